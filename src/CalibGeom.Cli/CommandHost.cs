@@ -1,0 +1,36 @@
+using System.CommandLine;
+
+namespace CalibGeom.Cli;
+
+/// <summary>Parses a command line, runs the command and turns errors into one line on stderr and an exit code.</summary>
+internal static class CommandHost
+{
+    internal static int Run(string[] args, CommandIo io)
+    {
+        RootCommand root = BuildRoot(io);
+        ParseResult parsed = root.Parse(args);
+        string name = parsed.CommandResult.Command == root ? "calibgeom" : $"calibgeom {parsed.CommandResult.Command.Name}";
+        if (parsed.Errors.Count > 0) return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = io.Out, Error = io.Error });
+        }
+        catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
+        {
+            return Fail(io, name, e.Message);
+        }
+    }
+
+    private static RootCommand BuildRoot(CommandIo io)
+    {
+        var root = new RootCommand("Test geometry for resin printers: make it, check it, place it, and learn from what was printed.");
+        _ = io;
+        return root;
+    }
+
+    private static int Fail(CommandIo io, string name, string message)
+    {
+        io.Error.WriteLine($"{name}: {message}");
+        return ExitCode.BadUse;
+    }
+}

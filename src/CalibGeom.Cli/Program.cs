@@ -1,0 +1,3 @@
+using CalibGeom.Cli;
+
+return CommandHost.Run(args, CommandIo.Console());

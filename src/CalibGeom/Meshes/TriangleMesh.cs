@@ -1,0 +1,71 @@
+namespace CalibGeom.Meshes;
+
+/// <summary>
+/// An indexed triangle mesh in flat arrays: coordinates x0 y0 z0 x1 ... in mm, three vertex indices a triangle, outward normals by the
+/// right-hand rule. Nothing is promised about topology: any mesh fits, closed or not. Immutable and safe to share between threads.
+/// </summary>
+public sealed partial class TriangleMesh
+{
+    private readonly double[] coordinates;
+    private readonly int[] triangles;
+
+    /// <summary>A mesh; the arrays are copied.</summary>
+    /// <param name="coordinates">x, y, z of each vertex in mm, all finite.</param>
+    /// <param name="triangles">Three vertex indices for each triangle.</param>
+    /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index has no vertex.</exception>
+    public TriangleMesh(ReadOnlySpan<double> coordinates, ReadOnlySpan<int> triangles)
+        : this(coordinates.ToArray(), triangles.ToArray(), true)
+    {
+    }
+
+    private TriangleMesh(double[] coordinates, int[] triangles, bool check)
+    {
+        if (check) Validate(coordinates, triangles);
+        this.coordinates = coordinates;
+        this.triangles = triangles;
+    }
+
+    /// <summary>A mesh that takes the arrays over without a copy; the caller must not change them afterwards.</summary>
+    internal static TriangleMesh Adopt(double[] coordinates, int[] triangles) => new(coordinates, triangles, true);
+
+    /// <summary>A mesh with no triangles.</summary>
+    public static TriangleMesh Empty { get; } = new([], [], false);
+
+    /// <summary>The number of vertices.</summary>
+    public int VertexCount => coordinates.Length / 3;
+
+    /// <summary>The number of triangles.</summary>
+    public int TriangleCount => triangles.Length / 3;
+
+    /// <summary>x, y, z of each vertex in mm.</summary>
+    public ReadOnlySpan<double> Coordinates => coordinates;
+
+    /// <summary>Three vertex indices for each triangle.</summary>
+    public ReadOnlySpan<int> Triangles => triangles;
+
+    /// <summary>A vertex.</summary>
+    /// <param name="index">0 to <see cref="VertexCount"/> - 1.</param>
+    /// <exception cref="IndexOutOfRangeException">No such vertex.</exception>
+    public Vector3D Vertex(int index) => new(coordinates[3 * index], coordinates[3 * index + 1], coordinates[3 * index + 2]);
+
+    /// <summary>The corners of a triangle.</summary>
+    /// <param name="index">0 to <see cref="TriangleCount"/> - 1.</param>
+    /// <exception cref="IndexOutOfRangeException">No such triangle.</exception>
+    public (Vector3D A, Vector3D B, Vector3D C) Triangle(int index) =>
+        (Vertex(triangles[3 * index]), Vertex(triangles[3 * index + 1]), Vertex(triangles[3 * index + 2]));
+
+    private static void Validate(double[] coordinates, int[] triangles)
+    {
+        if (coordinates.Length % 3 != 0)
+            throw new ArgumentException($"Coordinates come in threes; there are {coordinates.Length}.", nameof(coordinates));
+        if (triangles.Length % 3 != 0)
+            throw new ArgumentException($"Triangle indices come in threes; there are {triangles.Length}.", nameof(triangles));
+        for (int i = 0; i < coordinates.Length; i++)
+            if (!double.IsFinite(coordinates[i]))
+                throw new ArgumentException($"Vertex {i / 3} has a coordinate that is not finite.", nameof(coordinates));
+        int count = coordinates.Length / 3;
+        for (int i = 0; i < triangles.Length; i++)
+            if ((uint)triangles[i] >= (uint)count)
+                throw new ArgumentException($"Triangle {i / 3} names vertex {triangles[i]}; there are {count}.", nameof(triangles));
+    }
+}
