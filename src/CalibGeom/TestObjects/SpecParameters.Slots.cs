@@ -1,0 +1,12 @@
+namespace CalibGeom.TestObjects;
+
+/// <content>The parameters of <see cref="SlotsSpec"/>.</content>
+internal static partial class SpecParameters
+{
+    internal static readonly SpecParameter SlotsHeights = new("slots", "heights", SpecKind.Numbers)
+    {
+        Unit = "mm", Minimum = 0.02, Maximum = 5, MostEntries = 32,
+        Meaning = "tunnel heights, ascending",
+        Why = "R10 over the usual range of print-through.",
+    };
+}
