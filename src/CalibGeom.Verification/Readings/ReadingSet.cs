@@ -1,0 +1,90 @@
+using System.Globalization;
+
+namespace CalibGeom.Verification.Readings;
+
+/// <summary>
+/// The readings of one print with what they were taken with and in what conditions. Immutable and safe to share between threads.
+/// </summary>
+public sealed class ReadingSet
+{
+    private readonly Reading[] readings;
+    private readonly Instrument[] instruments;
+
+    /// <summary>A set of readings.</summary>
+    /// <param name="readings">The readings, in any order.</param>
+    /// <param name="instruments">The instruments that differ from the ordinary caliper, each name once; null for none.</param>
+    /// <param name="digest">The digest of the spec that was printed (16 hex digits), or null.</param>
+    /// <param name="temperature">Temperature of the part and the instrument in degrees C, -20 to 60, or null.</param>
+    /// <param name="state">What had been done to the part, or null.</param>
+    /// <param name="expansion">Linear expansion coefficient of the material, 1/K, 0 to 1e-3, or null; needed to correct sizes to 20 degrees C.</param>
+    /// <param name="flexible">Whether the material gives under the jaws.</param>
+    /// <param name="comments">Remarks kept from a file.</param>
+    /// <exception cref="ArgumentException">A value is out of range or an instrument stands twice.</exception>
+    public ReadingSet(
+        IEnumerable<Reading> readings,
+        IEnumerable<Instrument>? instruments = null,
+        string? digest = null,
+        double? temperature = null,
+        PartState? state = null,
+        double? expansion = null,
+        bool flexible = false,
+        IEnumerable<string>? comments = null)
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        this.readings = readings.ToArray();
+        this.instruments = (instruments ?? []).ToArray();
+        if (this.instruments.GroupBy(i => i.Name, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+            throw new ArgumentException($"Instrument {twice.Key} stands twice.", nameof(instruments));
+        Digest = digest;
+        Temperature = Check(temperature, -20, 60, "degrees C", nameof(temperature));
+        State = state;
+        Expansion = Check(expansion, 0, 1e-3, "1/K", nameof(expansion));
+        Flexible = flexible;
+        Comments = (comments ?? []).ToArray();
+    }
+
+    /// <summary>The readings.</summary>
+    public IReadOnlyList<Reading> Readings => readings;
+
+    /// <summary>The instruments that were described.</summary>
+    public IReadOnlyList<Instrument> Instruments => instruments;
+
+    /// <summary>The digest of the spec that was printed, or null.</summary>
+    public string? Digest { get; }
+
+    /// <summary>Temperature of the part and the instrument, degrees C, or null.</summary>
+    public double? Temperature { get; }
+
+    /// <summary>What had been done to the part, or null.</summary>
+    public PartState? State { get; }
+
+    /// <summary>Linear expansion coefficient of the material, 1/K, or null.</summary>
+    public double? Expansion { get; }
+
+    /// <summary>Whether the material gives under the jaws.</summary>
+    public bool Flexible { get; }
+
+    /// <summary>Remarks kept from a file.</summary>
+    public IReadOnlyList<string> Comments { get; }
+
+    /// <summary>The coupons that have readings, in ordinal order; one empty string when no reading carries a prefix.</summary>
+    public IReadOnlyList<string> Coupons =>
+        readings.Where(r => !r.Feature.StartsWith("reference.", StringComparison.Ordinal)).Select(r => r.Coupon).Distinct().Order(StringComparer.Ordinal).ToArray();
+
+    /// <summary>The instrument of a name; an ordinary caliper when it was not described.</summary>
+    /// <param name="name">The name.</param>
+    public Instrument InstrumentOf(string name) => Array.Find(instruments, i => i.Name == name) ?? new Instrument(name);
+
+    /// <summary>The same conditions with the readings of one coupon, and those of references, which belong to all.</summary>
+    /// <param name="coupon">The coupon's prefix without the slash; empty for readings without one.</param>
+    public ReadingSet ForCoupon(string coupon)
+    {
+        ArgumentNullException.ThrowIfNull(coupon);
+        IEnumerable<Reading> kept = readings.Where(r => r.Coupon == coupon || r.Feature.StartsWith("reference.", StringComparison.Ordinal));
+        return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Flexible, Comments);
+    }
+
+    private static double? Check(double? value, double low, double high, string unit, string name) => value is null || (value >= low && value <= high)
+        ? value
+        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high} {unit}."), name);
+}
