@@ -82,7 +82,8 @@ public sealed partial class Outline
         return inside ? 1 : -1;
     }
 
-    private static long SignedDoubledArea(GridPoint[] ring)
+    /// <summary>Twice the signed area of a ring: positive when it runs counter-clockwise.</summary>
+    internal static long SignedDoubledArea(GridPoint[] ring)
     {
         long sum = 0;
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)

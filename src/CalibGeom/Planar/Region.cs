@@ -40,6 +40,17 @@ public sealed class Region
     public Region Translate(double dx, double dy) =>
         new(Outer.Translate(dx, dy), holes.Select(h => h.Translate(dx, dy)));
 
+    /// <summary>The union of outlines that may overlap, such as the strokes of a letter, as regions that do not. Crossings are rounded to the
+    /// grid; vertices on straight runs are dropped.</summary>
+    /// <param name="outlines">Any number of outlines.</param>
+    /// <returns>The regions, in order of their lowest vertex; empty when there are no outlines.</returns>
+    /// <exception cref="ArgumentException">The borders of the union touch themselves in a point.</exception>
+    public static IReadOnlyList<Region> Union(params IEnumerable<Outline> outlines)
+    {
+        ArgumentNullException.ThrowIfNull(outlines);
+        return RegionUnion.Of([.. outlines]);
+    }
+
     /// <summary>Whether a point lies inside (1), on a border (0) or outside (-1).</summary>
     /// <param name="point">A grid point.</param>
     public int Locate(GridPoint point)

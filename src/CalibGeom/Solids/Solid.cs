@@ -31,5 +31,20 @@ public sealed class Solid
     /// <summary>The closed surface: every edge in exactly two triangles with opposite directions, normals outward, every coordinate on the
     /// grid. The same solid gives the same mesh, triangle by triangle.</summary>
     /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point, so that no manifold surface exists.</exception>
-    public TriangleMesh ToMesh() => SolidMesher.Mesh(lofts);
+    public TriangleMesh ToMesh() => SolidMesher.Assemble(lofts).ToMesh();
+
+    /// <summary>
+    /// The closed surface turned about an axis through the origin and moved back to the grid, each vertex by less than a grid unit. An oblique underside (see
+    /// <see cref="Loft.Wedge"/>) is raised or lowered to z = 0 and then lies there exactly; without one the height is left as it turns out.
+    /// </summary>
+    /// <param name="axis">The axis, right-hand rule.</param>
+    /// <param name="degrees">Above -90 and below 90 degrees.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The angle is out of range, or a vertex leaves +-1024 mm.</exception>
+    /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; or walls thinner than the grid were flattened.</exception>
+    public TriangleMesh ToMesh(TiltAxis axis, double degrees)
+    {
+        if (!(Math.Abs(degrees) < 90)) throw new ArgumentOutOfRangeException(nameof(degrees), degrees, "A tilt must be between -90 and 90 degrees.");
+        MeshAssembly mesh = SolidMesher.Assemble(lofts);
+        return Tilting.Apply(mesh, lofts, axis, degrees);
+    }
 }

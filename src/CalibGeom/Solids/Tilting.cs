@@ -1,0 +1,40 @@
+using CalibGeom.Meshes;
+using CalibGeom.Planar;
+
+namespace CalibGeom.Solids;
+
+/// <summary>Turns an assembled mesh, snaps it back to the grid, and mends triangles that snapping flattened.</summary>
+internal static class Tilting
+{
+    internal static TriangleMesh Apply(MeshAssembly mesh, IReadOnlyList<Loft> lofts, TiltAxis axis, double degrees)
+    {
+        HashSet<GridPoint3D> underside = [.. lofts.Where(l => l.Underside is not null).SelectMany(UndersideOf)];
+        (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
+        double floor = underside.Count > 0 ? underside.Average(p => Height(p, axis, sin, cos)) : 0;
+        var turned = mesh.Vertices.ConvertAll(p => underside.Contains(p)
+            ? Turn(p, axis, sin, cos, floor) with { Z = 0 }
+            : Turn(p, axis, sin, cos, floor));
+        var flat = new FlatTriangles(turned, [.. mesh.Triangles]);
+        flat.Remove();
+        var result = new MeshAssembly();
+        for (int i = 0; i < flat.Triangles.Length; i += 3)
+            result.Add(turned[flat.Triangles[i]], turned[flat.Triangles[i + 1]], turned[flat.Triangles[i + 2]]);
+        ManifoldCheck.Require(result);
+        return result.ToMesh();
+    }
+
+    private static IEnumerable<GridPoint3D> UndersideOf(Loft loft) =>
+        loft.Bottom.Rings.SelectMany(r => r.Points.ToArray()).Select(p => new GridPoint3D(p, loft.Underside!.LevelAt(p)));
+
+    private static double Height(GridPoint3D p, TiltAxis axis, double sin, double cos) =>
+        axis == TiltAxis.X ? p.Y * sin + p.Z * cos : -p.X * sin + p.Z * cos;
+
+    private static GridPoint3D Turn(GridPoint3D p, TiltAxis axis, double sin, double cos, double floor)
+    {
+        double x = axis == TiltAxis.X ? p.X : p.X * cos + p.Z * sin;
+        double y = axis == TiltAxis.X ? p.Y * cos - p.Z * sin : p.Y;
+        return new GridPoint3D(Round(x), Round(y), Round(Height(p, axis, sin, cos) - floor));
+    }
+
+    private static int Round(double units) => Grid.FromMillimetres(units / Grid.UnitsPerMillimetre);
+}

@@ -1,0 +1,55 @@
+using CalibGeom.Planar;
+using CalibGeom.Solids;
+
+namespace CalibGeom.Tests.Solids;
+
+public class LoftClearanceTests
+{
+    private static Loft Box(double x0, double y0, double x1, double y1, double z0, double z1) =>
+        Loft.Prism(Outline.Rectangle(x0, y0, x1, y1), z0, z1);
+
+    public static TheoryData<string, Loft[]> Refused => new()
+    {
+        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(1, 1, 3, 3, 1, 3)] },
+        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 3, 2, 0, 2)] },
+        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 3, 3, 1, 3)] },
+        { "stands inside", [Box(0, 0, 9, 9, 0, 9), Box(3, 3, 4, 4, 1, 2)] },
+        { "stands inside", [Box(3, 3, 4, 4, 1, 9), Box(0, 0, 9, 9, 0, 9)] },
+        { "stands inside", [Box(3, 3, 4, 4, -1, 20), Box(0, 0, 9, 9, 0, 9)] },
+        { "along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 4, 2, 2, 4)] },
+        { "along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 1, 4, 3, 2, 4)] },
+        { "in a point", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 4, 4, 2, 4)] },
+        { "overlap or touch sideways", [
+            Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(2, 0, 3, 2), 5)] },
+        { "overlap or touch sideways", [
+            Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(0, 0, 1, 2), 8)] },
+        { "cross each other", [new Loft(
+            Outline.FromMillimetres((0, 0), (2, 0), (2, 2), (0, 2)), 0, Outline.FromMillimetres((2, 2), (0, 2), (0, 0), (2, 0)), 3)] },
+    };
+
+    [Theory]
+    [MemberData(nameof(Refused))]
+    public void RefusesContact(string message, Loft[] lofts)
+    {
+        var error = Assert.Throws<ArgumentException>(() => new Solid(lofts).ToMesh());
+        Assert.Contains(message, error.Message, StringComparison.Ordinal);
+        Assert.Contains("mm", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OneUnitApartIsAccepted()
+    {
+        double unit = 1.0 / Grid.UnitsPerMillimetre;
+        Assert.NotNull(new Solid(Box(0, 0, 2, 2, 0, 2), Box(2 + unit, 0, 3, 2, 0, 2)).ToMesh());
+    }
+
+    [Fact]
+    public void AShaftMayStandInAHole()
+    {
+        Loft ring = Loft.Prism(new Region(Outline.Rectangle(0, 0, 9, 9), Outline.Rectangle(2, 2, 7, 7)), 0, 5);
+        Assert.NotNull(new Solid(ring, Box(3, 3, 6, 6, 1, 8)).ToMesh());
+    }
+
+    [Fact]
+    public void NoLoftIsRefused() => Assert.Throws<ArgumentException>(() => new Solid());
+}

@@ -1,0 +1,48 @@
+using CalibGeom.Meshes;
+using CalibGeom.Planar;
+using CalibGeom.Solids;
+using CalibGeom.Tests.Meshes;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace CalibGeom.Tests.Solids;
+
+public class SolidMesherRandomTests
+{
+    /// <summary>A star-shaped polygon about a point: never self-crossing, its corners anywhere on the grid.</summary>
+    internal static Outline Star(double x, double y, double[] radii)
+    {
+        int n = radii.Length;
+        return Outline.FromMillimetres(radii.Select((r, i) => (x + r * Math.Cos(2 * Math.PI * i / n), y + r * Math.Sin(2 * Math.PI * i / n))));
+    }
+
+    private static readonly Gen<Outline> Stars =
+        from x in Gen.Choose(-2000, 2000)
+        from y in Gen.Choose(-2000, 2000)
+        from n in Gen.Choose(3, 40)
+        from radii in Gen.Choose(1500, 9000).ArrayOf(n)
+        select Star(x / 1000.0, y / 1000.0, Array.ConvertAll(radii, r => r / 1000.0));
+
+    public static Arbitrary<Outline[]> Stacks() => Stars.ArrayOf(4).ToArbitrary();
+
+    [Property(MaxTest = 200, Arbitrary = [typeof(SolidMesherRandomTests)])]
+    public void AStackOfRandomStarsIsClosed(Outline[] stack)
+    {
+        // Each storey crosses the one below in many places; whatever the overlay rounds, the surface must stay closed.
+        var solid = new Solid(stack.Select((s, i) => Loft.Prism(s, 3 * i, 3 * i + 3)));
+        TriangleMesh mesh = solid.ToMesh();
+        SurfaceCheck.RequireClosed(mesh);
+        // Rounding a crossing bends a wall by half a grid unit at most.
+        Assert.Equal(solid.Volume, mesh.Volume, 0.5 / Grid.UnitsPerMillimetre * mesh.Area);
+    }
+
+    [Property(MaxTest = 100, Arbitrary = [typeof(SolidMesherRandomTests)])]
+    public void ATiltedStackIsClosed(Outline[] stack, int angle)
+    {
+        var solid = new Solid(stack.Select((s, i) => Loft.Prism(s, 3 * i, 3 * i + 3)));
+        TriangleMesh mesh = solid.ToMesh(angle % 2 == 0 ? TiltAxis.X : TiltAxis.Y, angle % 80);
+        SurfaceCheck.RequireClosed(mesh);
+        Assert.Equal(solid.Volume, mesh.Volume, 1e-4 * solid.Volume);
+    }
+}
