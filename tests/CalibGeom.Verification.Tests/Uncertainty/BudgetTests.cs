@@ -44,12 +44,12 @@ public class BudgetTests
     public void SmallDegreesOfFreedom()
     {
         Near.Absolute(12.8, Coverage.EffectiveDegreesOfFreedom([(0.57, 9), (0.25, double.PositiveInfinity)]), 0.1);
-        // Ratio of intensities times a standard: 0.6967, u 0.00494, 27.7 degrees of freedom, U95 0.0101 (worked example of a public uncertainty calculator).
+        // Inputs are printed rounded, which moves the last digits. Ratio of intensities times a standard: 0.6967, u 0.00494, 27.7 degrees of freedom, U95 0.0101 (worked example of a public uncertainty calculator).
         UncertaintyBudget b = new InputSet(
             [InputQuantity.Student("X1", 0.1820, 0.00093, 9), InputQuantity.Student("X2", 0.1823, 0.00058, 19), InputQuantity.Student("Yu", 0.6978, 0.0026, 19)]).Propagate(x => x[0] / x[1] * x[2]);
         Near.Absolute(0.6967, b.Value, 5e-5);
         Near.Absolute(0.00494, b.StandardUncertainty, 1e-5);
-        Near.Absolute(27.7, b.DegreesOfFreedom, 0.1);
+        Near.Absolute(27.7, b.DegreesOfFreedom, 0.25);
         Near.Absolute(0.0101, b.Expanded(), 5e-5);
     }
 
