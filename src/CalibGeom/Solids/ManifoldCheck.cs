@@ -2,7 +2,8 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Solids;
 
-/// <summary>Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point.</summary>
+/// <summary>Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point, or whose
+/// overlap is a sliver that vanishes in rounding.</summary>
 internal static class ManifoldCheck
 {
     internal static void Require(MeshAssembly mesh)
@@ -47,5 +48,5 @@ internal static class ManifoldCheck
     }
 
     private static ArgumentException Touching(string how, GridPoint3D place) =>
-        new($"Lofts touch only {how} at {place} mm, which no closed surface can show. Move them apart, or let them overlap on a level plane.", "lofts");
+        new($"Lofts meet only {how} at {place} mm, or overlap there by less than the grid's 0.0001 mm, which no closed surface can show. Move them apart, or let them overlap on a level plane.", "lofts");
 }

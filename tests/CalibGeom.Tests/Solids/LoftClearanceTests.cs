@@ -16,9 +16,9 @@ public class LoftClearanceTests
         { "stands inside", [Box(0, 0, 9, 9, 0, 9), Box(3, 3, 4, 4, 1, 2)] },
         { "stands inside", [Box(3, 3, 4, 4, 1, 9), Box(0, 0, 9, 9, 0, 9)] },
         { "stands inside", [Box(3, 3, 4, 4, -1, 20), Box(0, 0, 9, 9, 0, 9)] },
-        { "along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 4, 2, 2, 4)] },
-        { "along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 1, 4, 3, 2, 4)] },
-        { "in a point", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 4, 4, 2, 4)] },
+        { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 4, 2, 2, 4)] },
+        { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 1, 4, 3, 2, 4)] },
+        { "only in a point", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 4, 4, 2, 4)] },
         { "overlap or touch sideways", [
             Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(2, 0, 3, 2), 5)] },
         { "overlap or touch sideways", [
