@@ -7,7 +7,7 @@ internal static partial class SpecParameters
     {
         Unit = "mm", Minimum = 0.05, Maximum = 6, MostEntries = 64,
         Meaning = "diameters square to the column's axis, ascending",
-        Why = "R20 from where most resins fail to where nearly all hold.",
+        Why = "R20 over a factor of three, so that some columns may be expected to fail and some to hold.",
     };
 
     internal static readonly SpecParameter ColumnsCopies = new("columns", "copies", SpecKind.Count)
@@ -28,7 +28,7 @@ internal static partial class SpecParameters
     {
         Unit = "mm", Minimum = 0.2, Maximum = 12,
         Meaning = "diameter of each head; the load ratio is (head/column diameter)^2",
-        Why = "Loads the thinnest column about forty times its own section; a preferred number (R5).",
+        Why = "A load ratio of 41 on the thinnest column and 4 on the thickest; a preferred number (R5).",
     };
 
     internal static readonly SpecParameter ColumnsPitch = new("columns", "pitch", SpecKind.Number)

@@ -15,7 +15,7 @@ internal static partial class SpecParameters
         Unit = "mm", Minimum = -1, Maximum = 2, FewestEntries = 0, MostEntries = 7,
         Meaning = "clearance per side of each joint, one entry for each pair of neighbouring boxes, positive = gap; "
             + "each entry a number, or [x, y] where the axes differ; a negative one makes a not-go joint",
-        Why = "0.05 for every joint: the middle of what growth usually takes, so that the felt fit says which way to go.",
+        Why = "0.05 for every joint: within the reach of growth, so that the felt fit says which way to go.",
     };
 
     internal static readonly SpecParameter NestWall = new("nest", "wall", SpecKind.Number)

@@ -7,7 +7,7 @@ internal static partial class SpecParameters
     {
         Unit = "mm", Minimum = 0.005, Maximum = 0.5,
         Meaning = "size of one pixel on the plate; one number, or [x, y] where the two differ",
-        Why = "A common pitch of masked displays; take the printer's own.",
+        Why = "A pitch of masked displays (common practice); take the printer's own.",
     };
 
     internal static readonly SpecParameter ProcessLayerHeight = new("process", "layerHeight", SpecKind.Number)

@@ -7,6 +7,6 @@ internal static partial class SpecParameters
     {
         Unit = "mm", Minimum = 0.02, Maximum = 5, MostEntries = 32,
         Meaning = "tunnel heights, ascending",
-        Why = "R10 over the usual range of print-through.",
+        Why = "R10 over a factor of five, so that some tunnels may be expected to close and some to stay open.",
     };
 }

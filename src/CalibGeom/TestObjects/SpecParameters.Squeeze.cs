@@ -14,7 +14,7 @@ internal static partial class SpecParameters
     {
         Unit = "mm", Minimum = 0.05, Maximum = 5,
         Meaning = "height of each slot",
-        Why = "Stays open in spite of the usual print-through; a preferred number (R10).",
+        Why = "Wider than print-through is expected to be; a preferred number (R10).",
     };
 
     internal static readonly SpecParameter SqueezePitch = new("squeeze", "pitch", SpecKind.Number)

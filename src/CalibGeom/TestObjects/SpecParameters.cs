@@ -7,7 +7,7 @@ internal static partial class SpecParameters
     {
         MostEntries = 40,
         Meaning = "what is written on the object, such as the resin's name; empty writes nothing",
-        Why = "Empty: nobody else knows what you print.",
+        Why = "Empty: the resin's name is yours to give.",
     };
 
     /// <summary>The groups in order; the title stands before them.</summary>
