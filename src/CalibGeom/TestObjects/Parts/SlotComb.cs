@@ -1,0 +1,45 @@
+using CalibGeom.Planar;
+using CalibGeom.Solids;
+
+namespace CalibGeom.TestObjects.Parts;
+
+/// <summary>A bar with tunnels side by side on one floor, their roofs at graded heights, each under more than a millimetre of roof.</summary>
+internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
+{
+    private readonly double[] heights = [.. spec.Heights];
+
+    /// <summary>Height of the tunnels' floor above the plate, mm.</summary>
+    internal double Floor { get; } = Grid.Snap(Math.Max(Proportions.TunnelFloorAbovePlate, plinthTop + Proportions.TunnelFloorThickness));
+
+    /// <summary>Top of the bar above the plate, mm.</summary>
+    internal double Top => Floor + heights.Max() + Proportions.TunnelRoof;
+
+    /// <summary>Length of the bar, mm.</summary>
+    internal double Length => heights.Length * (Proportions.TunnelWidth + Proportions.TunnelWall) + Proportions.TunnelWall;
+
+    internal IEnumerable<Loft> Lofts(double x, double y, bool alongY)
+    {
+        var place = new StepRectangles(Grid.Snap(x), Grid.Snap(y), alongY);
+        double depth = Proportions.TunnelDepth / 2, half = Length / 2;
+        yield return place.Prism(-half, half, -depth, depth, plinthTop, Floor);
+        double[] roofs = [.. heights.Select(h => Grid.Snap(Floor + h))];
+        double[] levels = [Floor, .. roofs.Distinct().Order(), Grid.Snap(Top)];
+        for (int i = 0; i + 1 < levels.Length; i++)
+            foreach ((double from, double to) in Walls(roofs, levels[i]))
+                yield return place.Prism(from, to, -depth, depth, levels[i], levels[i + 1]);
+    }
+
+    /// <summary>What stands between the tunnels that are still open above a level.</summary>
+    private IEnumerable<(double From, double To)> Walls(double[] roofs, double level)
+    {
+        double from = -Length / 2;
+        for (int i = 0; i < roofs.Length; i++)
+        {
+            if (roofs[i] <= level) continue;
+            double tunnel = -Length / 2 + Proportions.TunnelWall + i * (Proportions.TunnelWall + Proportions.TunnelWidth);
+            yield return (from, tunnel);
+            from = tunnel + Proportions.TunnelWidth;
+        }
+        yield return (from, Length / 2);
+    }
+}

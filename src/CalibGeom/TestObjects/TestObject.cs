@@ -1,0 +1,55 @@
+using CalibGeom.Meshes;
+using CalibGeom.Solids;
+
+namespace CalibGeom.TestObjects;
+
+/// <summary>A test object: its solid, what to measure on it, and what the design rules found. Immutable and safe to share between threads.</summary>
+public sealed class TestObject
+{
+    internal TestObject(TestObjectSpec spec, Solid? solid, FeatureTable features, IReadOnlyList<Finding> findings)
+    {
+        Spec = spec;
+        Solid = solid;
+        Features = features;
+        Findings = findings;
+    }
+
+    /// <summary>The spec it follows from.</summary>
+    public TestObjectSpec Spec { get; }
+
+    /// <summary>The solid before any tilt, standing on z = 0; null when an error among the <see cref="Findings"/> makes it impossible.</summary>
+    public Solid? Solid { get; }
+
+    /// <summary>What to measure, count and feel.</summary>
+    public FeatureTable Features { get; }
+
+    /// <summary>What the design rules found, errors first.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>The boxes, innermost first.</summary>
+    public IReadOnlyList<BoxPlan> Boxes { get; internal init; } = [];
+
+    /// <summary>The joints between neighbouring boxes.</summary>
+    public IReadOnlyList<JointPlan> Joints { get; internal init; } = [];
+
+    /// <summary>The columns, by number.</summary>
+    public IReadOnlyList<ColumnPlan> Columns { get; internal init; } = [];
+
+    /// <summary>Vents, tunnels and slots that go right through: the solid is one piece with the Euler characteristic
+    /// 2 - 2 <see cref="TunnelCount"/>.</summary>
+    public int TunnelCount { get; internal init; }
+
+    /// <summary>Whether an error was found.</summary>
+    public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
+
+    /// <summary>The closed surface as it stands on the plate, tilted if the spec says so.</summary>
+    /// <exception cref="InvalidOperationException">There is no <see cref="Solid"/>; the message names the first error found.</exception>
+    public TriangleMesh ToMesh()
+    {
+        if (Solid is null)
+            throw new InvalidOperationException($"This object has no solid. {Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd());
+        return Spec.Tilt.Angle == 0
+            ? Solid.ToMesh()
+            : Solid.ToMesh(Spec.Tilt.Axis == TiltAxis.X ? Solids.TiltAxis.X : Solids.TiltAxis.Y, Spec.Tilt.Angle);
+    }
+}
