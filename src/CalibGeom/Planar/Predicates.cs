@@ -32,9 +32,12 @@ internal static class Predicates
         long ax = (long)a.X - d.X, ay = (long)a.Y - d.Y;
         long bx = (long)b.X - d.X, by = (long)b.Y - d.Y;
         long cx = (long)c.X - d.X, cy = (long)c.Y - d.Y;
-        Int128 value = (Int128)(ax * ax + ay * ay) * (bx * cy - by * cx)
-                     - (Int128)(bx * bx + by * by) * (ax * cy - ay * cx)
-                     + (Int128)(cx * cx + cy * cy) * (ax * by - ay * bx);
-        return Int128.Sign(value);
+        long ab = ax * by - ay * bx, bc = bx * cy - by * cx, ca = cx * ay - cy * ax;
+        long a2 = ax * ax + ay * ay, b2 = bx * bx + by * by, c2 = cx * cx + cy * cy;
+        // Six roundings of at most 2^-53 each, on terms whose sum of sizes is known: beyond that the sign is certain.
+        double rough = (double)a2 * bc + (double)b2 * ca + (double)c2 * ab;
+        double doubt = 1e-15 * (a2 * Math.Abs((double)bc) + b2 * Math.Abs((double)ca) + c2 * Math.Abs((double)ab));
+        if (Math.Abs(rough) > doubt) return Math.Sign(rough);
+        return Int128.Sign((Int128)a2 * bc + (Int128)b2 * ca + (Int128)c2 * ab);
     }
 }

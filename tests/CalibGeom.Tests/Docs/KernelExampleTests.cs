@@ -3,6 +3,7 @@ using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.Tests.Meshes;
+using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Tests.Docs;
 
