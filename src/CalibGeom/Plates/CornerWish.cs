@@ -1,0 +1,4 @@
+namespace CalibGeom.Plates;
+
+/// <summary>See <see cref="PlacementWish.Corner"/>.</summary>
+internal sealed record CornerWish : PlacementWish;

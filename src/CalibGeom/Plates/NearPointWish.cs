@@ -1,0 +1,4 @@
+namespace CalibGeom.Plates;
+
+/// <summary>See <see cref="PlacementWish.Near"/>.</summary>
+internal sealed record NearPointWish(double X, double Y) : PlacementWish;

@@ -1,0 +1,35 @@
+using CalibGeom.Meshes;
+using CalibGeom.TestObjects;
+
+namespace CalibGeom.Plates;
+
+/// <summary>A coupon with its place on the plate: turned about its own Z axis, then moved.</summary>
+/// <param name="Coupon">The coupon.</param>
+/// <param name="Label">Its label on this plate, such as <c>A1</c>; empty for a single coupon.</param>
+/// <param name="Turn">0 or 90 degrees counter-clockwise.</param>
+/// <param name="Shift">How far its own origin was moved, mm; X and Y on the grid.</param>
+public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3D Shift)
+{
+    /// <summary>From the coupon's own coordinates to the plate's.</summary>
+    public Affine3D Transform => Affine3D.TurnZ(Turn).Then(Affine3D.Shift(Shift));
+
+    /// <summary>Name and label.</summary>
+    public string Name => Label.Length > 0 ? $"{Coupon.Name} {Label}" : Coupon.Name;
+
+    /// <summary>The triangles in plate coordinates.</summary>
+    public TriangleMesh ToMesh() => Coupon.Mesh.Transform(Transform);
+
+    /// <summary>The box round it in plate coordinates, mm.</summary>
+    public Box3D Bounds
+    {
+        get
+        {
+            Vector3D one = Transform.Apply(Coupon.Bounds.Min), other = Transform.Apply(Coupon.Bounds.Max);
+            return new(new(Math.Min(one.X, other.X), Math.Min(one.Y, other.Y), one.Z), new(Math.Max(one.X, other.X), Math.Max(one.Y, other.Y), other.Z));
+        }
+    }
+
+    /// <summary>What to measure, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon has no features.</summary>
+    public IEnumerable<Feature> Features => (Coupon.Features ?? Enumerable.Empty<Feature>())
+        .Select(f => Label.Length > 0 ? f with { Id = $"{Label}/{f.Id}" } : f);
+}

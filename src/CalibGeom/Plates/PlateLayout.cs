@@ -1,0 +1,185 @@
+using CalibGeom.Meshes;
+
+namespace CalibGeom.Plates;
+
+/// <summary>
+/// A plate with production parts on it and the coupons placed beside them so far. A coupon is free where it and its gap touch neither a part's
+/// shadow nor another coupon nor the margin; all such places are searched, unturned and turned by 90 degrees. Parts are never changed. Not safe
+/// to share between threads.
+/// </summary>
+public sealed class PlateLayout
+{
+    /// <summary>Up to this many facets in all parts together, shadows are exact: 100,000. Above, they are cells of 1/2048 of the plate's
+    /// longer side, every touched cell counting whole.</summary>
+    public const int ExactLimit = 100_000;
+
+    private readonly int exactLimit = ExactLimit;
+    private readonly List<PlacedCoupon> coupons = [];
+    private readonly List<PlanarTree> couponShadows = [];
+    private readonly Dictionary<double, PlateShadow> shadows = [];
+
+    /// <summary>Looks through the parts once.</summary>
+    /// <param name="plate">The plate, in the coordinates of the parts.</param>
+    /// <param name="parts">The parts, at least one.</param>
+    /// <param name="rules">What coupons keep to; the defaults when null.</param>
+    /// <exception cref="ArgumentException">There is no part.</exception>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules? rules = null)
+        : this(plate, parts, Survey(parts), rules ?? new PlacementRules())
+    {
+    }
+
+    /// <summary>A layout with another limit for exact shadows.</summary>
+    internal PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules rules, int exactLimit)
+        : this(plate, parts, Survey(parts), rules) => this.exactLimit = exactLimit;
+
+    private PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, IReadOnlyList<PartSurvey> surveys, PlacementRules rules)
+    {
+        ArgumentNullException.ThrowIfNull(plate);
+        (Plate, Parts, Surveys, Rules) = (plate, parts, surveys, rules);
+        PartBounds = BoundsOf(surveys);
+    }
+
+    /// <summary>The plate.</summary>
+    public Plate Plate { get; }
+
+    /// <summary>The parts, as given.</summary>
+    public IReadOnlyList<PlatePart> Parts { get; }
+
+    /// <summary>What the look through each part told, in the same order.</summary>
+    public IReadOnlyList<PartSurvey> Surveys { get; }
+
+    /// <summary>What coupons keep to.</summary>
+    public PlacementRules Rules { get; }
+
+    /// <summary>The coupons placed so far.</summary>
+    public IReadOnlyList<PlacedCoupon> Coupons => coupons;
+
+    /// <summary>The box round all parts, mm.</summary>
+    public Box3D PartBounds { get; }
+
+    /// <summary>Whether shadows are exact; see <see cref="ExactLimit"/>.</summary>
+    public bool IsExact => Surveys.Sum(s => s.TriangleCount) <= exactLimit;
+
+    /// <summary>The height at which coupons stand, mm.</summary>
+    public double BaseZ => Rules.StandAtZero ? 0 : PartBounds.Min.Z;
+
+    /// <summary>The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer will centre: everything
+    /// then stays in the parts' own coordinates.</summary>
+    public PlateLayout Centred() => new(Plate with
+    {
+        CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
+        CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
+    }, Parts, Surveys, Rules);
+
+    /// <summary>Places a coupon, when there is room for it.</summary>
+    /// <param name="coupon">The coupon.</param>
+    /// <param name="wish">Which of all free places to take.</param>
+    /// <param name="label">Its label on this plate, such as <c>A1</c>; empty by default.</param>
+    /// <returns>The placed coupon, now also in <see cref="Coupons"/>; null when there is no room.</returns>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public PlacedCoupon? Place(Coupon coupon, PlacementWish wish, string label = "")
+    {
+        ArgumentNullException.ThrowIfNull(coupon);
+        ArgumentNullException.ThrowIfNull(wish);
+        ArgumentNullException.ThrowIfNull(label);
+        if (!FitsHeight(coupon)) return null;
+        if (Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), Goal(wish)) is not { } spot) return null;
+        var placed = new PlacedCoupon(coupon, label, spot.Footprint.Turn, new(spot.X, spot.Y, BaseZ - coupon.Bounds.Min.Z));
+        Add(placed);
+        return placed;
+    }
+
+    /// <summary>Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also to the centre; from
+    /// four on the corners, the centre, then the points furthest from those before.</summary>
+    /// <param name="labelled">The coupons with their labels, in this order; all of one height and size.</param>
+    /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room.</returns>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
+    {
+        ArgumentNullException.ThrowIfNull(labelled);
+        int before = coupons.Count;
+        IReadOnlyList<(double X, double Y)> targets = MapTargets.Spread(Plate, labelled.Count);
+        for (int i = 0; i < labelled.Count; i++)
+        {
+            if (Place(labelled[i].Coupon, PlacementWish.Near(targets[i].X, targets[i].Y), labelled[i].Label) is not null) continue;
+            coupons.RemoveRange(before, coupons.Count - before);
+            couponShadows.RemoveRange(before, couponShadows.Count - before);
+            return null;
+        }
+        return coupons.Skip(before).ToArray();
+    }
+
+    /// <summary>How much is missing for a coupon that found no room.</summary>
+    /// <param name="coupon">The coupon.</param>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public RoomShortage Explain(Coupon coupon)
+    {
+        ArgumentNullException.ThrowIfNull(coupon);
+        double? tooHigh = FitsHeight(coupon) ? null : BaseZ + coupon.Bounds.Size.Z - Plate.Height;
+        Footprint[] whole = Footprint.BothTurns(coupon.Mesh);
+        double? gap = RoomShortage.Widest(0.1, Rules.Gap, g => Search(coupon, g).Find(whole, AnyPlace()) is not null);
+        double? scale = RoomShortage.Widest(0.02, 1, s => Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh, s), AnyPlace()) is not null);
+        return new RoomShortage(whole[0].Width, whole[0].Depth, gap, scale, tooHigh);
+    }
+
+    /// <summary>Whether a coupon would find room, without placing it.</summary>
+    /// <param name="coupon">The coupon.</param>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public bool HasRoomFor(Coupon coupon)
+    {
+        ArgumentNullException.ThrowIfNull(coupon);
+        return FitsHeight(coupon) && Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), AnyPlace()) is not null;
+    }
+
+    /// <summary>The shadow that coupons kept away from, for drawing.</summary>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public ShadowMap ToShadowMap() => new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
+
+    private static PartSurvey[] Survey(IReadOnlyList<PlatePart> parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        if (parts.Count == 0) throw new ArgumentException("A layout needs at least one part.", nameof(parts));
+        return parts.Select(PartSurveyor.Look).ToArray();
+    }
+
+    private static Box3D BoundsOf(IReadOnlyList<PartSurvey> surveys) => new(
+        new(surveys.Min(s => s.Bounds.Min.X), surveys.Min(s => s.Bounds.Min.Y), surveys.Min(s => s.Bounds.Min.Z)),
+        new(surveys.Max(s => s.Bounds.Max.X), surveys.Max(s => s.Bounds.Max.Y), surveys.Max(s => s.Bounds.Max.Z)));
+
+    private bool FitsHeight(Coupon coupon) => Plate.Height is not { } height || BaseZ + coupon.Bounds.Size.Z <= height;
+
+    private double Ceiling(Coupon coupon) => Rules.Under ? BaseZ + coupon.Bounds.Size.Z + Rules.Gap : double.PositiveInfinity;
+
+    private PlateShadow Shadow(double ceiling)
+    {
+        if (!shadows.TryGetValue(ceiling, out PlateShadow? shadow))
+            shadows[ceiling] = shadow = PlateShadow.Of(Plate, Parts, ceiling, IsExact);
+        return shadow;
+    }
+
+    private RoomSearch Search(Coupon coupon, double gap) =>
+        new(Plate, [Shadow(Ceiling(coupon)).Tree, .. couponShadows], gap, Rules.PixelPitch);
+
+    private RoomGoal Goal(PlacementWish wish)
+    {
+        double middleX = (PartBounds.Min.X + PartBounds.Max.X) / 2, middleY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2;
+        return wish switch
+        {
+            NearPointWish point => new RoomGoal(_ => [(point.X, point.Y)], 0, 0.02),
+            CornerWish => new RoomGoal(f => MapTargets.Corners(Plate, Rules.Gap, f), 0, 0.02),
+            _ => new RoomGoal(_ => [(middleX, middleY)], 10, 0.25),
+        };
+    }
+
+    private RoomGoal AnyPlace() => new(_ => [(Plate.CentreX, Plate.CentreY)], 0, double.PositiveInfinity);
+
+    private void Add(PlacedCoupon placed)
+    {
+        Footprint own = Footprint.BothTurns(placed.Coupon.Mesh)[placed.Turn == 0 ? 0 : 1];
+        double[] moved = own.Tree.Triangles.ToArray();
+        for (int i = 0; i < moved.Length; i += 2) (moved[i], moved[i + 1]) = (moved[i] + placed.Shift.X, moved[i + 1] + placed.Shift.Y);
+        coupons.Add(placed);
+        couponShadows.Add(new PlanarTree(moved));
+    }
+}

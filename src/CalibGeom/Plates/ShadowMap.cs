@@ -1,0 +1,35 @@
+namespace CalibGeom.Plates;
+
+/// <summary>The shadow of the parts as square cells over the plate, with the distance of each cell from it, for drawing. Immutable and safe to
+/// share between threads.</summary>
+public sealed class ShadowMap
+{
+    private readonly float[] distances;
+
+    internal ShadowMap(ShadowRaster raster)
+    {
+        (Columns, Rows, Cell, MinX, MinY) = (raster.Columns, raster.Rows, raster.Cell, raster.MinX, raster.MinY);
+        distances = DistanceTransform.Of(Columns, Rows, (column, row) => raster[column, row]);
+    }
+
+    /// <summary>Cells along X.</summary>
+    public int Columns { get; }
+
+    /// <summary>Cells along Y.</summary>
+    public int Rows { get; }
+
+    /// <summary>Size of a cell, mm.</summary>
+    public double Cell { get; }
+
+    /// <summary>X of the left edge of the first column, mm.</summary>
+    public double MinX { get; }
+
+    /// <summary>Y of the front edge of the first row, mm.</summary>
+    public double MinY { get; }
+
+    /// <summary>The distance from a cell's middle to the middle of the nearest cell in the shadow, mm: 0 in the shadow, infinite when there is none.</summary>
+    /// <param name="column">0 to <see cref="Columns"/> - 1.</param>
+    /// <param name="row">0 to <see cref="Rows"/> - 1.</param>
+    /// <exception cref="IndexOutOfRangeException">No such cell.</exception>
+    public double Distance(int column, int row) => distances[row * Columns + column] * Cell;
+}
