@@ -47,7 +47,7 @@ internal static class SampleMeshes
         Gen<TriangleMesh> box = from x in length from y in length from z in length select Box(x, y, z);
         Gen<TriangleMesh> torus = from n in Gen.Choose(5, 12) from m in Gen.Choose(4, 9) from r in Gen.Choose(2, 6)
                                   select Snapped(Torus(r * 3, r, n, m));
-        return from parts in Gen.OneOf(box, torus).ListOf().Where(l => l.Count is > 0 and < 4)
+        return from count in Gen.Choose(1, 3) from parts in Gen.OneOf(box, torus).ArrayOf(count)
                select TriangleMesh.Join([.. parts.Select((p, i) => p.Transform(Affine3D.Shift(new(i * 64, 0, 0))))]);
     }
 

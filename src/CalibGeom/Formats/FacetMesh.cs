@@ -1,0 +1,38 @@
+using CalibGeom.Meshes;
+
+namespace CalibGeom.Formats;
+
+/// <summary>Gathers facets into a welded mesh.</summary>
+internal sealed class FacetMesh(int expectedFacets)
+{
+    private readonly VertexWelder welder = new(expectedFacets / 2 + 16);
+    private int[] triangles = new int[3 * Math.Max(expectedFacets, 16)];
+    private int count;
+
+    internal void Add(ReadOnlySpan<StlFacet> facets)
+    {
+        Reserve(3 * facets.Length);
+        int[] indices = triangles;
+        int at = count;
+        foreach (ref readonly StlFacet facet in facets)
+        {
+            indices[at] = welder.Add(facet.AX, facet.AY, facet.AZ);
+            indices[at + 1] = welder.Add(facet.BX, facet.BY, facet.BZ);
+            indices[at + 2] = welder.Add(facet.CX, facet.CY, facet.CZ);
+            at += 3;
+        }
+        count = at;
+    }
+
+    internal TriangleMesh ToMesh()
+    {
+        if (triangles.Length != count) Array.Resize(ref triangles, count);
+        return TriangleMesh.Adopt(welder.TakeCoordinates(), triangles);
+    }
+
+    private void Reserve(int more)
+    {
+        if (count + (long)more > triangles.Length)
+            Array.Resize(ref triangles, (int)Math.Min(Math.Max(2L * triangles.Length, count + (long)more), Array.MaxLength));
+    }
+}
