@@ -24,7 +24,9 @@ internal static class CommandHost
     private static RootCommand BuildRoot(CommandIo io)
     {
         var root = new RootCommand("Test geometry for resin printers: make it, check it, place it, and learn from what was printed.");
-        _ = io;
+        root.Subcommands.Add(MakeCommand.Build(io));
+        root.Subcommands.Add(PresetsCommand.Build(io));
+        HelpWithExample.Use(root);
         return root;
     }
 

@@ -26,7 +26,7 @@ internal static class SpecLayout
         var text = new StringBuilder();
         if (heading is not null) Comment(text, "", heading);
         text.Append("{\n");
-        if (commented) Comment(text, "  ", Describe(SpecParameters.Title));
+        if (commented) Comment(text, "  ", SpecParameters.Title.Sentences);
         text.Append(CultureInfo.InvariantCulture, $"  \"title\": {Value(spec["title"])}");
         foreach (SpecGroup group in SpecParameters.Groups) Group(text.Append(commented ? ",\n\n" : ",\n"), group, spec[group.Name]?.AsObject(), commented);
         return text.Append("\n}\n").ToString();
@@ -46,7 +46,7 @@ internal static class SpecLayout
         foreach (SpecParameter parameter in group.Parameters)
         {
             text.Append(separator);
-            if (commented) Comment(text, "    ", Describe(parameter));
+            if (commented) Comment(text, "    ", parameter.Sentences);
             text.Append(CultureInfo.InvariantCulture, $"    \"{parameter.Name}\": {Value(values[parameter.Name])}");
             separator = ",\n";
         }
@@ -55,8 +55,6 @@ internal static class SpecLayout
 
     private static string OneLine(SpecGroup group) =>
         $"{{ {string.Join(", ", SpecDefaults.Of(group.Name).Select(v => $"\"{v.Key}\": {Value(v.Value)}"))} }}";
-
-    private static string Describe(SpecParameter parameter) => $"{char.ToUpperInvariant(parameter.Meaning[0])}{parameter.Meaning[1..]}: {parameter.Range}.";
 
     private static void Comment(StringBuilder text, string indent, string sentence)
     {

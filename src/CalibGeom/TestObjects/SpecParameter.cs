@@ -35,6 +35,9 @@ internal sealed record SpecParameter(string Group, string Name, SpecKind Kind)
     /// <summary>Where it stands in a spec, such as <c>nest.sizes</c>.</summary>
     internal string Path => Group.Length == 0 ? Name : $"{Group}.{Name}";
 
+    /// <summary>What it is and its range, as sentences.</summary>
+    internal string Sentences => $"{char.ToUpperInvariant(Meaning[0])}{Meaning[1..]}. {(Kind == SpecKind.Word ? "Values" : "Range")}: {Range}.";
+
     /// <summary>The range in words, such as <c>0.4 to 5 mm</c>.</summary>
     internal string Range => Kind switch
     {

@@ -49,7 +49,7 @@ public static class SpecSchema
     private static JsonObject Describe(SpecParameter parameter)
     {
         JsonObject shape = Shape(parameter);
-        shape["description"] = $"{char.ToUpperInvariant(parameter.Meaning[0])}{parameter.Meaning[1..]}: {parameter.Range}.";
+        shape["description"] = parameter.Sentences;
         shape["default"] = SpecDefaults.Of(parameter);
         return shape;
     }

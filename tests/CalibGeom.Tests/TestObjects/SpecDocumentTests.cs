@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using CalibGeom.TestObjects;
+using CalibGeom.Tests.Shared;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using Json.Schema;
@@ -13,7 +14,7 @@ public class SpecDocumentTests
     private static readonly JsonSchema Schema = JsonSchema.FromText(SpecSchema.ToText());
 
     [Fact]
-    public void TheSchemaFileIsUpToDate() => RepositoryFile.AssertHolds("docs/spec.schema.json", Encoding.UTF8.GetBytes(SpecSchema.ToText()));
+    public void TheSchemaFileIsUpToDate() => RepositoryFile.RequireHolds("docs/spec.schema.json", Encoding.UTF8.GetBytes(SpecSchema.ToText()));
 
     [Fact]
     public void TheReferenceIsUpToDate()
@@ -22,7 +23,7 @@ public class SpecDocumentTests
         int begin = text.IndexOf(SpecReference.Begin, StringComparison.Ordinal) + SpecReference.Begin.Length;
         int end = text.IndexOf(SpecReference.End, StringComparison.Ordinal);
         string expected = $"{text[..begin]}\n{SpecReference.Tables()}\n{text[end..]}";
-        RepositoryFile.AssertHolds("docs/spec.md", Encoding.UTF8.GetBytes(expected));
+        RepositoryFile.RequireHolds("docs/spec.md", Encoding.UTF8.GetBytes(expected));
     }
 
     [Fact]
@@ -63,7 +64,7 @@ public class SpecDocumentTests
         Assert.Throws<InputException>(() => SpecJson.Parse(text));
     }
 
-    private static string Document() => File.ReadAllText(Path.Combine(RepositoryFile.Root, "docs", "spec.md"));
+    private static string Document() => File.ReadAllText(Path.Combine(Repository.Root, "docs", "spec.md"));
 
     private static bool IsValid(string text)
     {

@@ -1,0 +1,112 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using CalibGeom.Formats;
+using CalibGeom.TestObjects;
+
+namespace CalibGeom.Cli.Tests;
+
+public class MakeCommandTests
+{
+    [Fact]
+    public void WritesAMeshAndWhatToMeasureBesideIt()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun run = CliRun.Of("make", "--preset", "witness", "-o", folder["coupon.stl"]);
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(["coupon.features.csv", "coupon.stl"], Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order());
+        FeatureTable features = FeatureTableCsv.Parse(File.ReadAllText(folder["coupon.features.csv"]));
+        TestObjectSpec spec = Presets.Find("witness")!.Spec;
+        Assert.Equal(SpecDigest.Of(spec), features.Digest);
+        Assert.Equal(8.0, features.Find("box1.outside.x")!.Nominal);
+        Assert.Equal($"witness geometry 1 mm digest {SpecDigest.Of(spec)}", Encoding.ASCII.GetString(File.ReadAllBytes(folder["coupon.stl"]), 0, 80).TrimEnd());
+        Assert.Contains("digest", run.Out, StringComparison.Ordinal);
+        Assert.Contains("nitrile gloves", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void SaysSizesLoadRatiosAndVolume()
+    {
+        using var folder = new TemporaryFolder();
+        string text = CliRun.Of("make", "--preset", "witness", "-o", folder["a.stl"]).Out;
+        // (1.6 / 0.28)^2 = 32.65
+        Assert.Matches(@"(?m)^1 +0\.280 +32\.7$", text);
+        Assert.Matches(@"(?m)^box1 +8\.000 +8\.000 +5\.600 +0\.050$", text);
+        Assert.Matches(@"triangles \d+  volume \d\.\d{3} mL  bounding box ", text);
+    }
+
+    [Fact]
+    public void ReadsASpecLaidOverAPreset()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("mine.json", """{"columns": {"height": 5}, /* no gap to speak of */ "nest": {"clearances": [0.063]},}""");
+        CliRun run = CliRun.Of("make", folder["mine.json"], "--preset", "witness", "--set", "columns.height=4", "--json", "-o", folder["a.stl"]);
+        JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
+        TestObjectSpec witness = Presets.Find("witness")!.Spec;
+        var expected = witness with { Columns = witness.Columns! with { Height = 4 }, Nest = witness.Nest! with { Clearances = [0.063] } };
+        Assert.Equal(expected, SpecJson.Parse(result["spec"]!.ToJsonString()));
+        Assert.Equal("mine", (string?)result["name"]);
+        Assert.Equal(SpecDigest.Of(expected), (string?)result["digest"]);
+    }
+
+    [Fact]
+    public void JsonSaysWhatTheMeshIs()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun run = CliRun.Of("make", "--preset", "witness", "--json", "-o", folder["a.stl"]);
+        JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
+        using FileStream file = File.OpenRead(folder["a.stl"]);
+        TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        Assert.Equal((file.Length - 84) / 50, (long)result["triangles"]!);
+        Assert.Equal(1, (int)result["components"]!);
+        Assert.Equal(2 - 2 * made.TunnelCount, (int)result["eulerCharacteristic"]!);
+        Assert.Equal(made.Solid!.Volume, (double)result["volume"]!, 1e-6 * made.Solid.Volume);
+        Assert.Equal(made.Features.Count, result["features"]!.AsArray().Count);
+        Assert.Empty(run.Error);
+    }
+
+    [Fact]
+    public void ADashWritesTheMeshAlone()
+    {
+        CliRun run = CliRun.With(Encoding.UTF8.GetBytes("""{"title":"A1"}"""), "make", "-", "--preset", "witness", "-o", "-");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Empty(run.Out);
+        Assert.Equal(84 + 50 * BitConverter.ToInt32(run.Bytes, 80), run.Bytes.Length);
+        Assert.StartsWith("spec geometry 1 mm digest ", Encoding.ASCII.GetString(run.Bytes, 0, 80), StringComparison.Ordinal);
+        Assert.Contains("triangles", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AThreeMfIsASpecAgain()
+    {
+        using var folder = new TemporaryFolder();
+        string[] spec = ["--preset", "witness", "--set", "title=A1"];
+        Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder["a.3mf"]]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder["direct.stl"]]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", folder["a.3mf"], "-o", folder["again.stl"]).ExitCode);
+        Assert.Equal(File.ReadAllBytes(folder["direct.stl"])[80..], File.ReadAllBytes(folder["again.stl"])[80..]);
+        Assert.Equal(File.ReadAllText(folder["a.features.csv"]), File.ReadAllText(folder["again.features.csv"]));
+    }
+
+    [Theory]
+    [InlineData("a.stl", MeshFormat.StlBinary)]
+    [InlineData("a.3mf", MeshFormat.ThreeMf)]
+    [InlineData("a.OBJ", MeshFormat.Obj)]
+    public void TheNameDecidesTheFormat(string name, MeshFormat format)
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", "witness", "-o", folder[name]).ExitCode);
+        MeshFile file = MeshFile.Read(folder[name]);
+        Assert.Equal(format, file.Format);
+        Assert.Equal(TestObjectBuilder.Build(Presets.Find("witness")!.Spec).ToMesh().Volume, file.ToMesh().Volume, 1e-6);
+    }
+
+    [Theory]
+    [InlineData("make")]
+    [InlineData("presets")]
+    public void HelpEndsWithAnExample(string command)
+    {
+        CliRun run = CliRun.Of(command, "--help");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Matches($@"\nExample:\n  calibgeom {command} [^\n]*\n$", run.Out.ReplaceLineEndings("\n"));
+    }
+}
