@@ -111,8 +111,8 @@ public sealed class LayerSlicer
         ReadOnlySpan<double> a = mesh.Coordinates.Slice(3 * edge.Low, 3), b = mesh.Coordinates.Slice(3 * edge.High, 3);
         if (a[2] == z) return new(a[0], a[1]);
         if (b[2] == z) return new(b[0], b[1]);
-        double u = (z - a[2]) / (b[2] - a[2]), v = (b[2] - z) / (b[2] - a[2]);
-        return new(a[0] * v + b[0] * u, a[1] * v + b[1] * u);
+        double part = (z - a[2]) / (b[2] - a[2]);
+        return new(a[0] + (b[0] - a[0]) * part, a[1] + (b[1] - a[1]) * part);
     }
 
     private (int[] Order, int[] FirstOfLayer) SortByFirstLayer()

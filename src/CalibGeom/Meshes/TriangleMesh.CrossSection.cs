@@ -55,6 +55,6 @@ public sealed partial class TriangleMesh
         double a = heights[edge.Low], b = heights[edge.High];
         if (a == 0) return Vertex(edge.Low);
         if (b == 0) return Vertex(edge.High);
-        return (Vertex(edge.Low) * b - Vertex(edge.High) * a) * (1 / (b - a));
+        return Vertex(edge.Low) + (Vertex(edge.High) - Vertex(edge.Low)) * (a / (a - b));
     }
 }

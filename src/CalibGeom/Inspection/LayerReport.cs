@@ -1,0 +1,44 @@
+namespace CalibGeom.Inspection;
+
+/// <summary>What the layers of a mesh look like and what was found in them. Immutable and safe to share between threads.</summary>
+public sealed class LayerReport
+{
+    internal LayerReport(LayerSettings settings, IReadOnlyList<LayerSummary> layers, IReadOnlyList<LayerDefect> defects)
+    {
+        Settings = settings;
+        Layers = layers;
+        Defects = defects;
+        foreach (LayerSummary layer in layers)
+        {
+            if (Largest is null || layer.Area > Largest.Area) Largest = layer;
+            double step = layer.Area - (layer.Index > 0 ? layers[layer.Index - 1].Area : 0);
+            // The first layer stands on the plate: its area is no step. Less than a billionth is rounding.
+            if (layer.Index > 0 && step > LargestStep + 1e-9) (LargestStep, LargestStepLayer) = (step, layer.Index);
+            MeanArea += layer.Area / layers.Count;
+        }
+    }
+
+    /// <summary>The process and limits.</summary>
+    public LayerSettings Settings { get; }
+
+    /// <summary>All layers, from the plate upward.</summary>
+    public IReadOnlyList<LayerSummary> Layers { get; }
+
+    /// <summary>What was found, in no order of importance.</summary>
+    public IReadOnlyList<LayerDefect> Defects { get; }
+
+    /// <summary>The first of the layers with the largest area, or null when there are no layers.</summary>
+    public LayerSummary? Largest { get; }
+
+    /// <summary>The mean area of all layers, mm2.</summary>
+    public double MeanArea { get; }
+
+    /// <summary>The largest growth in area from one layer to the next, mm2; 0 when the area never grows.</summary>
+    public double LargestStep { get; }
+
+    /// <summary>The layer after <see cref="LargestStep"/>; 0 when the area never grows.</summary>
+    public int LargestStepLayer { get; }
+
+    /// <summary>The peel force of the largest layer over that of the mean layer, taking the force as proportional to the layer's area.</summary>
+    public double RelativePeelForce => MeanArea > 0 ? Largest!.Area / MeanArea : 0;
+}

@@ -1,0 +1,218 @@
+using CalibGeom.Inspection;
+using CalibGeom.Meshes;
+
+namespace CalibGeom.Tests.Inspection;
+
+public class LayerInspectionTests
+{
+    private static readonly LayerSettings Coarse = new() { LayerHeight = 0.1, PixelX = 0.05, PixelY = 0.05 };
+
+    [Fact]
+    public void ABoxHasNothingToReport()
+    {
+        LayerReport report = LayerInspection.Run(Shapes.Box(0, 0, 0, 4, 3, 2), Coarse);
+        Assert.Empty(report.Defects);
+        Assert.Equal(20, report.Layers.Count);
+        Assert.All(report.Layers, l => Assert.Equal((12.0, new Vector2D(0, 0), new Vector2D(4, 3)), (Math.Round(l.Area, 9), l.Min, l.Max)));
+        Assert.Equal((0.0, 0, 1.0), (report.LargestStep, report.LargestStepLayer, Math.Round(report.RelativePeelForce, 9)));
+    }
+
+    [Fact]
+    public void AnEmptyMeshHasNoLayers()
+    {
+        LayerReport report = LayerInspection.Run(TriangleMesh.Empty);
+        Assert.Empty(report.Layers);
+        Assert.Empty(report.Defects);
+        Assert.Null(report.Largest);
+        Assert.Equal(0, report.RelativePeelForce);
+    }
+
+    [Fact]
+    public void ACupThatFacesTheFilmTrapsItsContent()
+    {
+        // Radius 3 from z = 1 to 5, closed by the film in every layer.
+        const int n = 60;
+        TriangleMesh cup = Shapes.Revolve(n, (0, 0), (4, 0), (4, 5), (3, 5), (3, 1), (0, 1));
+        LayerDefect defect = Assert.Single(LayerInspection.Run(cup, Coarse).Defects);
+        Assert.Equal((LayerDefectKind.SuctionCup, 10, 49), (defect.Kind, defect.Layer, defect.LastLayer));
+        Assert.Equal(Shapes.PolygonPi(n) * 9 * 4, defect.Size, 0.5);
+    }
+
+    [Fact]
+    public void ACupThatFacesThePlateTrapsItsContentUntilItsCeilingCloses()
+    {
+        TriangleMesh cup = Shapes.Revolve(60, (3, 0), (4, 0), (4, 5), (0, 5), (0, 4), (3, 4));
+        LayerReport report = LayerInspection.Run(cup, Coarse);
+        LayerDefect trapped = Assert.Single(report.Defects, d => d.Kind == LayerDefectKind.SuctionCup);
+        Assert.Equal((0, 39), (trapped.Layer, trapped.LastLayer));
+        LayerDefect ceiling = Assert.Single(report.Defects, d => d.Kind == LayerDefectKind.Bridge);
+        Assert.Equal(40, ceiling.Layer);
+        Assert.Equal(6, ceiling.Size, 0.11);
+        Assert.Equal(2, report.Defects.Count);
+    }
+
+    [Fact]
+    public void AVentAtTheFloorOfACupLetsItDrainAndAVentAboveItOnlyLater()
+    {
+        Assert.DoesNotContain(LayerInspection.Run(SquareCup(1), Coarse).Defects, d => d.Kind == LayerDefectKind.SuctionCup);
+        LayerDefect late = Assert.Single(LayerInspection.Run(SquareCup(2), Coarse).Defects, d => d.Kind == LayerDefectKind.SuctionCup);
+        Assert.Equal((10, 19), (late.Layer, late.LastLayer));
+        Assert.Equal(16, late.Size, 1e-6);
+    }
+
+    [Fact]
+    public void ASealedVoidIsFoundWithItsVolume()
+    {
+        TriangleMesh hollow = Shapes.Join(Shapes.Box(0, 0, 0, 5, 5, 5), Shapes.InsideOut(Shapes.Box(1, 1, 1, 4, 3, 2)));
+        LayerReport report = LayerInspection.Run(hollow, Coarse);
+        LayerDefect sealedVoid = Assert.Single(report.Defects, d => d.Kind == LayerDefectKind.SealedVoid);
+        Assert.Equal((10, 19), (sealedVoid.Layer, sealedVoid.LastLayer));
+        Assert.Equal(6, sealedVoid.Size, 1e-6);
+        Assert.DoesNotContain(report.Defects, d => d.Kind == LayerDefectKind.SuctionCup);
+    }
+
+    [Fact]
+    public void AMushroomsHatHangsOverAndItsRimIsAnIslandWhenItPointsDown()
+    {
+        TriangleMesh mushroom = Shapes.Revolve(48, (0, 0), (1, 0), (1, 3), (2.5, 3), (2.5, 2), (3, 2), (3, 4), (0, 4));
+        LayerReport report = LayerInspection.Run(mushroom, Coarse);
+        LayerDefect rim = Assert.Single(report.Defects, d => d.Kind == LayerDefectKind.Island);
+        Assert.Equal(20, rim.Layer);
+        Assert.Equal(Shapes.PolygonPi(48) * (9 - 6.25), rim.Size, 0.15);
+
+        LayerReport plain = LayerInspection.Run(Shapes.Revolve(48, (0, 0), (1, 0), (1, 3), (3, 3), (3, 4), (0, 4)), Coarse);
+        LayerDefect overhang = Assert.Single(plain.Defects);
+        Assert.Equal((LayerDefectKind.Overhang, 30, 30), (overhang.Kind, overhang.Layer, overhang.LastLayer));
+        Assert.Equal(2, overhang.Size, 0.06);
+        Assert.Equal(Shapes.PolygonPi(48) * 8, plain.LargestStep, 1e-9);
+        Assert.Equal(30, plain.LargestStepLayer);
+        Assert.Equal(9 / ((1 * 30 + 9 * 10) / 40.0), plain.RelativePeelForce, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0.45, 0)]
+    [InlineData(0.6, 1)]
+    public void AShelfIsReportedOnlyBeyondWhatALayerCarries(double shelf, int found)
+    {
+        TriangleMesh step = Shapes.Join(Shapes.Box(0, 0, 0, 2, 2, 1), Shapes.Box(0, 0, 0.5, 2 + shelf, 2, 1));
+        Assert.Equal(found, LayerInspection.Run(step, Coarse).Defects.Count);
+    }
+
+    [Fact]
+    public void ALeanOf45DegreesCarriesItself()
+    {
+        Vector2D[] square = [new(0, 0), new(1, 0), new(1, 1), new(0, 1)];
+        TriangleMesh lean = Shapes.Prismoid(square, 0, Array.ConvertAll(square, p => p + new Vector2D(5, 0)), 5);
+        Assert.Empty(LayerInspection.Run(lean, Coarse).Defects);
+    }
+
+    [Fact]
+    public void ABridgeIsCarriedOnBothSidesAndItsSpanMeasured()
+    {
+        TriangleMesh gate = Shapes.Join(Shapes.Box(0, 0, 0, 1, 2, 3), Shapes.Box(3.5, 0, 0, 4.5, 2, 3), Shapes.Box(0, 0, 2, 4.5, 2, 3));
+        LayerDefect bridge = Assert.Single(LayerInspection.Run(gate, Coarse).Defects);
+        Assert.Equal((LayerDefectKind.Bridge, 20, 20), (bridge.Kind, bridge.Layer, bridge.LastLayer));
+        Assert.Equal(2.5, bridge.Size, 0.051);
+        Assert.Equal(2.25, bridge.Place.X, 0.06);
+    }
+
+    [Theory]
+    [InlineData(0.06, LayerDefectKind.ThinWall)]
+    [InlineData(0.099, LayerDefectKind.ThinWall)]
+    [InlineData(0.1, null)]
+    [InlineData(0.11, null)]
+    public void AWallUnderTwoPixelsIsFoundWhereverThePixelsFall(double width, LayerDefectKind? kind)
+    {
+        foreach (double phase in new[] { 0, 0.01, 0.025, 0.04 })
+        {
+            LayerReport report = LayerInspection.Run(Shapes.Box(phase, 0, 0, phase + width, 5, 3), Coarse);
+            Assert.Equal(kind is null ? [] : [kind.Value], report.Defects.Select(d => d.Kind));
+            Assert.All(report.Defects, d => Assert.Equal(width, d.Size, 1e-9));
+        }
+    }
+
+    [Theory]
+    [InlineData(0.07, true)]
+    [InlineData(0.12, false)]
+    public void AGapUnderTwoPixelsIsFound(double width, bool found)
+    {
+        TriangleMesh comb = Shapes.Join(Shapes.Box(0, 0, 0, 2, 5, 3), Shapes.Box(2 + width, 0, 0, 4, 5, 3));
+        LayerReport report = LayerInspection.Run(comb, Coarse);
+        Assert.Equal(found ? [LayerDefectKind.ThinGap] : [], report.Defects.Select(d => d.Kind));
+        Assert.All(report.Defects, d => Assert.Equal((width, 0, 29), (Math.Round(d.Size, 9), d.Layer, d.LastLayer)));
+    }
+
+    [Fact]
+    public void AThinWallAtAnAngleIsMeasuredSquareToItself()
+    {
+        foreach (double angle in new[] { 10.0, 45, 60, 80 })
+        {
+            double c = Math.Cos(angle * Math.PI / 180), s = Math.Sin(angle * Math.PI / 180);
+            Vector2D Turn(double x, double y) => new(x * c - y * s, x * s + y * c);
+            Vector2D[] ring = [Turn(0, 0), Turn(4, 0), Turn(4, 0.08), Turn(0, 0.08)];
+            LayerDefect wall = Assert.Single(LayerInspection.Run(Shapes.Prismoid(ring, 0, ring, 2), Coarse).Defects, d => d.Kind == LayerDefectKind.ThinWall);
+            Assert.Equal(0.08, wall.Size, 1e-9);
+        }
+    }
+
+    [Fact]
+    public void AThinColumnIsFound()
+    {
+        LayerReport report = LayerInspection.Run(Shapes.Revolve(24, (0, 0), (0.045, 0), (0.045, 3), (0, 3)), Coarse);
+        Assert.Equal(LayerDefectKind.ThinWall, Assert.Single(report.Defects).Kind);
+    }
+
+    [Fact]
+    public void ARimACornerAndATipAreNotThinWalls()
+    {
+        TriangleMesh rim = Shapes.Revolve(60, (3, 0), (4, 0), (4, 3), (3.99, 3), (3.5, 2.5), (3, 2.5));
+        TriangleMesh cone = Shapes.Revolve(60, (0, 0), (2, 0), (0, 2));
+        Vector2D[] wedge = [new(0, 0), new(3, -0.6), new(3, 0.6)];
+        foreach (TriangleMesh mesh in new[] { rim, cone, Shapes.Prismoid(wedge, 0, wedge, 2) })
+            Assert.DoesNotContain(LayerInspection.Run(mesh, Coarse).Defects, d => d.Kind is LayerDefectKind.ThinWall or LayerDefectKind.ThinGap);
+    }
+
+    [Fact]
+    public void OverlappingShellsHaveNoGapsOrWallsInside()
+    {
+        TriangleMesh two = Shapes.Join(Shapes.Box(0, 0, 0, 2, 2, 2), Shapes.Box(1.95, 0, 0, 4, 2, 2), Shapes.Box(4, 0, 0, 6, 2, 2));
+        LayerReport report = LayerInspection.Run(two, Coarse);
+        Assert.Empty(report.Defects);
+        Assert.Equal(12, report.Layers[5].Area, 1e-6);
+    }
+
+    [Fact]
+    public void WorkCanBeWatchedAndStopped()
+    {
+        var seen = new List<double>();
+        LayerInspection.Run(Shapes.Box(0, 0, 0, 1, 1, 1), Coarse, new Recorder(seen));
+        Assert.Equal(10, seen.Count);
+        Assert.Equal(1, seen[^1]);
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        Assert.Throws<OperationCanceledException>(() => LayerInspection.Run(Shapes.Box(0, 0, 0, 1, 1, 1), Coarse, null, stop.Token));
+    }
+
+    [Fact]
+    public void SettingsAreChecked()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { LayerHeight = 0 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { PixelX = double.NaN });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { PixelY = 11 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { MinimumPixels = -1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { CarriedOverhang = -1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { FailingOverhang = -1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { CarriedBridge = -1 });
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { SmallCavity = -1 });
+    }
+
+    /// <summary>A box with a 4 x 4 pocket from z = 1 to 5 and a slit through one wall from the given height upward, as overlapping boxes.</summary>
+    private static TriangleMesh SquareCup(double vent) => Shapes.Join(
+        Shapes.Box(0, 0, 0, 6, 6, 1), Shapes.Box(0, 0, 0.5, 1, 6, 5), Shapes.Box(5, 0, 0.5, 6, 6, 5), Shapes.Box(0.5, 5, 0.5, 5.5, 6, 5),
+        Shapes.Box(0.5, 0, 0.5, 5.5, 1, vent), Shapes.Box(0.5, 0, 0.6, 2, 1, 5), Shapes.Box(3, 0, 0.6, 5.5, 1, 5));
+
+    private sealed class Recorder(List<double> seen) : IProgress<double>
+    {
+        public void Report(double value) => seen.Add(value);
+    }
+}
