@@ -12,6 +12,7 @@ internal sealed class FreshPixels
     private readonly List<(int X, int Y)> pixels = [];
     private readonly List<(int X, int Y)> carriers = [];
     private readonly List<double> distance = [];
+    private readonly List<double> span = [];
     private readonly Queue<int> queue = new();
 
     internal FreshPixels(PixelGrid grid)
@@ -27,14 +28,13 @@ internal sealed class FreshPixels
     /// <summary>mm from the nearest carrier; infinite when none is connected.</summary>
     internal double Distance(int i) => distance[i];
 
-    internal bool Contains(int x, int y) => Index(x, y) >= 0;
-
     internal void Load(LayerMask fresh, LayerMask below)
     {
         foreach ((int x, int y) in pixels) plane[y * grid.Width + x] = 0;
         pixels.Clear();
         carriers.Clear();
         distance.Clear();
+        span.Clear();
         for (int y = 0; y < grid.Height; y++)
             foreach (PixelRun run in fresh.Row(y))
                 for (int x = run.Start; x < run.End; x++)
@@ -42,47 +42,53 @@ internal sealed class FreshPixels
                     pixels.Add((x, y));
                     carriers.Add(default);
                     distance.Add(double.PositiveInfinity);
+                    span.Add(double.PositiveInfinity);
                     plane[y * grid.Width + x] = pixels.Count;
                 }
         for (int i = 0; i < pixels.Count; i++)
             foreach ((int dx, int dy) in Around)
                 if (below[pixels[i].X + dx, pixels[i].Y + dy]) Offer(i, (pixels[i].X + dx, pixels[i].Y + dy));
-        while (queue.TryDequeue(out int i))
-            foreach ((int dx, int dy) in Around)
-                if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0) Offer(j, carriers[i]);
+        Spread();
+        MeasureSpans(below);
     }
 
-    /// <summary>Whether no pixel round about is further from what carries it.</summary>
-    internal bool IsRidge(int i)
+    /// <summary>The shortest straight line through a pixel, among four directions, that is carried at both ends, mm; infinite when none is.</summary>
+    internal double Span(int i) => span[i];
+
+    /// <summary>Counts what spans between two sides as carrying, so that <see cref="Distance"/> tells how far the rest sticks out.</summary>
+    internal void RestOnSpans()
     {
-        foreach ((int dx, int dy) in Around)
-            if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0 && distance[j] > distance[i]) return false;
-        return true;
+        for (int i = 0; i < pixels.Count; i++)
+            if (!double.IsInfinity(span[i])) Offer(i, pixels[i]);
+        Spread();
     }
 
-    /// <summary>The shortest straight line through a pixel that is carried at both ends, mm; null when there is none among four directions.</summary>
-    internal double? Span(int i, LayerMask below)
+    private void MeasureSpans(LayerMask below)
     {
-        double? best = null;
         for (int d = 0; d < 4; d++)
         {
             (int dx, int dy) = Around[d];
-            int steps = Walk(pixels[i], dx, dy, below) + Walk(pixels[i], -dx, -dy, below);
-            // Two ends share the pixel itself; a missing end makes the sum negative.
-            double length = (steps - 1) * Math.Sqrt(Square(dx * grid.PitchX) + Square(dy * grid.PitchY));
-            if (steps > 0 && (best is null || length < best)) best = length;
+            double step = Math.Sqrt(Square(dx * grid.PitchX) + Square(dy * grid.PitchY));
+            foreach ((int x, int y) in pixels)
+            {
+                if (Index(x - dx, y - dy) >= 0 || !below[x - dx, y - dy]) continue;
+                int length = 1;
+                while (Index(x + length * dx, y + length * dy) >= 0) length++;
+                if (!below[x + length * dx, y + length * dy]) continue;
+                for (int k = 0; k < length; k++)
+                {
+                    int i = Index(x + k * dx, y + k * dy);
+                    span[i] = Math.Min(span[i], length * step);
+                }
+            }
         }
-        return best;
     }
 
-    private int Walk((int X, int Y) from, int dx, int dy, LayerMask below)
+    private void Spread()
     {
-        for (int steps = 1; ; steps++)
-        {
-            int x = from.X + steps * dx, y = from.Y + steps * dy;
-            if (below[x, y]) return steps;
-            if (!Contains(x, y)) return -grid.Width - grid.Height;
-        }
+        while (queue.TryDequeue(out int i))
+            foreach ((int dx, int dy) in Around)
+                if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0) Offer(j, carriers[i]);
     }
 
     private void Offer(int i, (int X, int Y) carrier)

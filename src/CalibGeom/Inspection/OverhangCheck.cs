@@ -16,27 +16,47 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
         LayerMask difference = current.Except(below);
         if (difference.PixelCount == 0) return;
         fresh.Load(difference, below);
+        if (!Beyond()) return;
+        int[] pieceOf = Pieces(difference, out int count);
+        Report(bridges, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i)) ? fresh.Span(i) : 0), layer, z);
+        fresh.RestOnSpans();
+        Report(overhangs, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)) ? fresh.Distance(i) : 0), layer, z);
+    }
+
+    private bool Beyond()
+    {
+        for (int i = 0; i < fresh.Count; i++)
+            if (fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i))) return true;
+        return false;
+    }
+
+    private int[] Pieces(LayerMask difference, out int count)
+    {
         var pieces = new RunLabels(difference, diagonal: true);
-        var overhang = new (double Size, int Pixel)[pieces.Count];
-        var bridge = new (double Size, int Pixel)[pieces.Count];
+        var ofPixel = new int[fresh.Count];
         int pixel = 0;
         for (int y = 0, run = 0; y < grid.Height; y++)
             foreach (PixelRun r in difference.Row(y))
             {
-                int piece = pieces[run++];
-                for (int x = r.Start; x < r.End; x++, pixel++)
-                {
-                    double d = fresh.Distance(pixel);
-                    if (d <= carried || double.IsInfinity(d) || !fresh.IsRidge(pixel)) continue;
-                    if (fresh.Span(pixel, below) is { } span) bridge[piece] = Worse(bridge[piece], span, pixel);
-                    else overhang[piece] = Worse(overhang[piece], d, pixel);
-                }
+                Array.Fill(ofPixel, pieces[run++], pixel, r.Length);
+                pixel += r.Length;
             }
-        Report(overhangs, overhang, layer, z);
-        Report(bridges, bridge, layer, z);
+        count = pieces.Count;
+        return ofPixel;
     }
 
-    private static (double, int) Worse((double Size, int Pixel) known, double size, int pixel) => size > known.Size ? (size, pixel) : known;
+    /// <summary>The pixel with the largest size in each piece; among equals the one furthest from what carries it.</summary>
+    private (double Size, int Pixel)[] Worst(int[] pieceOf, int count, Func<int, double> size)
+    {
+        var worst = new (double Size, int Pixel)[count];
+        for (int i = 0; i < pieceOf.Length; i++)
+        {
+            (double known, int pixel) = worst[pieceOf[i]];
+            double s = size(i);
+            if (s > known || (s > 0 && s == known && fresh.Distance(i) > fresh.Distance(pixel))) worst[pieceOf[i]] = (s, i);
+        }
+        return worst;
+    }
 
     private void Report(DefectTrail trail, (double Size, int Pixel)[] worst, int layer, double z)
     {
