@@ -11,12 +11,12 @@ internal static class LeastSquares
     private const int MostSteps = 500;
     private static readonly double Difference = Math.Cbrt(2.2e-16);
 
-    /// <summary>Minimises a sum of squared residuals from a start.</summary>
-    internal static LeastSquaresFit Minimise(Func<double[], double[]> residuals, double[] start)
+    /// <summary>Minimises a sum of squared residuals from a start; a start that is known to be near may be damped less.</summary>
+    internal static LeastSquaresFit Minimise(Func<double[], double[]> residuals, double[] start, double damping = 100)
     {
         var at = (double[])start.Clone();
         double[] r = residuals(at);
-        double sum = Square(r), damping = 100;
+        double sum = Square(r);
         var scale = new double[at.Length];
         Matrix<double> jacobian = Jacobian(residuals, at, r.Length);
         bool converged = false;

@@ -86,11 +86,14 @@ internal sealed class LevelEstimate
             near = far;
             far = Math.Min(furthest, far * 1.6);
         }
-        for (int i = 0; i < 60 && far - near > 1e-12 * furthest; i++)
+        double inside = Constrained(Value + direction * near) - floor, outside = Constrained(Value + direction * far) - floor;
+        // Illinois variant of the false position between a place inside and one outside the interval.
+        for (int i = 0; i < 60 && far - near > 1e-11 * furthest; i++)
         {
-            double middle = (near + far) / 2;
-            if (Constrained(Value + direction * middle) > floor) near = middle;
-            else far = middle;
+            double middle = near + (far - near) * inside / (inside - outside), at = Constrained(Value + direction * middle) - floor;
+            if (Math.Abs(at) < 1e-9) return Value + direction * middle;
+            if (at > 0) (near, inside, outside) = (middle, at, outside / 2);
+            else (far, outside, inside) = (middle, at, inside / 2);
         }
         return Value + direction * (near + far) / 2;
     }

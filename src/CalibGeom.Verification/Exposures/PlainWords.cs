@@ -1,0 +1,169 @@
+namespace CalibGeom.Verification.Exposures;
+
+/// <summary>What the trials mean, in sentences. Causes beyond exposure are common practice, without a published source.</summary>
+internal static class PlainWords
+{
+    private const double LeastDifference = 0.004;
+    private const string Causes =
+        "Look, in this order, at vat temperature, film (slack, cloudy), screen and glass (dust, cured spots), Z axis (play, dirt), and whether the resin was stirred or is another one.";
+
+    internal static IReadOnlyList<Finding> Of(TuningResult result)
+    {
+        var said = new List<Finding> { Next(result), FitColumnsSlots(result) };
+        said.AddRange(Axes(result));
+        said.AddRange(Columns(result));
+        said.AddRange(Light(result));
+        said.AddRange(Convergence(result));
+        said.AddRange(Rest(result));
+        foreach ((Trial trial, string why) in result.KeptApart)
+            said.Add(Note("kept-apart", "", $"A trial ({trial.Settings}) was kept apart: {why}.", "Prints under other conditions are never pooled."));
+        return said;
+    }
+
+    private static Finding Next(TuningResult result)
+    {
+        ExposureSettings last = result.Trials[^1].Settings, to = result.Next.Settings;
+        string offset = to.EdgeOffset != last.EdgeOffset ? Text($" Enter an edge offset of {to.EdgeOffset:+0.000;-0.000;0} mm (free of print time).") : "";
+        string minutes = Minutes(result, last, to);
+        (string message, string remedy) = result.Next.Kind switch
+        {
+            NextKind.Stop => (Text($"Stop: on target and confirmed at {last}.{offset}"), "Print a witness coupon now and then to see drift."),
+            NextKind.Confirm => (Text($"Print once more with {last} to confirm."), "One print on target may be chance: prints at the same settings differ by about 0.005 mm."),
+            NextKind.NothingVisible => (
+                Text($"No change your caliper can see: keep {last}."),
+                "What is left is the caliper's own error and the spread between prints. Read a gauge block or pin with the same jaws, or trust the felt fit."),
+            _ => (Text($"Print next with {to}.{offset}{minutes}"), Bounded(result)),
+        };
+        return new Finding("next", Severity.Note, "", message, remedy);
+    }
+
+    private static string Bounded(TuningResult result) => Math.Abs(result.Next.GoalTime / result.Next.Settings.Time - 1) > 0.02
+        ? Text($"One step of the way: the target lies at about {result.Next.GoalTime:0.00} s with this rest.")
+        : "";
+
+    private static string Minutes(TuningResult result, ExposureSettings from, ExposureSettings to)
+    {
+        Trial last = result.Trials[^1];
+        double layer = last.Conditions.Layer, height = result.Options.ProductionHeight;
+        double change = (last.Cycle.PrintTime(to, layer, height) - last.Cycle.PrintTime(from, layer, height)) / 60;
+        return Math.Abs(change) < 0.5 ? "" : Text($" A part {height:0} mm tall then takes {change:+0;-0} minutes.");
+    }
+
+    private static Finding FitColumnsSlots(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        double goal = result.Response.TimeFor(result.TargetGrowth, last.Settings.Rest, last.Settings.EdgeOffset), step = goal - last.Settings.Time;
+        double ratio = goal / last.Settings.Time, least = result.Options.LeastStep;
+        bool loose = ratio >= 1 + least, tight = ratio <= 1 - least;
+        bool? missing = last.Columns.Count == 0 ? null : last.Columns.Any(c => !c.Printed && c.Diameter >= (result.Options.WantedColumn ?? 0));
+        bool? closed = last.Slots is null ? null : last.Slots.HighestClosed >= result.Options.MostPrintThrough;
+        string about = Text($"about {Math.Abs(step):0.0} s");
+        string main = (loose, tight, missing) switch
+        {
+            (true, _, true) => $"Under-exposed by {about}: the boxes are loose and columns are missing. More exposure closes the gaps and saves columns.",
+            (true, _, false) => $"Under-exposed by {about} although every column stands: the boxes are loose. Standing columns alone do not mean enough light.",
+            (true, _, null) => $"Under-exposed by {about}: the boxes are looser than wanted.",
+            (_, true, true) => $"The boxes are tight and columns are missing: {about} less exposure would fit, and cost more columns. Rest longer first (solids draw back), then take a negative edge offset.",
+            (_, true, false) => $"Over-exposed by {about}: the boxes are tight and every column stands.",
+            (_, true, null) => $"Over-exposed by {about}: the boxes are tighter than wanted.",
+            (_, _, true) => "The clearance is on target but columns are missing: more rest makes room for more exposure; beyond that, more exposure with a negative edge offset.",
+            (_, _, false) => "The clearance is on target and every column stands.",
+            _ => "The clearance is on target.",
+        };
+        string slots = (loose, tight, closed) switch
+        {
+            (true, _, true) => "Yet low slots are closed: there is light enough in depth. Look for an edge offset that is too negative or for shrinkage (scale) before adding exposure.",
+            (true, _, false) => "The open slots agree: there is room for more light.",
+            (_, true, true) => "The closed slots agree: there is too much light.",
+            (_, true, false) => "The slots are open: growth is sideways (blur, pixels, edge offset), not depth.",
+            (_, _, true) => "Low slots are closed by print-through: undersides and small tunnels come out smaller; less exposure with a positive edge offset opens them.",
+            (_, _, false) => "The slots are open.",
+            _ => "",
+        };
+        string rule = loose ? "loose" : tight ? "tight" : "on-target";
+        return new Finding(rule, loose || tight || missing == true || closed == true ? Severity.Warning : Severity.Note, "", main, slots);
+    }
+
+    private static IEnumerable<Finding> Axes(TuningResult result)
+    {
+        GrowthPrediction d = result.Response.AxisDifference;
+        if (Math.Abs(d.Mean) < LeastDifference || Math.Abs(d.Mean) < 2 * d.Uncertainty) yield break;
+        string larger = d.Mean > 0 ? "X" : "Y", smaller = d.Mean > 0 ? "Y" : "X";
+        yield return new Finding(
+            "axes-differ", Severity.Warning, "", Text($"Solids grow {Math.Abs(d.Mean):0.000} mm more per edge along {larger} than along {smaller}: that is pixels, not exposure."),
+            "Check whole-pixel sizes, the pixel pitch of each axis and the scale of each axis in the slicer; no exposure will cure it.")
+        { Value = d.Mean, Limit = 2 * d.Uncertainty, Unit = "mm" };
+    }
+
+    private static IEnumerable<Finding> Columns(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        foreach (ColumnOutcome column in ColumnSurvival.OutOfOrder(last))
+            yield return new Finding(
+                "out-of-order", Severity.Warning, column.Id, Text($"A column of {column.Diameter} mm was lost although all thinner ones stand."),
+                "That is adhesion, dirt or a bubble rather than exposure: look at the foot and at the film below it.");
+        int later = last.Columns.Count(c => c.Printed && c.Stood != Readings.ColumnStage.Cure);
+        if (later > 0)
+            yield return new Finding(
+                "lost-later", Severity.Note, "", $"{later} of {last.Columns.Count} columns were lost after the plate, in wash or cure.",
+                "They are counted as printed: handle more gently, wash shorter; exposure is not to blame.");
+        if (result.Columns is not { } survival) yield break;
+        ColumnLimit limit = survival.Limit(result.Next.Settings.Time);
+        string bracket = (limit.Low > 0, double.IsFinite(limit.High)) switch
+        {
+            (true, true) => Text($"{limit.Low:0.00} to {limit.High:0.00} mm"),
+            (true, false) => Text($"above {limit.Low:0.00} mm"),
+            (false, true) => Text($"below {limit.High:0.00} mm"),
+            _ => "not known",
+        };
+        yield return new Finding(
+            "column-limit", Severity.Note, "", Text($"Half the columns of {limit.Diameter:0.00} mm should print at the recommended settings (95 %: {bracket})."), "")
+        { Value = limit.Diameter, Unit = "mm" };
+        if (survival.RestEffect is { } z && Math.Abs(z) > 2)
+            yield return Note("rest-and-columns", "", $"Rest itself {(z > 0 ? "helps" : "harms")} columns in these trials, apart from exposure.", "");
+    }
+
+    private static IEnumerable<Finding> Light(TuningResult result)
+    {
+        if (result.PrintThrough is not { } light) yield break;
+        GrowthPrediction z = light.At(result.Next.Settings.Time);
+        yield return new Finding(
+            "print-through", Severity.Note, "slots.open",
+            Text($"Print-through should be {z.Mean:0.00} +- {2 * z.Uncertainty:0.00} mm at the recommended exposure (Dp about {light.PenetrationDepth:0.00} mm)."), "")
+        { Value = z.Mean, Unit = "mm" };
+        if (light.Deviations[^1] > 2)
+            yield return new Finding(
+                "light-changed", Severity.Warning, "slots.open", "The slots of the last print do not fit its exposure time: the light was not what the time says.",
+                "Check lamp, screen and glass, and whether the resin was stirred, before changing exposure.");
+    }
+
+    private static IEnumerable<Finding> Convergence(TuningResult result)
+    {
+        int count = result.Trials.Count;
+        bool badFit = count >= 3 && result.Response.FitProbability is < 0.05;
+        bool late = count >= 5 && result.Next.Kind == NextKind.Change && !result.Next.Settings.SameProcess(result.Trials[^1].Settings);
+        if (badFit)
+            yield return new Finding(
+                "lack-of-fit", Severity.Warning, "", Text($"The trials do not follow one response (probability {result.Response.FitProbability:0.000})."), Causes)
+            { Value = result.Response.FitProbability, Limit = 0.05 };
+        if (late)
+            yield return new Finding("not-converging", Severity.Warning, "", $"{count} prints have not settled.", Causes);
+        if (result.Response.CurvatureRatio is { } ratio && Math.Abs(ratio) > 2)
+            yield return Note("curved", "", Text($"Growth does not follow a straight line in the logarithm of exposure (ratio {ratio:0.0}): trust small steps only."), "");
+        foreach (Trial trial in result.Trials.Where(t => t.Conditions is { TemperatureStart: { } a, TemperatureEnd: { } b } && Math.Abs(b - a) > TrialConditions.TemperatureBand))
+            yield return new Finding(
+                "temperature", Severity.Warning, "", Text($"The vat went from {trial.Conditions.TemperatureStart} to {trial.Conditions.TemperatureEnd} degrees C during a print ({trial.Settings})."),
+                "Warm vat and room before printing: growth and strength follow the resin's temperature.");
+    }
+
+    private static IEnumerable<Finding> Rest(TuningResult result)
+    {
+        double rest = result.Next.Settings.Rest, gain = result.Response.RestGain(rest) * 1000;
+        string worth = rest >= result.Next.GoalRest - 0.05 ? "not worth its time" : "may be worth a trial";
+        yield return Note("rest", "", Text($"A further second of rest beyond {rest:0.0} s should gain {gain:0.0} micrometres per edge: {worth}."), "");
+    }
+
+    private static Finding Note(string rule, string subject, string message, string remedy) => new(rule, Severity.Note, subject, message, remedy);
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}
