@@ -6,10 +6,12 @@ namespace CalibGeom.TestObjects;
 /// <summary>A test object: its solid, what to measure on it, and what the design rules found. Immutable and safe to share between threads.</summary>
 public sealed class TestObject
 {
-    internal TestObject(TestObjectSpec spec, Solid? solid, FeatureTable features, IReadOnlyList<Finding> findings)
+    private readonly Lazy<Solid?> solid;
+
+    internal TestObject(TestObjectSpec spec, Func<Solid?> makeSolid, FeatureTable features, IReadOnlyList<Finding> findings)
     {
         Spec = spec;
-        Solid = solid;
+        solid = new Lazy<Solid?>(makeSolid);
         Features = features;
         Findings = findings;
     }
@@ -17,8 +19,9 @@ public sealed class TestObject
     /// <summary>The spec it follows from.</summary>
     public TestObjectSpec Spec { get; }
 
-    /// <summary>The solid before any tilt, standing on z = 0; null when an error among the <see cref="Findings"/> makes it impossible.</summary>
-    public Solid? Solid { get; }
+    /// <summary>The solid before any tilt, its plinth from z = 0 upward; null when an error among the <see cref="Findings"/> makes it impossible.
+    /// Made when it is first asked for.</summary>
+    public Solid? Solid => solid.Value;
 
     /// <summary>What to measure, count and feel.</summary>
     public FeatureTable Features { get; }

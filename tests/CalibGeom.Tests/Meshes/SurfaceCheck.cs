@@ -2,62 +2,72 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Tests.Meshes;
 
-/// <summary>A plain second opinion on a surface, sharing no code with the library.</summary>
+/// <summary>A plain second opinion on a surface, sharing no code with the library: corners are told apart by position alone.</summary>
 internal static class SurfaceCheck
 {
     /// <summary>Every edge in exactly two triangles with opposite directions, no degenerate or duplicate triangle; by corner positions.</summary>
     internal static void RequireClosed(TriangleMesh mesh)
     {
-        var edges = new Dictionary<(Vector3D, Vector3D), int>();
-        var seen = new HashSet<(Vector3D, Vector3D, Vector3D)>();
-        for (int t = 0; t < mesh.TriangleCount; t++)
+        int[] corners = Weld(mesh, out _);
+        var edges = new HashSet<(int, int)>(corners.Length);
+        var seen = new HashSet<(int, int, int)>(mesh.TriangleCount);
+        for (int t = 0; t < corners.Length; t += 3)
         {
-            (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
-            Assert.True(Vector3D.Cross(b - a, c - a).Length > 0, $"triangle {t} is degenerate at {a}");
-            Vector3D[] sorted = [.. new[] { a, b, c }.OrderBy(v => v.X).ThenBy(v => v.Y).ThenBy(v => v.Z)];
-            Assert.True(seen.Add((sorted[0], sorted[1], sorted[2])), $"triangle {t} is a duplicate at {a}");
-            foreach ((Vector3D, Vector3D) edge in new[] { (a, b), (b, c), (c, a) })
-                edges[edge] = edges.GetValueOrDefault(edge) + 1;
+            (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t / 3);
+            if (!(Vector3D.Cross(b - a, c - a).Length > 0)) Assert.Fail($"triangle {t / 3} is degenerate at {a}");
+            int[] sorted = [corners[t], corners[t + 1], corners[t + 2]];
+            Array.Sort(sorted);
+            if (!seen.Add((sorted[0], sorted[1], sorted[2]))) Assert.Fail($"triangle {t / 3} is a duplicate at {a}");
+            foreach ((int, int) edge in EdgesOf(corners, t))
+                if (!edges.Add(edge)) Assert.Fail($"an edge of triangle {t / 3} at {a} is used twice in one direction");
         }
-        foreach (((Vector3D from, Vector3D to), int count) in edges)
-        {
-            Assert.True(count == 1, $"edge {from} to {to} is used {count} times in one direction");
-            Assert.True(edges.ContainsKey((to, from)), $"edge {from} to {to} is open");
-        }
+        for (int t = 0; t < corners.Length; t += 3)
+            foreach ((int from, int to) in EdgesOf(corners, t))
+                if (!edges.Contains((to, from))) Assert.Fail($"an edge of triangle {t / 3} at {mesh.Triangle(t / 3).A} is open");
     }
 
     /// <summary>Vertices - edges + triangles, by corner positions.</summary>
     internal static int EulerCharacteristic(TriangleMesh mesh)
     {
-        var vertices = new HashSet<Vector3D>();
-        var edges = new HashSet<(Vector3D, Vector3D)>();
-        for (int t = 0; t < mesh.TriangleCount; t++)
-        {
-            (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
-            vertices.UnionWith([a, b, c]);
-            foreach ((Vector3D p, Vector3D q) in new[] { (a, b), (b, c), (c, a) })
-                edges.Add(Comparer(p, q) < 0 ? (p, q) : (q, p));
-        }
-        return vertices.Count - edges.Count + mesh.TriangleCount;
+        int[] corners = Weld(mesh, out int vertices);
+        var edges = new HashSet<(int, int)>(corners.Length);
+        for (int t = 0; t < corners.Length; t += 3)
+            foreach ((int p, int q) in EdgesOf(corners, t))
+                edges.Add(p < q ? (p, q) : (q, p));
+        return vertices - edges.Count + mesh.TriangleCount;
     }
 
     /// <summary>The number of parts connected by edges or corners.</summary>
     internal static int Components(TriangleMesh mesh)
     {
-        var parent = new Dictionary<Vector3D, Vector3D>();
-        Vector3D Root(Vector3D v)
+        int[] corners = Weld(mesh, out int vertices), parent = [.. Enumerable.Range(0, vertices)];
+        int Root(int v)
         {
-            if (!parent.TryGetValue(v, out Vector3D p)) return parent[v] = v;
-            return p == v ? v : parent[v] = Root(p);
+            while (parent[v] != v) v = parent[v] = parent[parent[v]];
+            return v;
         }
-        for (int t = 0; t < mesh.TriangleCount; t++)
+        for (int t = 0; t < corners.Length; t += 3)
         {
-            (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
-            parent[Root(a)] = Root(b);
-            parent[Root(b)] = Root(c);
+            parent[Root(corners[t])] = Root(corners[t + 1]);
+            parent[Root(corners[t + 1])] = Root(corners[t + 2]);
         }
-        return parent.Keys.Select(Root).Distinct().Count();
+        return Enumerable.Range(0, vertices).Count(v => parent[v] == v);
     }
 
-    private static int Comparer(Vector3D p, Vector3D q) => (p.X, p.Y, p.Z).CompareTo((q.X, q.Y, q.Z));
+    /// <summary>A number for each corner, the same for corners in the same place.</summary>
+    private static int[] Weld(TriangleMesh mesh, out int vertices)
+    {
+        var numbers = new Dictionary<Vector3D, int>(mesh.VertexCount);
+        var corners = new int[3 * mesh.TriangleCount];
+        for (int i = 0; i < corners.Length; i++)
+        {
+            Vector3D place = mesh.Vertex(mesh.Triangles[i]);
+            if (!numbers.TryGetValue(place, out corners[i])) numbers.Add(place, corners[i] = numbers.Count);
+        }
+        vertices = numbers.Count;
+        return corners;
+    }
+
+    private static (int, int)[] EdgesOf(int[] corners, int t) =>
+        [(corners[t], corners[t + 1]), (corners[t + 1], corners[t + 2]), (corners[t + 2], corners[t])];
 }

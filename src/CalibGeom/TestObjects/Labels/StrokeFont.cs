@@ -76,7 +76,7 @@ internal static class StrokeFont
     /// <param name="character">A character that <see cref="Has"/> knows.</param>
     /// <param name="stroke">Width of the strokes, mm.</param>
     internal static IReadOnlyList<Region> Shape(char character, double stroke) =>
-        character == ' ' ? [] : Region.Union(Lines[Drawn(character)].Split(',').SelectMany(line => Strokes(line, stroke)));
+        character == ' ' ? [] : [.. Region.Union(Lines[Drawn(character)].Split(',').SelectMany(line => Strokes(line, stroke))).Select(Smooth.Region)];
 
     private static IEnumerable<Outline> Strokes(string line, double stroke)
     {

@@ -15,13 +15,17 @@ internal sealed record ObjectLayout(IReadOnlyList<Placement> Parts, double HalfX
     {
         Placement[] placed = Packing.Of(items);
         Rect inner = Packing.BoundsOf(placed);
-        double cornerRoom = Proportions.PlinthRadius + chamfer + 0.1, side = Proportions.PadWidth + 2 * cornerRoom + 0.5;
+        double cornerRoom = CornerRoom(chamfer), side = Proportions.PadWidth + 2 * cornerRoom + 0.5;
         Rect least = Rect.Centred(side, side).Move((inner.X0 + inner.X1) / 2, (inner.Y0 + inner.Y1) / 2);
         var finder = new EdgeFinder(placed, inner.Grow(Proportions.PlinthMargin).Join(least), cornerRoom);
         Edge? tabPlace = tab ? finder.PlaceTab() : null;
         Edge? padPlace = pad ? finder.PlacePad() : null;
         return Centre(placed, finder.Plinth, tabPlace, padPlace, pixels);
     }
+
+    /// <summary>How far from the end of a side its straight part begins, at the foot of the chamfer too.</summary>
+    private static double CornerRoom(double chamfer) =>
+        Math.Max(Proportions.PlinthRadius, Proportions.PlinthCut + (Math.Sqrt(2) - 1) * chamfer) + chamfer + 0.1;
 
     private static ObjectLayout Centre(Placement[] placed, Rect plinth, Edge? tab, Edge? pad, PixelGrid pixels)
     {

@@ -23,8 +23,8 @@ internal readonly record struct Rect(double X0, double Y0, double X1, double Y1)
 
     internal Rect Join(Rect other) => new(Math.Min(X0, other.X0), Math.Min(Y0, other.Y0), Math.Max(X1, other.X1), Math.Max(Y1, other.Y1));
 
-    /// <summary>Rounding of positions, well below anything a caliper or a pixel sees.</summary>
-    internal const double Slack = 1e-6;
+    /// <summary>What rounding of positions may take from a distance, mm.</summary>
+    internal const double Slack = 1e-4;
 
     internal static Rect Centred(double width, double depth) => new(-width / 2, -depth / 2, width / 2, depth / 2);
 }

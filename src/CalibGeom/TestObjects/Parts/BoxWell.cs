@@ -20,7 +20,7 @@ internal sealed record BoxWell(KeyedSquare Section, double Depth)
     /// <summary>Half the width of the well if only the next smaller box mattered: its taper shall sit low, so that the gauge bands meet.</summary>
     internal static double WidestHalf(BoxFrame frame, BoxShape? inner) => Math.Max(
         LeastHalf(inner),
-        inner is null ? frame.SmallestInside * Proportions.WellShare / 2 : frame.SmallestInside / 2 - Proportions.SeatHeight * Proportions.TaperTangent);
+        inner is null ? frame.SmallestInside * Proportions.WellShare / 2 : frame.SmallestInside / 2 - Math.Max(Proportions.SeatHeight, Proportions.SeatShare * frame.GaugeBand) * Proportions.TaperTangent);
 
     /// <summary>Half the width that the foot of the next smaller box, or without one the vents, need at least.</summary>
     internal static double LeastHalf(BoxShape? inner) =>

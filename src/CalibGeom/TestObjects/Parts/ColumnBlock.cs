@@ -17,8 +17,9 @@ internal sealed class ColumnBlock
         parts = [.. spec.Diameters.Select(d => new ColumnPart(spec, d))];
         int count = spec.Diameters.Count * spec.Copies;
         Place = Scrambled(count);
+        int rows = (count + perRow - 1) / perRow;
         Roots = [.. Place.Select(p => pixels.Position(
-            (p % perRow + (p / perRow % 2 == 1 ? 0.5 : 0)) * spec.Pitch, p / perRow * spec.Pitch * RowShare))];
+            (p % perRow - perRow / 2 + (p / perRow % 2 == 1 ? 0.5 : 0)) * spec.Pitch, (p / perRow - rows / 2) * spec.Pitch * RowShare))];
     }
 
     /// <summary>Columns in a row.</summary>
@@ -27,7 +28,7 @@ internal sealed class ColumnBlock
     /// <summary>The place of each column in the block: row times <see cref="PerRow"/> plus place in the row, both from 0.</summary>
     internal int[] Place { get; }
 
-    /// <summary>The centre of each column's root, mm from the first place.</summary>
+    /// <summary>The centre of each column's root, mm from the place in the middle.</summary>
     internal (double X, double Y)[] Roots { get; }
 
     /// <summary>The part of a column.</summary>
@@ -44,7 +45,7 @@ internal sealed class ColumnBlock
         int least = Math.Max(1, (int)Math.Floor(Math.Sqrt(count * 0.6)));
         return Enumerable.Range(least, count - least + 1)
             .Where(m => m == count || (count + m - 1) / m * m - count <= m / 3)
-            .Where(m => m <= 3 * Math.Sqrt(count) || count <= 4);
+            .Where(m => m <= 2 * Math.Sqrt(count) || count <= 4);
     }
 
     /// <summary>A fixed permutation: Fisher and Yates' shuffle with a small linear congruential generator of our own, the same everywhere.</summary>

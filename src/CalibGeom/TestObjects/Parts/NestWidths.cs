@@ -1,13 +1,13 @@
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>Outside and inside widths of the boxes: as wanted, and as made after whole pixels.</summary>
+/// <summary>Outside and inside widths of the boxes: as made, after whole pixels. A pocket is as many pixels wider than its
+/// box as come closest to the clearance.</summary>
 internal sealed class NestWidths
 {
-    private NestWidths(PerAxis[] outside, PerAxis[] inside, PerAxis[] wantedInside)
+    private NestWidths(PerAxis[] outside, PerAxis[] inside)
     {
         Outside = outside;
         Inside = inside;
-        WantedInside = wantedInside;
     }
 
     /// <summary>Made, mm; index 0 is box 1.</summary>
@@ -16,20 +16,20 @@ internal sealed class NestWidths
     /// <summary>Made, mm.</summary>
     internal IReadOnlyList<PerAxis> Inside { get; }
 
-    /// <summary>From the spec, mm.</summary>
-    internal IReadOnlyList<PerAxis> WantedInside { get; }
-
     /// <summary>The clearance per side that joint <paramref name="joint"/> (from 1) is made with, mm.</summary>
     internal PerAxis Clearance(int joint) => new(
         (Inside[joint].X - Outside[joint - 1].X) / 2, (Inside[joint].Y - Outside[joint - 1].Y) / 2);
 
     internal static NestWidths Of(NestSpec nest, PixelGrid pixels)
     {
-        PerAxis[] wanted = nest.Sizes.Select(s => (PerAxis)s).ToArray();
-        var inside = new PerAxis[wanted.Length];
-        inside[0] = wanted[0].X - 2 * nest.Wall;
-        for (int j = 1; j < wanted.Length; j++)
-            inside[j] = new(wanted[j - 1].X + 2 * nest.Clearances[j - 1].X, wanted[j - 1].Y + 2 * nest.Clearances[j - 1].Y);
-        return new NestWidths(Array.ConvertAll(wanted, pixels.Width), Array.ConvertAll(inside, pixels.Width), inside);
+        PerAxis[] outside = [.. nest.Sizes.Select(s => pixels.Width(s))];
+        var inside = new PerAxis[outside.Length];
+        for (int i = 0; i < inside.Length; i++)
+            inside[i] = i == 0 ? Plus(outside[0], pixels.Difference(-2 * nest.Wall)) : Plus(outside[i - 1], pixels.Difference(Twice(nest.Clearances[i - 1])));
+        return new NestWidths(outside, inside);
     }
+
+    private static PerAxis Plus(PerAxis a, PerAxis b) => new(a.X + b.X, a.Y + b.Y);
+
+    private static PerAxis Twice(PerAxis a) => new(2 * a.X, 2 * a.Y);
 }

@@ -8,6 +8,9 @@ namespace CalibGeom.TestObjects.Parts;
 /// <summary>Everything about an object that follows from its spec by arithmetic, before any solid is made: widths, shapes and places.</summary>
 internal sealed class ObjectPlan
 {
+    private List<(string, IReadOnlyList<Loft>)>? parts;
+    private ArgumentException? fault;
+
     internal ObjectPlan(TestObjectSpec spec)
     {
         Spec = spec;
@@ -20,6 +23,7 @@ internal sealed class ObjectPlan
             Widths = NestWidths.Of(nest, Pixels);
             Boxes = ShapesOf(BoxFrame.Of(nest, Widths));
         }
+        if (spec.Spans is { } spans) Span = Pixels.Width(new PerAxis(spans.X, spans.Y));
         var items = new PartItems(this);
         Layout = ObjectLayout.Of(items.All, Tab is not null, !Tilted, spec.Plinth.EdgeChamfer, Pixels);
         if (spec.Columns is { } columns)
@@ -39,6 +43,9 @@ internal sealed class ObjectPlan
 
     /// <summary>The boxes, innermost first; none without a nest.</summary>
     internal BoxShape[] Boxes { get; } = [];
+
+    /// <summary>The spans as they are made, mm.</summary>
+    internal PerAxis? Span { get; }
 
     internal ColumnBlock? Columns { get; }
 
@@ -65,17 +72,37 @@ internal sealed class ObjectPlan
         return GridPoint.FromMillimetres(block.X + x, block.Y + y);
     }
 
-    /// <summary>Each part with its lofts: the feature or group it belongs to, and what it is made of.</summary>
-    internal IEnumerable<(string Subject, IReadOnlyList<Loft> Lofts)> Parts()
+    /// <summary>Each part that can be made, with its lofts: the feature or group it belongs to, and what it is made of.</summary>
+    internal IReadOnlyList<(string Subject, IReadOnlyList<Loft> Lofts)> Parts => parts ??= MakeParts();
+
+    /// <summary>Why a part cannot be made, or null when all can.</summary>
+    internal ArgumentException? Fault => Parts is null ? null : fault;
+
+    private List<(string, IReadOnlyList<Loft>)> MakeParts()
     {
-        yield return ("plinth", [.. new PlinthPart(Spec.Plinth, Spec.Tilt, Layout.HalfX, Layout.HalfY, Layout.Pad).Lofts()]);
+        var made = new List<(string, IReadOnlyList<Loft>)>();
+        foreach ((string subject, IEnumerable<Loft> lofts) in AllParts())
+            try
+            {
+                made.Add((subject, [.. lofts]));
+            }
+            catch (ArgumentException e)
+            {
+                fault ??= e;
+            }
+        return made;
+    }
+
+    private IEnumerable<(string Subject, IEnumerable<Loft> Lofts)> AllParts()
+    {
+        yield return ("plinth", new PlinthPart(Spec.Plinth, Spec.Tilt, Layout.HalfX, Layout.HalfY, Layout.Pad).Lofts());
         for (int i = 0; i < Boxes.Length; i++)
-            yield return ($"box{i + 1}", [.. BoxPart.Lofts(Boxes[i], GridPoint.FromMillimetres(PlaceOf(i).X, PlaceOf(i).Y), PlinthTop)]);
+            yield return ($"box{i + 1}", BoxPart.Lofts(Boxes[i], GridPoint.FromMillimetres(PlaceOf(i).X, PlaceOf(i).Y), PlinthTop));
         for (int i = 0; i < (Columns?.Roots.Length ?? 0); i++)
-            yield return ($"column{i + 1}", [.. Columns!.Part(i).Lofts(RootOf(i), PlinthTop)]);
+            yield return ($"column{i + 1}", Columns!.Part(i).Lofts(RootOf(i), PlinthTop));
         foreach (Placement place in Layout.Parts)
-            if (SmallPart(place) is { } lofts) yield return (place.Item.Name, [.. lofts]);
-        if (Tab is not null) yield return ("squeeze", [.. Tab.Lofts(Layout.Tab!.Value)]);
+            if (SmallPart(place) is { } lofts) yield return (place.Item.Name, lofts);
+        if (Tab is not null) yield return ("squeeze", Tab.Lofts(Layout.Tab!.Value));
     }
 
     private IEnumerable<Loft>? SmallPart(Placement place)

@@ -11,7 +11,7 @@ internal sealed class PartItems
     internal PartItems(ObjectPlan plan)
     {
         TestObjectSpec spec = plan.Spec;
-        All = [.. plan.Boxes.Select((b, i) => BoxItem(b, i, plan.Boxes.Length)).Reverse(), .. Columns(plan), .. Spans(spec.Spans), .. Comb(plan.Comb), .. Texts(spec), Arrow()];
+        All = [.. plan.Boxes.Select((b, i) => BoxItem(b, i, plan.Boxes.Length)).Reverse(), .. Columns(plan), .. Spans(plan.Span), .. Comb(plan.Comb), .. Texts(spec), Arrow()];
     }
 
     internal LayoutItem[] All { get; }
@@ -45,11 +45,11 @@ internal sealed class PartItems
         return new Footprint([roots.Join(roots.Move(driftX, driftY))], [], perRow);
     }
 
-    private static IEnumerable<LayoutItem> Spans(SpansSpec? spans)
+    private static IEnumerable<LayoutItem> Spans(PerAxis? spans)
     {
-        if (spans is null) yield break;
-        yield return new SpanItem("span.x", PostGap, new SpanPosts(spans.X, false));
-        yield return new SpanItem("span.y", PostGap, new SpanPosts(spans.Y, true));
+        if (spans is not { } span) yield break;
+        yield return new SpanItem("span.x", PostGap, new SpanPosts(span.X, false));
+        yield return new SpanItem("span.y", PostGap, new SpanPosts(span.Y, true));
     }
 
     private static IEnumerable<LayoutItem> Comb(SlotComb? comb)

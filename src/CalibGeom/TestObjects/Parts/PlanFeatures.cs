@@ -4,7 +4,7 @@ namespace CalibGeom.TestObjects.Parts;
 internal static class PlanFeatures
 {
     internal static FeatureTable Of(ObjectPlan plan) => new(
-        [.. Boxes(plan), .. Joints(plan), .. Spans(plan.Spec.Spans), .. Plinth(plan), .. Columns(plan), .. Counts(plan)], SpecDigest.Of(plan.Spec));
+        [.. Boxes(plan), .. Joints(plan), .. Spans(plan.Span), .. Plinth(plan), .. Columns(plan), .. Counts(plan)], SpecDigest.Of(plan.Spec));
 
     private static IEnumerable<Feature> Boxes(ObjectPlan plan)
     {
@@ -24,11 +24,11 @@ internal static class PlanFeatures
         $"joint{joint.Number}.fit", joint.Tighter, "fit", joint.Clearance.IsUniform ? "" : joint.Clearance.X < joint.Clearance.Y ? "x" : "y",
         $"put box {joint.Number} into box {joint.Number + 1}, cut corners together, and feel: refuses, binds, slides or rattles"));
 
-    private static IEnumerable<Feature> Spans(SpansSpec? spans)
+    private static IEnumerable<Feature> Spans(PerAxis? spans)
     {
-        if (spans is null) yield break;
-        yield return Size("span.x", spans.X, "x", "outside jaws over the far faces of the two posts along X, 3 mm above the plinth");
-        yield return Size("span.y", spans.Y, "y", "outside jaws over the far faces of the two posts along Y, 3 mm above the plinth");
+        if (spans is not { } span) yield break;
+        yield return Size("span.x", span.X, "x", "outside jaws over the far faces of the two posts along X, 3 mm above the plinth");
+        yield return Size("span.y", span.Y, "y", "outside jaws over the far faces of the two posts along Y, 3 mm above the plinth");
     }
 
     private static IEnumerable<Feature> Plinth(ObjectPlan plan)

@@ -16,7 +16,11 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
     {
         double top = Top(spec);
         if (tilt.Angle != 0) return [Wedge(), Loft.Prism(shape.At(default), 0, top)];
-        if (spec.EdgeChamfer < Grid.ToMillimetres(1)) return [Loft.Prism(shape.At(default), 0, top)];
+        return spec.EdgeChamfer < Grid.ToMillimetres(1) ? [Loft.Prism(shape.At(default), 0, top)] : Chamfered(top);
+    }
+
+    private Loft[] Chamfered(double top)
+    {
         double chamfer = Grid.Snap(spec.EdgeChamfer);
         KeyedSquare grown = shape.Grow(-chamfer);
         var foot = new KeyedSquare(grown.HalfX, grown.HalfY, Math.Max(LeastCorner, grown.Radius), Math.Max(LeastCorner, grown.Key));

@@ -21,8 +21,10 @@ internal static class Proportions
     internal const double LeadInHeight = 0.5;
     internal const double LeadInWidth = 0.3;
 
-    /// <summary>How far above the pocket's floor the taper of a seated box ends, unless the wall beside the well asks for more.</summary>
-    internal const double SeatHeight = 2.5;
+    /// <summary>How far above the pocket's floor the taper of a seated box ends, as a share of the gauge band, and at least; more when the wall
+    /// beside the well asks for it.</summary>
+    internal const double SeatShare = 0.4;
+    internal const double SeatHeight = 1.2;
 
     /// <summary>Share of the pocket's width that the well of box 1 takes.</summary>
     internal const double WellShare = 0.54;

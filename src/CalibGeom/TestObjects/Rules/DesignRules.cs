@@ -5,7 +5,12 @@ namespace CalibGeom.TestObjects.Rules;
 /// <summary>All design rules.</summary>
 internal static class DesignRules
 {
-    private static readonly IDesignRule[] All = [];
+    private static readonly IDesignRule[] All =
+    [
+        new AscendingSizesRule(), new WallRule(), new GapRule(), new PocketRule(), new VentRule(), new SeatRule(), new NeckRule(),
+        new CaliperLaneRule(), new ColumnRoomRule(), new ColumnLoadRule(), new OverhangRule(), new LabelRule(), new TiltRule(),
+        new PlateRule(), new BaseLayersRule(), new PixelRule(), new LayerRule(),
+    ];
 
     /// <summary>What the rules find, errors first, then in the order of the rules.</summary>
     internal static IReadOnlyList<Finding> Check(ObjectPlan plan) =>

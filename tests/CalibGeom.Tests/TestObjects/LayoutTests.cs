@@ -1,0 +1,54 @@
+using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Parts;
+using FsCheck;
+using FsCheck.Fluent;
+
+namespace CalibGeom.Tests.TestObjects;
+
+public class LayoutTests
+{
+    [Fact]
+    public void PartsKeepTheirDistancesLanesAndThePlinthsEdge() =>
+        Check.One(Config.QuickThrowOnFailure.WithMaxTest(60), Prop.ForAll(PrintableSpecs.Any.Select(s => s with { Process = null }).ToArbitrary(), spec =>
+        {
+            ObjectLayout layout = new ObjectPlan(spec).Layout;
+            var edge = Rect.Centred(2 * (layout.HalfX - 1.2), 2 * (layout.HalfY - 1.2));
+            for (int i = 0; i < layout.Parts.Count; i++)
+            {
+                Placement part = layout.Parts[i];
+                Rect bounds = part.Placed.Bounds;
+                Assert.Equal(edge.Join(bounds), edge);
+                for (int j = 0; j < i; j++) RequireApart(part, layout.Parts[j]);
+            }
+        }));
+
+    [Fact]
+    public void TheSameSpecGivesTheSamePlaces()
+    {
+        ObjectLayout first = new ObjectPlan(new TestObjectSpec()).Layout, second = new ObjectPlan(new TestObjectSpec()).Layout;
+        Assert.Equal(first.Parts.Select(p => (p.Item.Name, p.X, p.Y)), second.Parts.Select(p => (p.Item.Name, p.X, p.Y)));
+    }
+
+    [Fact]
+    public void TheStandardPlinthIsNoLargerThanItsRulesAskFor()
+    {
+        ObjectLayout standard = new ObjectPlan(new TestObjectSpec()).Layout;
+        Assert.InRange(4 * standard.HalfX * standard.HalfY, 1000, 55 * 45);
+        ObjectLayout witness = new ObjectPlan(Presets.Find("witness")!.Spec).Layout;
+        Assert.InRange(4 * witness.HalfX * witness.HalfY, 250, 27 * 19.5);
+    }
+
+    private static void RequireApart(Placement a, Placement b)
+    {
+        double least = a.Item.IsLabel || b.Item.IsLabel ? 0.75 : 1.45;
+        Assert.All(a.Placed.Solids, s => Assert.All(b.Placed.Solids, t => Assert.InRange(s.DistanceTo(t), least, double.MaxValue)));
+        RequireFree(a, b);
+        RequireFree(b, a);
+    }
+
+    /// <summary>A caliper jaw is 3 mm deep and wide; a label stays 6 mm away from where it goes.</summary>
+    private static void RequireFree(Placement owner, Placement other) =>
+        Assert.All(owner.Placed.Lanes, lane => Assert.All(other.Placed.Solids, s =>
+            Assert.InRange(lane.Grow(-0.1).DistanceTo(s), other.Item.IsLabel ? 6 : 1e-9, double.MaxValue)));
+}
