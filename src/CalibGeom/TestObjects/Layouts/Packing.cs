@@ -33,6 +33,7 @@ internal static class Packing
         yield return [.. bySize.OrderBy(i => i.IsLabel ? 2 : i.Forms[0].Solids.Length > 1 ? 0 : 1)];
         yield return [.. bySize.OrderBy(i => i.IsLabel ? 2 : i.Forms[0].Solids.Length > 1 ? 1 : 0)];
         yield return [.. items.OrderBy(i => i.IsLabel)];
+        yield return [.. bySize.OrderBy(i => i.Name == "columns" ? 2 : i.IsLabel ? 1 : 0)];
     }
 
     private static Placement[] Pack(LayoutItem[] order)

@@ -54,9 +54,15 @@ internal static class PlanFeatures
     private static IEnumerable<Feature> Counts(ObjectPlan plan)
     {
         if (plan.Spec.Slots is { } slots)
+        {
             yield return new Feature("slots.open", slots.Heights.Count, "count", "", "hold against light and count the tunnels that are open right through");
-        if (plan.Tab is not null)
-            yield return new Feature("squeeze.open", plan.Spec.Squeeze!.Slots, "count", "", "hold against light and count the slots of the tab that are open right through");
+            string from = plan.Find("slots")!.Form.Form == 1 ? "front" : "left";
+            for (int i = 0; i < slots.Heights.Count; i++)
+                yield return Size($"slot{i + 1}.height", slots.Heights[i], "z", $"feeler gauge, tunnel {i + 1} of the comb from the {from}");
+        }
+        if (plan.Tab is null) yield break;
+        yield return new Feature("squeeze.open", plan.Spec.Squeeze!.Slots, "count", "", "hold against light and count the slots of the tab that are open right through");
+        yield return Size("squeeze.height", plan.Spec.Squeeze.SlotHeight, "z", "feeler gauge, any slot of the tab");
     }
 
     private static Feature Size(string id, double nominal, string axis, string how) => new(id, nominal, "mm", axis, how);
