@@ -35,7 +35,7 @@ internal static class MakeReport
         if (made.Columns.Count == 0) return;
         List<string[]> rows = [["columns", "diameter, mm", "load ratio"]];
         foreach (IGrouping<double, ColumnPlan> same in made.Columns.GroupBy(c => c.Diameter))
-            rows.Add([string.Join(" ", same.Select(c => c.Number)), Length(same.Key), same.First().LoadRatio.ToString("0.0", CultureInfo.InvariantCulture)]);
+            rows.Add([string.Join(" ", same.Select(c => c.Number.ToString(CultureInfo.InvariantCulture))), Length(same.Key), same.First().LoadRatio.ToString("0.0", CultureInfo.InvariantCulture)]);
         TextTable.Write(writer, rows);
     }
 

@@ -21,7 +21,7 @@ internal static class PlanFeatures
     }
 
     private static IEnumerable<Feature> Joints(ObjectPlan plan) => PlanRecords.Joints(plan).Select(joint => new Feature(
-        $"joint{joint.Number}.fit", joint.Tighter, "fit", joint.Clearance.IsUniform ? "" : joint.Clearance.X < joint.Clearance.Y ? "x" : "y",
+        $"joint{joint.Number}.fit", Tidy(joint.Tighter), "fit", joint.Clearance.IsUniform ? "" : joint.Clearance.X < joint.Clearance.Y ? "x" : "y",
         $"put box {joint.Number} into box {joint.Number + 1}, cut corners together, and feel: refuses, binds, slides or rattles"));
 
     private static IEnumerable<Feature> Spans(PerAxis? spans)
@@ -65,5 +65,8 @@ internal static class PlanFeatures
         yield return Size("squeeze.height", plan.Spec.Squeeze.SlotHeight, "z", "feeler gauge, any slot of the tab");
     }
 
-    private static Feature Size(string id, double nominal, string axis, string how) => new(id, nominal, "mm", axis, how);
+    private static Feature Size(string id, double nominal, string axis, string how) => new(id, Tidy(nominal), "mm", axis, how);
+
+    /// <summary>Takes off what sums in binary leave behind: 11.299999999999999 is 11.3.</summary>
+    private static double Tidy(double length) => Math.Round(length, 9);
 }
