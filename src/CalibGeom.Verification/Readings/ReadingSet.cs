@@ -84,6 +84,32 @@ public sealed class ReadingSet
         return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Flexible, Comments);
     }
 
+    /// <summary>Readings of one print that stand in several files, together. What one file leaves out another may say.</summary>
+    /// <param name="sets">At least one set.</param>
+    /// <exception cref="InputException">Two sets say different things about the print or an instrument; conditions are never pooled silently.</exception>
+    public static ReadingSet Merge(IReadOnlyList<ReadingSet> sets)
+    {
+        ArgumentNullException.ThrowIfNull(sets);
+        if (sets.Count == 0) throw new ArgumentException("sets is empty.", nameof(sets));
+        return new ReadingSet(
+            sets.SelectMany(s => s.readings),
+            sets.SelectMany(s => s.instruments).GroupBy(i => i.Name, StringComparer.Ordinal).Select(g => Same(g, $"instrument {g.Key}")!),
+            Same(sets.Select(s => s.Digest), "digest"),
+            Same(sets.Select(s => s.Temperature), "temperature"),
+            Same(sets.Select(s => s.State), "state"),
+            Same(sets.Select(s => s.Expansion), "expansion"),
+            sets.Any(s => s.Flexible),
+            sets.SelectMany(s => s.Comments));
+    }
+
+    private static T? Same<T>(IEnumerable<T?> values, string what)
+    {
+        T?[] said = values.Where(v => v is not null).Distinct().ToArray();
+        return said.Length > 1
+            ? throw new InputException($"The files say different things about the {what}. Readings are pooled only when they were taken in the same conditions; use one file at a time.")
+            : said.FirstOrDefault();
+    }
+
     private static double? Check(double? value, double low, double high, string unit, string name) => value is null || (value >= low && value <= high)
         ? value
         : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high} {unit}."), name);

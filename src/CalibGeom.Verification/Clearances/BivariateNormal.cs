@@ -1,0 +1,40 @@
+using MathNet.Numerics.Distributions;
+using MathNet.Numerics.Integration;
+
+namespace CalibGeom.Verification.Clearances;
+
+/// <summary>Expectations over one or two correlated Gaussian clearances, by Gauss-Legendre quadrature over seven standard deviations.</summary>
+internal static class BivariateNormal
+{
+    private const double Reach = 7;
+    private const int Order = 64;
+    private static readonly GaussLegendreRule Rule = new(-Reach, Reach, Order);
+
+    /// <summary>The probability that both are over zero.</summary>
+    internal static double BothPositive(double meanX, double uX, double meanY, double uY, double correlation)
+    {
+        if (uX <= 0) return meanX > 0 ? Positive(meanY, uY) : 0;
+        if (uY <= 0) return meanY > 0 ? Positive(meanX, uX) : 0;
+        double low = Math.Max(-Reach, -meanX / uX);
+        if (low >= Reach) return 0;
+        double rest = Math.Sqrt(Math.Max(1e-12, 1 - correlation * correlation));
+        return GaussLegendreRule.Integrate(z => Normal.PDF(0, 1, z) * Normal.CDF(0, 1, (meanY / uY + correlation * z) / rest), low, Reach, Order);
+    }
+
+    internal static double Positive(double mean, double u) => u > 0 ? Normal.CDF(0, u, mean) : mean > 0 ? 1 : 0;
+
+    /// <summary>The mean of a function of both.</summary>
+    internal static double Mean(Func<double, double, double> f, double meanX, double uX, double meanY, double uY, double correlation)
+    {
+        double rest = Math.Sqrt(Math.Max(0, 1 - correlation * correlation)), sum = 0, weight = 0;
+        for (int i = 0; i < Order; i++)
+            for (int j = 0; j < Order; j++)
+            {
+                double a = Rule.GetAbscissa(i), b = Rule.GetAbscissa(j);
+                double w = Rule.GetWeight(i) * Rule.GetWeight(j) * Math.Exp(-(a * a + b * b) / 2);
+                sum += w * f(meanX + uX * a, meanY + uY * (correlation * a + rest * b));
+                weight += w;
+            }
+        return sum / weight;
+    }
+}

@@ -1,0 +1,129 @@
+using CalibGeom.Verification.Uncertainty;
+using MathNet.Numerics.LinearAlgebra;
+
+namespace CalibGeom.Verification.Clearances;
+
+/// <summary>
+/// Observations that are linear in coefficients and in independent errors: y = X b + A e. Solved by generalised least squares; predictions of
+/// quantities that contain realised errors are best linear unbiased ones (Henderson, 1975): P b + K (y - X b), K = B D A' V^-1.
+/// </summary>
+internal sealed class LinearSystem
+{
+    /// <summary>Keeps the covariance positive definite when every error was set to zero; a millionth of a millimetre.</summary>
+    private const double Floor = 1e-6;
+
+    private readonly List<ErrorSource> sources = [];
+    private readonly Dictionary<string, int> index = new(StringComparer.Ordinal);
+    private readonly List<(double Value, double[] Coefficients, (int Source, double Factor)[] Errors)> rows = [];
+    private readonly int coefficientCount;
+    private Matrix<double> x = null!;
+    private Matrix<double> inverse = null!;
+    private double[] observed = [];
+    private double[] residuals = [];
+    private double[,] estimator = new double[0, 0];
+    private LeastSquares fit = null!;
+
+    internal LinearSystem(int coefficientCount) => this.coefficientCount = coefficientCount;
+
+    internal IReadOnlyList<ErrorSource> Sources => sources;
+
+    internal int RowCount => rows.Count;
+
+    /// <summary>The number of a source, which is made when it is new.</summary>
+    internal int Source(string name, string component, double u, InputShape shape, double degreesOfFreedom = double.PositiveInfinity, Evaluation evaluation = Evaluation.B)
+    {
+        if (index.TryGetValue(name, out int known)) return known;
+        index[name] = sources.Count;
+        sources.Add(new ErrorSource(name, component, u, shape, degreesOfFreedom, evaluation));
+        return sources.Count - 1;
+    }
+
+    internal void Add(double value, double[] coefficients, params (int Source, double Factor)[] errors) => rows.Add((value, coefficients, errors));
+
+    /// <summary>Solves for the coefficients; after this no row may be added.</summary>
+    internal void Solve()
+    {
+        int n = rows.Count;
+        x = Matrix<double>.Build.Dense(n, coefficientCount, (i, j) => rows[i].Coefficients[j]);
+        observed = rows.Select(r => r.Value).ToArray();
+        Matrix<double> v = Covariance();
+        inverse = v.Inverse();
+        fit = LeastSquares.Solve(x, Vector<double>.Build.Dense(observed), v);
+        residuals = fit.Residuals.ToArray();
+        estimator = fit.Estimator.ToArray();
+    }
+
+    internal double Coefficient(int i) => fit.Coefficients[i];
+
+    internal double CoefficientUncertainty(int i) => fit.StandardUncertainty(i);
+
+    /// <summary>Residuals with their own standard uncertainties: diagonal of V - X (X' V^-1 X)^-1 X'.</summary>
+    internal IEnumerable<(double Residual, double U)> Residuals()
+    {
+        Matrix<double> spread = Covariance() - x * fit.CovarianceMatrix * x.Transpose();
+        return residuals.Select((r, i) => (r, Math.Sqrt(Math.Max(0, spread[i, i]))));
+    }
+
+    /// <summary>The best prediction of a quantity; from the coefficients alone when asked, leaving out what rows say of realised errors.</summary>
+    internal LinearEstimate Predict(LinearTarget target, bool fromModelOnly = false)
+    {
+        double[] gain = fromModelOnly ? new double[rows.Count] : Gain(target.Realised);
+        double[] weights = new double[rows.Count];
+        double[] left = (double[])target.Coefficients.Clone();
+        for (int i = 0; i < rows.Count; i++)
+            for (int j = 0; j < coefficientCount; j++) left[j] -= gain[i] * rows[i].Coefficients[j];
+        for (int i = 0; i < rows.Count; i++)
+        {
+            weights[i] = gain[i];
+            for (int j = 0; j < coefficientCount; j++) weights[i] += left[j] * estimator[j, i];
+        }
+        double value = target.Constant;
+        for (int j = 0; j < coefficientCount; j++) value += target.Coefficients[j] * fit.Coefficients[j];
+        for (int i = 0; i < rows.Count; i++) value += gain[i] * residuals[i];
+        return Estimate(value, weights, target.Realised);
+    }
+
+    /// <summary>A quantity as a fixed combination of rows, without the model; the combination must cancel what the coefficients do to the target.</summary>
+    internal LinearEstimate Direct(double constant, IReadOnlyList<(int Row, double Factor)> combination, LinearTarget target)
+    {
+        double[] weights = new double[rows.Count];
+        double value = constant;
+        foreach ((int row, double factor) in combination)
+        {
+            weights[row] += factor;
+            value += factor * rows[row].Value;
+        }
+        return Estimate(value, weights, target.Realised);
+    }
+
+    private LinearEstimate Estimate(double value, double[] weights, IReadOnlyList<(int Source, double Factor)> realised)
+    {
+        double[] factors = new double[sources.Count];
+        for (int i = 0; i < rows.Count; i++)
+            foreach ((int source, double factor) in rows[i].Errors) factors[source] += weights[i] * factor;
+        foreach ((int source, double factor) in realised) factors[source] -= factor;
+        return new LinearEstimate(value, factors, sources);
+    }
+
+    private double[] Gain(IReadOnlyList<(int Source, double Factor)> realised)
+    {
+        double[] shared = new double[rows.Count], gain = new double[rows.Count];
+        foreach ((int source, double factor) in realised)
+            for (int i = 0; i < rows.Count; i++)
+                foreach ((int k, double a) in rows[i].Errors)
+                    if (k == source) shared[i] += factor * a * sources[k].U * sources[k].U;
+        for (int i = 0; i < rows.Count; i++)
+            for (int j = 0; j < rows.Count; j++) gain[i] += shared[j] * inverse[j, i];
+        return gain;
+    }
+
+    private Matrix<double> Covariance()
+    {
+        int n = rows.Count;
+        double[,] dense = new double[n, sources.Count];
+        for (int i = 0; i < n; i++)
+            foreach ((int k, double a) in rows[i].Errors) dense[i, k] += a * sources[k].U;
+        Matrix<double> root = Matrix<double>.Build.DenseOfArray(dense);
+        return root.TransposeAndMultiply(root) + Matrix<double>.Build.DenseDiagonal(n, n, Floor * Floor);
+    }
+}

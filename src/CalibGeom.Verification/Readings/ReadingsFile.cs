@@ -1,0 +1,80 @@
+using System.Globalization;
+using System.Text;
+using CalibGeom.TestObjects;
+
+namespace CalibGeom.Verification.Readings;
+
+/// <summary>
+/// Readings files: CSV with the header <c>feature,value,unit,instrument,note</c> (the first two required; semicolons accepted), or JSON with the
+/// same names. Lines that begin with # describe conditions: <c># digest</c>, <c># temperature 23</c>, <c># state washed|dry|post-cured</c>,
+/// <c># instrument cal resolution=0.01 mpe=0.02</c>, <c># expansion 80e-6</c>, <c># flexible</c>. Rows without a value are left out.
+/// </summary>
+public static class ReadingsFile
+{
+    private const int MostBytes = 16 << 20;
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">Its path.</param>
+    /// <exception cref="InputException">The content cannot be used; the message names the line.</exception>
+    /// <exception cref="IOException">Reading failed.</exception>
+    /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
+    public static ReadingSet Load(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        using FileStream stream = File.OpenRead(path);
+        return Read(stream, Path.GetFileName(path));
+    }
+
+    /// <summary>Reads a stream.</summary>
+    /// <param name="stream">The stream; stays open.</param>
+    /// <param name="name">What to call it in messages.</param>
+    /// <exception cref="InputException">The content cannot be used; the message names the line.</exception>
+    /// <exception cref="IOException">Reading failed.</exception>
+    public static ReadingSet Read(Stream stream, string name)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        using var memory = new MemoryStream();
+        byte[] block = new byte[1 << 16];
+        for (int n; (n = stream.Read(block)) > 0;)
+        {
+            memory.Write(block, 0, n);
+            if (memory.Length > MostBytes) throw new InputException($"{name} is larger than {MostBytes >> 20} MiB. A readings file is a few kilobytes; is this another file?");
+        }
+        try
+        {
+            return Parse(new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(memory.GetBuffer(), 0, (int)memory.Length), name);
+        }
+        catch (DecoderFallbackException e)
+        {
+            throw new InputException($"{name} is not UTF-8 text. Save it as CSV in UTF-8.", e);
+        }
+    }
+
+    /// <summary>Reads a text; JSON when it begins with a brace, else CSV.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="name">What to call it in messages.</param>
+    /// <exception cref="InputException">The content cannot be used; the message names the line.</exception>
+    public static ReadingSet Parse(string text, string name = "readings")
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(name);
+        return text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{') ? ReadingsJson.Parse(text, name) : ReadingsCsv.Parse(text, name);
+    }
+
+    /// <summary>An empty readings file for an object: one row a feature, with how to measure it as the note.</summary>
+    /// <param name="features">What to measure.</param>
+    public static string Template(FeatureTable features)
+    {
+        ArgumentNullException.ThrowIfNull(features);
+        var text = new StringBuilder();
+        if (features.Digest is { } digest) text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
+        text.Append("# temperature 20\n# state post-cured\n# instrument cal resolution=0.01 mpe=0.02\n");
+        text.Append("feature,value,unit,instrument,note\n");
+        foreach (Feature f in features)
+        {
+            bool size = Reading.KindOf(f.Id) == ReadingKind.Size;
+            text.AppendJoin(',', CsvFields.Quote(f.Id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(f.How)).Append('\n');
+        }
+        return text.ToString();
+    }
+}

@@ -1,0 +1,108 @@
+using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Tests.Uncertainty;
+using FsCheck.Xunit;
+
+namespace CalibGeom.Verification.Tests.Clearances;
+
+public class OwnJointTests
+{
+    private static ClearancePrediction Of(double s, double g, PredictionOptions? options = null) =>
+        ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(s, g, s, g), options);
+
+    [Property(MaxTest = 30)]
+    public void ItFollowsTheModel(short a, short b, byte c)
+    {
+        double s = a / 5e6, g = b / 8e5, design = c / 1000.0;
+        OwnJoint own = Of(s, g).For(20, 20 + 2 * design, 0.03);
+        foreach (OwnJointAxis axis in own.Axes)
+        {
+            Near.Absolute(design * (1 + s) - 2 * g, axis.Clearance.Value, 1e-9);
+            Near.Absolute(20 * (1 + s) + 2 * g, axis.Peg.Value, 1e-8);
+        }
+        // The sizes for a wanted clearance give it.
+        ClearancePrediction p = Of(s, g);
+        Near.Absolute(0.03, p.For(20, own.HoleForWanted).Axes[0].Clearance.Value, 1e-9);
+        Near.Absolute(0.03, p.For(own.PegForWanted, own.HoleNominal).Axes[1].Clearance.Value, 1e-9);
+        Near.Relative(1, own.Fits.Values.Sum(), 1e-6);
+    }
+
+    [Fact]
+    public void AnotherPrintIsLessCertainThanThisOne()
+    {
+        ClearancePrediction p = Of(0, 0.01);
+        double same = p.Joints[0].Axes[0].Model.StandardUncertainty, next = p.For(8, 8.1).Axes[0].Clearance.StandardUncertainty;
+        // 2 x 0.005 mm print to print, in squares; the faces' own deviations count on both sides.
+        Near.Absolute(Math.Sqrt(same * same + 0.01 * 0.01), next, 3e-4);
+    }
+
+    [Fact]
+    public void ItIsComparedWithIsoFits()
+    {
+        // 0.04 mm per side is 80 um across: within H9/e8 (40 to 125) at 20 mm, far from H7/p6.
+        OwnJoint own = Of(0, 0.03).For(20, 20.2);
+        Near.Absolute(0.04, own.Axes[0].Clearance.Value, 1e-9);
+        Assert.Contains(own.IsoFits.Take(3), f => f.Fit == "H9/e8");
+        Assert.True(own.IsoFits.Single(f => f.Fit == "H7/p6").Probability < 0.02);
+        // The peg is 0.06 too large: half of IT11 (0.130) holds it, half of IT10 (0.084) does not.
+        Assert.Equal(11, own.Axes[0].PegGrade);
+        Assert.Empty(Of(0, 0.03).For(60, 60.2).IsoFits);
+    }
+
+    [Fact]
+    public void FeltFitsOfTheObjectCountForIt()
+    {
+        ReadingSet sizes = StandardObject.Exact(0, 0.01, 0, 0.01);
+        var felt = new ReadingSet(sizes.Readings.Append(Reading.Felt("joint1.fit", FeltFit.Binds)));
+        double plain = ClearancePrediction.From(StandardObject.Table, sizes).For(20, 20.1).Axes[0].Clearance.Value;
+        Assert.True(ClearancePrediction.From(StandardObject.Table, felt).For(20, 20.1).Axes[0].Clearance.Value < plain - 0.002);
+    }
+
+    [Fact]
+    public void NonsenseIsRefused()
+    {
+        ClearancePrediction p = Of(0, 0.01);
+        Assert.Throws<ArgumentException>(() => p.For(0, 1));
+        Assert.Throws<ArgumentException>(() => p.For(20, double.NaN));
+        Assert.Throws<ArgumentException>(() => p.For(20, 30));
+        Assert.Throws<ArgumentException>(() => p.For(20, 20.2, 3));
+    }
+
+    [Property(MaxTest = 30)]
+    public void CompensationGivesNominalSizes(short a, short b)
+    {
+        double s = a / 5e6, g = b / 8e5;
+        ClearancePrediction p = Of(s, g, new PredictionOptions { PixelPitch = 0.05, GreyLevels = true });
+        foreach (CompensatedSize size in p.CompensatedSizes())
+        {
+            Near.Absolute(size.Nominal, size.Compensated, 1e-8);
+            Near.Absolute(size.Nominal, size.WholePixels!.Value, 0.0505);
+        }
+        Near.Absolute(1 / (1 + s), p.Compensation[0].ScaleFactor, 1e-9);
+        Near.Absolute(p.Compensation[0].EdgeOffset / 0.05, p.Compensation[0].EdgeOffsetPixels!.Value, 1e-12);
+    }
+
+    [Fact]
+    public void GradesAreThoseOfTheMeasuredSizes()
+    {
+        ClearancePrediction p = Of(0, 0.01);
+        // 0.02 mm off at 8 mm: half of IT10 (0.058) holds it, half of IT9 (0.036) does not.
+        Assert.Equal(10, p.Grades.Single(g => g.Feature == "box1.outside.x").Grade);
+        Assert.Equal(p.Grades.Max(g => g.Grade), p.OverallGrade);
+        Near.Absolute(-0.02, p.Grades.Single(g => g.Feature == "box2.inside.y").Deviation, 1e-9);
+    }
+
+    [Fact]
+    public void GaugesWouldHalveTheUncertainty()
+    {
+        IReadOnlyList<Improvement> list = Of(0, 0.01).Improvements();
+        Assert.True(list[0].Halves, list[0].ToString());
+        Assert.Contains("gauge block", list[0].Action, StringComparison.Ordinal);
+        Assert.All(list, i => Assert.InRange(i.Ratio, 0, 1.0001));
+        // From outside faces alone an inside face is worth more than repeats.
+        string[] outside = ["box1.outside.x", "box2.outside.x"];
+        IReadOnlyList<Improvement> few = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0, 0.01, 0, 0.01, outside)).Improvements();
+        Assert.Contains(few, i => i.Action.Contains("span.x", StringComparison.Ordinal));
+        Assert.DoesNotContain(few, i => i.Action.Contains("measure box1.outside.x ", StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,52 @@
+using System.Globalization;
+using CalibGeom.TestObjects;
+using CalibGeom.Verification.Readings;
+
+namespace CalibGeom.Verification.Tests;
+
+/// <summary>The standard object's features and readings of prints of it.</summary>
+internal static class StandardObject
+{
+    internal const string Digest = "0123456789abcdef";
+    private static readonly double[] Widths = [8, 11.2, 16];
+
+    internal static FeatureTable Table { get; } = Make(0.05, 0.05);
+
+    /// <summary>Ids of the faces that obey the model.</summary>
+    internal static string[] Faces { get; } = Table.Where(f => f.Axis is "x" or "y" && f.Unit == "mm").Select(f => f.Id).ToArray();
+
+    internal static FeatureTable Make(double clearance1, double clearance2)
+    {
+        var features = new List<Feature>();
+        double[] inside = [5.6, 8 + 2 * clearance1, 11.2 + 2 * clearance2];
+        for (int b = 0; b < 3; b++)
+            foreach (string axis in new[] { "x", "y" })
+            {
+                features.Add(new Feature($"box{b + 1}.outside.{axis}", Widths[b], "mm", axis, "outside jaws across the level band"));
+                features.Add(new Feature($"box{b + 1}.inside.{axis}", inside[b], "mm", axis, "inside jaws; rock for the least"));
+            }
+        for (int b = 1; b <= 3; b++) features.Add(new Feature($"box{b}.height", 10 + 2 * b, "mm", "z", "outside jaws from rim to foot"));
+        features.Add(new Feature("span.x", 40, "mm", "x", "outside jaws across both posts"));
+        features.Add(new Feature("span.y", 25, "mm", "y", "outside jaws across both posts"));
+        features.Add(new Feature("plinth.thickness", 2.5, "mm", "z", "outside jaws on the pad"));
+        features.Add(new Feature("column1.diameter", 0.25, "mm", "", "outside jaws, softly"));
+        features.Add(new Feature("column1.stood", 0, "stage", "", "lost, plate, wash or cure"));
+        features.Add(new Feature("slots.open", 8, "count", "z", "hold against the light"));
+        features.Add(new Feature("squeeze.open", 5, "count", "z", "hold against the light"));
+        features.Add(new Feature("joint1.fit", clearance1, "fit", "", "how box 1 sits in box 2"));
+        features.Add(new Feature("joint2.fit", clearance2, "fit", "", "how box 2 sits in box 3"));
+        return new FeatureTable(features, Digest);
+    }
+
+    /// <summary>The true size of a face: W (1 + s) + 2 g outside, W (1 + s) - 2 g inside.</summary>
+    internal static double True(Feature feature, double s, double g) =>
+        feature.Nominal * (1 + s) + (feature.Id.Contains("inside", StringComparison.Ordinal) ? -2 : 2) * g;
+
+    /// <summary>Exact readings of some features.</summary>
+    internal static ReadingSet Exact(double sx, double gx, double sy, double gy, IEnumerable<string>? ids = null, FeatureTable? table = null) => new(
+        (ids ?? Faces).Select(id => (table ?? Table).Find(id)!).Select(f => Reading.Size(f.Id, f.Axis == "x" ? True(f, sx, gx) : True(f, sy, gy))), state: PartState.PostCured);
+
+    /// <summary>Readings as CSV, exactly.</summary>
+    internal static string Csv(IEnumerable<Reading> readings) =>
+        "feature,value\n" + string.Join('\n', readings.Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.Feature},{r.Value:R}"))) + "\n";
+}
