@@ -17,6 +17,7 @@ internal sealed class LinearSystem
     private readonly List<(double Value, double[] Coefficients, (int Source, double Factor)[] Errors)> rows = [];
     private readonly int coefficientCount;
     private Matrix<double> x = null!;
+    private Matrix<double> covariance = null!;
     private Matrix<double> inverse = null!;
     private double[] observed = [];
     private double[] residuals = [];
@@ -46,9 +47,9 @@ internal sealed class LinearSystem
         int n = rows.Count;
         x = Matrix<double>.Build.Dense(n, coefficientCount, (i, j) => rows[i].Coefficients[j]);
         observed = rows.Select(r => r.Value).ToArray();
-        Matrix<double> v = Covariance();
-        inverse = v.Inverse();
-        fit = LeastSquares.Solve(x, Vector<double>.Build.Dense(observed), v);
+        covariance = Covariance();
+        inverse = covariance.Inverse();
+        fit = LeastSquares.Solve(x, Vector<double>.Build.Dense(observed), covariance);
         residuals = fit.Residuals.ToArray();
         estimator = fit.Estimator.ToArray();
     }
@@ -60,7 +61,7 @@ internal sealed class LinearSystem
     /// <summary>Residuals with their own standard uncertainties: diagonal of V - X (X' V^-1 X)^-1 X'.</summary>
     internal IEnumerable<(double Residual, double U)> Residuals()
     {
-        Matrix<double> spread = Covariance() - x * fit.CovarianceMatrix * x.Transpose();
+        Matrix<double> spread = covariance - x * fit.CovarianceMatrix * x.Transpose();
         return residuals.Select((r, i) => (r, Math.Sqrt(Math.Max(0, spread[i, i]))));
     }
 
@@ -120,10 +121,19 @@ internal sealed class LinearSystem
     private Matrix<double> Covariance()
     {
         int n = rows.Count;
-        double[,] dense = new double[n, sources.Count];
+        double[,] v = new double[n, n];
+        double[] dense = new double[sources.Count];
         for (int i = 0; i < n; i++)
-            foreach ((int k, double a) in rows[i].Errors) dense[i, k] += a * sources[k].U;
-        Matrix<double> root = Matrix<double>.Build.DenseOfArray(dense);
-        return root.TransposeAndMultiply(root) + Matrix<double>.Build.DenseDiagonal(n, n, Floor * Floor);
+        {
+            foreach ((int k, double a) in rows[i].Errors) dense[k] += a * sources[k].U * sources[k].U;
+            for (int j = 0; j <= i; j++)
+            {
+                double sum = i == j ? Floor * Floor : 0;
+                foreach ((int k, double a) in rows[j].Errors) sum += a * dense[k];
+                v[i, j] = v[j, i] = sum;
+            }
+            foreach ((int k, _) in rows[i].Errors) dense[k] = 0;
+        }
+        return Matrix<double>.Build.DenseOfArray(v);
     }
 }

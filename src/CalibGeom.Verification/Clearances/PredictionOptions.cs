@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
 

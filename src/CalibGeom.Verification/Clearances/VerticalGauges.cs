@@ -35,7 +35,7 @@ internal static class VerticalGauges
         return new Bracket(closed * (height - printThrough.High), high);
     }
 
-    /// <summary>A line through the origin over the boxes' heights.</summary>
+    /// <summary>A line through the origin over the boxes' heights, which are read with the depth rod.</summary>
     internal static Estimate? HeightScaleOf(MatchedReadings matched, PredictionOptions options)
     {
         ReadingGroup[] heights = matched.Sizes.Where(g => g.Id.StartsWith("box", StringComparison.Ordinal) && g.Id.EndsWith(".height", StringComparison.Ordinal) && matched.Features[g.Id].Nominal > 0).ToArray();
@@ -44,14 +44,14 @@ internal static class VerticalGauges
         foreach (ReadingGroup g in heights)
         {
             double nominal = matched.Features[g.Id].Nominal;
-            Jaw jaw = g.Instrument.Jaw ?? Jaw.Outside;
+            Jaw jaw = g.Instrument.Jaw ?? Jaw.Depth;
             double s = g.Instrument.Repeatability ?? Instrument.DefaultRepeatability;
             double freedom = g.Instrument.Repeatability is null ? options.RepeatabilityDegreesOfFreedom : double.PositiveInfinity;
             system.Add(
                 g.Mean - nominal,
                 [nominal],
                 (system.Source($"form.{g.Id}", "form of faces", options.FormError, InputShape.Normal), 1),
-                (system.Source($"jaw.{g.Instrument.Name}.{jaw}", $"{ReadingWords.Of(jaw)} jaws", g.Instrument.ErrorOf(jaw), InputShape.Rectangular), 1),
+                (system.Source($"jaw.{g.Instrument.Name}.{jaw}", $"{ReadingWords.Of(jaw)} faces", g.Instrument.ErrorOf(jaw), InputShape.Rectangular), 1),
                 (system.Source($"step.{g.Id}.{g.Instrument.Name}", "display step", g.Instrument.Resolution / Math.Sqrt(12), InputShape.Rectangular), 1),
                 (system.Source($"scatter.{g.Id}.{g.Instrument.Name}", "repeatability", s / Math.Sqrt(g.Count), InputShape.Normal, freedom, Evaluation.A), 1));
         }

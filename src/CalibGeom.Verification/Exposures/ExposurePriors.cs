@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Readings;
+
 namespace CalibGeom.Verification.Exposures;
 
 /// <summary>

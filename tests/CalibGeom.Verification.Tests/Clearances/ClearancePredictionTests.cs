@@ -17,17 +17,6 @@ public class ClearancePredictionTests
         StandardObject.Exact(0, growth, 0, growth, ids.Length > 0 ? ids : null).Readings;
 
     [Fact]
-    public void FiveLines()
-    {
-        FeatureTable features = Table;
-        ReadingSet readings = ReadingsFile.Parse("feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\nspan.x,40.01\n");
-        ClearancePrediction prediction = ClearancePrediction.From(features, readings);
-        AxisClearance joint1 = prediction.Joints[0].Axes[0];
-        string text = FormattableString.Invariant($"{joint1.Clearance.Value:0.000} mm per side, give or take {joint1.Clearance.Expanded:0.000}");
-        Assert.Equal("0.034 mm per side, give or take 0.025", text);
-    }
-
-    [Fact]
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
         // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4.
@@ -228,7 +217,7 @@ public class ClearancePredictionTests
     {
         ClearancePrediction p = Predict([.. Sizes(0.01), .. Enumerable.Range(1, 3).Select(b => Reading.Size($"box{b}.height", (10 + 2 * b) * 0.996))]);
         Near.Absolute(-0.004, p.HeightScale!.Value, 1e-9);
-        Assert.InRange(p.HeightScale.Expanded, 0.001, 0.003);
+        Assert.InRange(p.HeightScale.Expanded, 0.002, 0.005);
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public class OptionsTests
         Assert.Throws<ArgumentException>(() => new PredictionOptions { ScalePrior = 0 });
         Assert.Throws<ArgumentException>(() => new PredictionOptions { RepeatabilityDegreesOfFreedom = 0 });
         Assert.Throws<ArgumentException>(() => new FitThresholds(0.1, 0.05));
-        Assert.Throws<ArgumentException>(() => new FitThresholds(standardDeviation: 0));
+        Assert.Throws<ArgumentException>(() => new FitThresholds(deviation: 0));
     }
 
     [Property(MaxTest = 200)]

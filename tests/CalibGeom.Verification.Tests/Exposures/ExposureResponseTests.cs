@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Exposures;
+using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Tests.Exposures;
 
@@ -71,10 +72,10 @@ public class ExposureResponseTests
     public void AFeltFitIsAReadingToo()
     {
         var trial = new Trial(new ExposureSettings(2), Make.Conditions());
-        double Growth(Readings.FeltFit fit) => ExposureResponse.Learn([trial with { Joints = [new JointOutcome("joint1", 0.05, fit)] }]).At(new ExposureSettings(2)).Mean;
-        Assert.True(Growth(Readings.FeltFit.Refuses) > Growth(Readings.FeltFit.Binds));
-        Assert.True(Growth(Readings.FeltFit.Binds) > Growth(Readings.FeltFit.Slides));
-        Assert.True(Growth(Readings.FeltFit.Slides) > Growth(Readings.FeltFit.Rattles));
+        double Growth(FeltFit fit) => ExposureResponse.Learn([trial with { Joints = [new JointOutcome("joint1", 0.05, fit)] }]).At(new ExposureSettings(2)).Mean;
+        Assert.True(Growth(FeltFit.Refuses) > Growth(FeltFit.Binds));
+        Assert.True(Growth(FeltFit.Binds) > Growth(FeltFit.Slides));
+        Assert.True(Growth(FeltFit.Slides) > Growth(FeltFit.Rattles));
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tests.Readings;
+namespace CalibGeom.Verification.Tests.ReadingsFiles;
 
 public class ReadingTests
 {

@@ -1,7 +1,6 @@
-using CalibGeom.Verification.Readings;
 using MathNet.Numerics.Distributions;
 
-namespace CalibGeom.Verification.Exposures;
+namespace CalibGeom.Verification.Readings;
 
 /// <summary>At which mean clearance per side a joint changes from one felt fit to the next. Typical values without a source. Immutable.</summary>
 public sealed record FitThresholds
@@ -19,7 +18,9 @@ public sealed record FitThresholds
         Binds = binds;
         Slides = slides;
         Rattles = rattles;
-        Deviation = Require.Positive(deviation, 1, "deviation of the thresholds", "mm", nameof(deviation));
+        if (!(deviation > 0 && deviation <= 1))
+            throw new ArgumentException(FormattableString.Invariant($"deviation is {deviation}; it is over 0 and at most 1 mm."), nameof(deviation));
+        Deviation = deviation;
     }
 
     /// <summary>The defaults.</summary>
@@ -50,6 +51,25 @@ public sealed record FitThresholds
             _ => (Rattles, double.PositiveInfinity),
         };
         return Above(low, clearance) - Above(high, clearance);
+    }
+
+    /// <summary>
+    /// The probability of a felt fit where the axes differ: the tighter one decides whether a box refuses, their mean decides the rest. All thresholds
+    /// are moved together by one Gaussian error, so that the four probabilities add up to one.
+    /// </summary>
+    /// <param name="fit">The fit.</param>
+    /// <param name="tighter">The smaller of the axes' clearances per side in mm.</param>
+    /// <param name="mean">Their mean in mm, at least <paramref name="tighter"/>.</param>
+    public double Probability(FeltFit fit, double tighter, double mean)
+    {
+        double seats = Above(Binds, tighter), slides = Math.Min(seats, Above(Slides, mean)), rattles = Math.Min(seats, Above(Rattles, mean));
+        return fit switch
+        {
+            FeltFit.Refuses => 1 - seats,
+            FeltFit.Binds => seats - slides,
+            FeltFit.Slides => slides - rattles,
+            _ => rattles,
+        };
     }
 
     private double Above(double threshold, double clearance) =>

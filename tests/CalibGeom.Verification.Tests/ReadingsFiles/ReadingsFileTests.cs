@@ -2,7 +2,7 @@ using System.Text;
 using CalibGeom.Verification.Readings;
 using FsCheck.Xunit;
 
-namespace CalibGeom.Verification.Tests.Readings;
+namespace CalibGeom.Verification.Tests.ReadingsFiles;
 
 public class ReadingsFileTests
 {
