@@ -26,6 +26,8 @@ internal static class CommandHost
         var root = new RootCommand("Test geometry for resin printers: make it, check it, place it, and learn from what was printed.");
         root.Subcommands.Add(MakeCommand.Build(io));
         root.Subcommands.Add(PresetsCommand.Build(io));
+        root.Subcommands.Add(TuneCommand.Build(io));
+        root.Subcommands.Add(SimulateCommand.Build(io));
         HelpWithExample.Use(root);
         return root;
     }

@@ -13,6 +13,7 @@ namespace CalibGeom.Verification.Exposures;
 public sealed class ExposureResponse
 {
     private const int SampleCount = 400;
+    private const double MisfitReach = 0.4;
     private readonly GrowthModel model;
     private readonly LeastSquaresFit fit;
     private readonly double[][] samples;
@@ -138,18 +139,17 @@ public sealed class ExposureResponse
         return gains[Math.Clamp((int)((1 - probability) * gains.Length), 0, gains.Length - 1)];
     }
 
-    // Misfits of visited settings with the same rest pull the curve to what was measured there.
+    // Misfits of visited settings pull the curve to what was measured at about the same rest.
     private double LocalMisfit(double rest)
     {
-        double sum = 0;
-        int count = 0;
+        double sum = 0, weight = 0;
         for (int k = 0; k < model.Settings.Count; k++)
         {
-            if (Math.Abs(model.Settings[k].Rest - rest) > 0.25) continue;
-            sum += fit.Parameters[model.FirstMisfit + k];
-            count++;
+            double near = (model.Settings[k].Rest - rest) / MisfitReach, w = Math.Exp(-near * near / 2);
+            sum += w * fit.Parameters[model.FirstMisfit + k];
+            weight += w;
         }
-        return count == 0 ? 0 : sum / count;
+        return sum / Math.Max(1, weight);
     }
 
     private int IndexOf(ExposureSettings settings)

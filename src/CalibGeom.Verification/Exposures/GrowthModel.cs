@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Exposures.Regression;
+using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Exposures;
 
@@ -99,8 +100,11 @@ internal sealed class GrowthModel
         if (trial.GrowthY is { } y) r.Add((growth - half + bias - y.Value) / y.Uncertainty);
         foreach (JointOutcome joint in trial.Joints)
             if (joint.Fit is { } fit)
-                r.Add(Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(priors.Fits.Probability(fit, joint.Designed - 2 * growth), 1e-200)))));
+                r.Add(Felt(fit, joint.Designed - 2 * growth));
     }
+
+    private double Felt(FeltFit fit, double clearance) =>
+        Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(priors.Fits.Probability(fit, clearance), 1e-200))));
 
     private static double Bias(Trial trial) => Math.Max(trial.GrowthX?.Bias ?? 0, trial.GrowthY?.Bias ?? 0);
 }

@@ -37,7 +37,7 @@ internal static class PlainWords
         return new Finding("next", Severity.Note, "", message, remedy);
     }
 
-    private static string Bounded(TuningResult result) => Math.Abs(result.Next.GoalTime / result.Next.Settings.Time - 1) > 0.02
+    private static string Bounded(TuningResult result) => Math.Abs(result.Next.GoalTime / result.Next.Settings.Time - 1) >= result.Options.LeastStep
         ? Text($"One step of the way: the target lies at about {result.Next.GoalTime:0.00} s with this rest.")
         : "";
 
@@ -119,8 +119,19 @@ internal static class PlainWords
         yield return new Finding(
             "column-limit", Severity.Note, "", Text($"Half the columns of {limit.Diameter:0.00} mm should print at the recommended settings (95 %: {bracket})."), "")
         { Value = limit.Diameter, Unit = "mm" };
+        if (Loads(result, limit.Diameter, last) is { } loads) yield return loads;
         if (survival.RestEffect is { } z && Math.Abs(z) > 2)
             yield return Note("rest-and-columns", "", $"Rest itself {(z > 0 ? "helps" : "harms")} columns in these trials, apart from exposure.", "");
+    }
+
+    private static Finding? Loads(TuningResult result, double diameter, Trial last)
+    {
+        double head = last.Columns.Select(c => c.HeadDiameter).DefaultIfEmpty(0).Max();
+        if (head <= diameter) return null;
+        string ratio = Text($"Peeling loads a column of {diameter:0.00} mm {head * head / (diameter * diameter):0} times as much as its own section (load ratio)");
+        if (result.Options.Modulus is not { } modulus) return Note("column-loads", "", ratio + ".", "");
+        var loads = new ColumnLoads(diameter, result.Options.ColumnHeight, head, modulus);
+        return Note("column-loads", "", Text($"{ratio}: a peel pressure of 0.01 MPa pulls with {loads.PeelStress(0.01):0.00} MPa; it buckles at {loads.BucklingLoad:0.000} N; 0.01 N across its head bends its foot with {loads.BendingStress(0.01):0.0} MPa."), "For comparison only: strengths of green resin have no usable published table.");
     }
 
     private static IEnumerable<Finding> Light(TuningResult result)

@@ -54,8 +54,16 @@ public sealed record TuneOptions
     /// <summary>The thinnest column the person needs in mm, or null.</summary>
     public double? WantedColumn { get; init; }
 
+    /// <summary>Young's modulus of the resin as printed in MPa, or null; with it buckling and bending loads are told for comparison.</summary>
+    public double? Modulus { get; init; }
+
+    /// <summary>Height of the columns in mm, for those loads. Default 6.3.</summary>
+    public double ColumnHeight { get; init; } = 6.3;
+
     internal void Check()
     {
+        if (Modulus is { } modulus) Require.Positive(modulus, 100000, "modulus", "MPa", nameof(Modulus));
+        Require.Positive(ColumnHeight, 500, "column height", "mm", nameof(ColumnHeight));
         if (Target is { } target) Require.Within(target, -1, 2, "target clearance", "mm", nameof(Target));
         if (WantedColumn is { } column) Require.Positive(column, 20, "wanted column", "mm", nameof(WantedColumn));
         Require.Positive(Tolerance, 1, "tolerance", "mm", nameof(Tolerance));

@@ -90,6 +90,16 @@ public class ColumnSurvivalTests
     }
 
     [Fact]
+    public void LoadsAreToldWhenAModulusIsGiven()
+    {
+        string Told(double? modulus) => Tuning.Advise([With(2, Make.Columns(0.4))], TuneOptions.Default with { Modulus = modulus }).Findings.Single(f => f.Rule == "column-loads").Message;
+        Assert.Contains("load ratio", Told(null), StringComparison.Ordinal);
+        Assert.DoesNotContain("buckles", Told(null), StringComparison.Ordinal);
+        Assert.Contains("buckles at", Told(1000), StringComparison.Ordinal);
+        Assert.Throws<ArgumentException>(() => Told(0));
+    }
+
+    [Fact]
     public void ImpossibleColumnsAreRefused()
     {
         Assert.Throws<ArgumentException>(() => new ColumnLoads(0.4, 0, 1.6, 1000));

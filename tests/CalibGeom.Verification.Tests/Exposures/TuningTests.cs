@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Exposures;
+using CalibGeom.Verification.Readings;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
@@ -117,7 +118,7 @@ public class TuningTests
         var reference = new TrialConditions(0.05, "a", "b", temperatureStart: 23, temperatureEnd: 25);
         TrialConditions[] others =
         [
-            new(0.03, "a", "b"), new(0.05, "c", "b"), new(0.05, "a", "c"), new(0.05, "a", "b", Readings.PartState.Washed), new(0.05, "a", "b", greyLevels: true),
+            new(0.03, "a", "b"), new(0.05, "c", "b"), new(0.05, "a", "c"), new(0.05, "a", "b", PartState.Washed), new(0.05, "a", "b", greyLevels: true),
             new(0.05, "a", "b", orientation: 90), new(0.05, "a", "b", temperatureStart: 27),
         ];
         Assert.All(others, o => Assert.Single(o.DifferencesFrom(reference)));

@@ -1,0 +1,82 @@
+using System.Text.Json.Nodes;
+using CalibGeom.Verification.Exposures;
+
+namespace CalibGeom.Cli;
+
+/// <summary>The answer of tune, as text and as JSON.</summary>
+internal static class TuneReport
+{
+    internal static void Write(TextWriter writer, TuningResult result)
+    {
+        Finding answer = result.Findings[0];
+        writer.WriteLine(answer.Message);
+        if (answer.Remedy.Length > 0) writer.WriteLine(answer.Remedy);
+        writer.WriteLine();
+        FindingText.Write(writer, result.Findings.Skip(1));
+        writer.WriteLine();
+        TextTable.Write(writer, [["joint", "axis", "target mm", "expected mm", "+- (95 %)", "on target"], .. result.Chances.Select(Row)]);
+        writer.WriteLine();
+        TextTable.Write(writer, [["rest s", "exposure s", "95 %", "d50 mm", "print-through mm", $"minutes at {Text($"{result.Options.ProductionHeight:0}")} mm"],
+            .. result.Curve.Where(p => Math.Abs(p.Rest * 2 - Math.Round(p.Rest * 2)) < 1e-9).Select(Row)]);
+        writer.WriteLine();
+        writer.WriteLine(Caution.Text);
+    }
+
+    internal static JsonObject Json(TuningResult result) => new()
+    {
+        ["next"] = new JsonObject
+        {
+            ["kind"] = Word(result.Next.Kind),
+            ["settings"] = Settings(result.Next.Settings),
+            ["keep"] = Settings(result.Next.Keep),
+            ["goalTime"] = result.Next.GoalTime,
+            ["goalRest"] = result.Next.GoalRest,
+        },
+        ["targetGrowth"] = result.TargetGrowth,
+        ["response"] = new JsonObject
+        {
+            ["referenceTime"] = result.Response.ReferenceTime,
+            ["growth"] = result.Response.GrowthAtReference,
+            ["timeEffect"] = result.Response.TimeEffect,
+            ["restEffect"] = result.Response.RestEffect,
+            ["restTime"] = result.Response.RestTime,
+            ["fitProbability"] = result.Response.FitProbability,
+        },
+        ["clearances"] = new JsonArray(result.Chances.Select(c => (JsonNode)new JsonObject
+        {
+            ["joint"] = c.Joint, ["axis"] = c.Axis, ["target"] = c.Target, ["clearance"] = c.Clearance, ["uncertainty"] = c.Uncertainty, ["onTarget"] = c.OnTarget,
+        }).ToArray()),
+        ["curve"] = new JsonArray(result.Curve.Select(Point).ToArray()),
+        ["trials"] = result.Trials.Count,
+        ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)JsonValue.Create(k.Why)).ToArray()),
+    };
+
+    private static string[] Row(JointChance c) =>
+        [c.Joint, c.Axis, Text($"{c.Target:0.000}"), Text($"{c.Clearance:0.000}"), Text($"{2 * c.Uncertainty:0.000}"), Text($"{100 * c.OnTarget:0} %")];
+
+    private static string[] Row(CurvePoint p) =>
+    [
+        Text($"{p.Rest:0.0}"), Text($"{p.Time:0.00}"), Text($"{p.Low:0.00} to {p.High:0.00}"), p.Columns is { } c ? Text($"{c.Diameter:0.00}") : "-",
+        p.PrintThrough is { } z ? Text($"{z:0.00}") : "-", Text($"{p.PrintTime / 60:0}"),
+    ];
+
+    private static JsonNode Point(CurvePoint p)
+    {
+        var point = new JsonObject { ["rest"] = p.Rest, ["time"] = p.Time, ["low"] = p.Low, ["high"] = p.High, ["gain"] = p.Gain, ["printTime"] = p.PrintTime };
+        if (p.Columns is { } c) point["columnLimit"] = c.Diameter;
+        if (p.PrintThrough is { } z) point["printThrough"] = z;
+        return point;
+    }
+
+    private static JsonObject Settings(ExposureSettings s) => new() { ["time"] = s.Time, ["rest"] = s.Rest, ["edgeOffset"] = s.EdgeOffset };
+
+    private static string Word(NextKind kind) => kind switch
+    {
+        NextKind.Change => "change",
+        NextKind.Confirm => "confirm",
+        NextKind.Stop => "stop",
+        _ => "nothing-visible",
+    };
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}

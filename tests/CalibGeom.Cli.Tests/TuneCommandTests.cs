@@ -1,0 +1,114 @@
+using System.Text.Json.Nodes;
+
+namespace CalibGeom.Cli.Tests;
+
+public class TuneCommandTests
+{
+    private static readonly string[] Light = ["simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--blur", "0.02"];
+
+    [Fact]
+    public void ASimulatedPrintIsAddedAndAnswered()
+    {
+        using var folder = new TemporaryFolder();
+        Add(folder, "2.5", "0.5", 7);
+        CliRun second = Add(folder, "2", "2", 8);
+        Assert.StartsWith("Trial 2 (2 s exposure, 2 s rest) added", second.Out, StringComparison.Ordinal);
+        CliRun tune = CliRun.Of("tune", folder["log"], "--target", "0.05", "--plot", folder["p.svg"], "--column-plot", folder["c.png"]);
+        Assert.Equal((0, ""), (tune.ExitCode, tune.Error));
+        Assert.StartsWith("Print next with", tune.Out, StringComparison.Ordinal);
+        Assert.Contains("Caution", tune.Out, StringComparison.Ordinal);
+        Assert.Contains("<svg", File.ReadAllText(folder["p.svg"]), StringComparison.Ordinal);
+        Assert.Equal([0x89, 0x50, 0x4E, 0x47], File.ReadAllBytes(folder["c.png"])[..4]);
+        JsonNode json = JsonNode.Parse(CliRun.Of("tune", folder["log"], "--json").Out)!;
+        Assert.Equal("tune", (string)json["command"]!);
+        Assert.Equal(2, (int)json["result"]!["trials"]!);
+        Assert.Equal("change", (string)json["result"]!["next"]!["kind"]!);
+    }
+
+    [Fact]
+    public void ALogOnStandardInputAndOneNamedAddAreRead()
+    {
+        byte[] log = "{\"time\":2,\"layer\":0.05,\"growthX\":{\"value\":0.01,\"uncertainty\":0.003}}\n"u8.ToArray();
+        Assert.Equal(0, CliRun.With(log, "tune", "-").ExitCode);
+        using var folder = new TemporaryFolder();
+        File.WriteAllBytes(folder["add"], log);
+        Assert.Equal(0, CliRun.Of("tune", folder["add"]).ExitCode);
+        Assert.Equal(2, CliRun.Of("tune", "add").ExitCode);
+    }
+
+    [Fact]
+    public void WithoutASeedSizesAreExactAndTheSameSeedGivesTheSameReadings()
+    {
+        string[] args = [.. Light, "--time", "2.5"];
+        string exact = CliRun.Of(args).Out, noisy = CliRun.Of([.. args, "--seed", "7"]).Out;
+        Assert.Equal(exact, CliRun.Of(args).Out);
+        Assert.Equal(noisy, CliRun.Of([.. args, "--seed", "7"]).Out);
+        Assert.NotEqual(noisy, CliRun.Of([.. args, "--seed", "8"]).Out);
+        Assert.Contains("# state dry\nfeature,value\nbox1.outside.x,8.0", exact, StringComparison.Ordinal);
+        Assert.Contains("slots.open,", exact, StringComparison.Ordinal);
+        Assert.Contains("joint1.fit,", exact, StringComparison.Ordinal);
+        string line = noisy.Split('\n').First(l => l.StartsWith("box2.inside.x,", StringComparison.Ordinal));
+        Assert.Matches(@"^box2\.inside\.x,\d+\.\d\d$", line);
+    }
+
+    [Fact]
+    public void ExactReadingsGiveBackTheGrowthOfTheLight()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun.Of([.. Light, "--time", "2.5", "-o", folder["r.csv"]]);
+        CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0");
+        JsonNode trial = JsonNode.Parse(File.ReadAllText(folder["log"]))!;
+        var light = new CalibGeom.Dose.LayerLight(new CalibGeom.Dose.WorkingCurve(0.12, 8), 4, 2.5, 0.05);
+        double growth = new CalibGeom.Dose.GaussianBlur(0.02).EdgeDistance(1 / light.WallRatio());
+        Assert.Equal(growth, (double)trial["growthX"]!["value"]!, 1e-4);
+        Assert.Equal(growth, (double)trial["growthY"]!["value"]!, 1e-4);
+        Assert.True((double)trial["growthX"]!["bias"]! > 0);
+    }
+
+    [Theory]
+    [InlineData("tune", "no log")]
+    [InlineData("tune|NONE", "There is no log")]
+    [InlineData("tune|LOG|--target|abc", "abc")]
+    [InlineData("tune|LOG|--target|9", "target clearance")]
+    [InlineData("tune|LOG|--tolerance|NaN", "tolerance")]
+    [InlineData("tune|LOG|--plot|x.pdf", "x.pdf")]
+    [InlineData("tune|LOG|--prior|speed=1", "known prior")]
+    [InlineData("tune|LOG|--prior|timeEffect=-1", "median")]
+    [InlineData("tune|LOG|--prior|restTime=1,5", "decimal point")]
+    [InlineData("tune|LOG|--column-plot|OUT.svg", "columns")]
+    [InlineData("tune|BAD", "line 1")]
+    [InlineData("tune|EMPTY", "no trial")]
+    [InlineData("tune|add|NONE|--log|OUT|--time|2|--rest|0", "no readings")]
+    [InlineData("tune|add|READINGS|--log|OUT|--rest|0", "--time")]
+    [InlineData("tune|add|READINGS|--log|OUT|--time|-2|--rest|0", "exposure time")]
+    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|NaN", "rest time")]
+    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|0|--orientation|45", "0 or 90")]
+    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|0|--date|yesterday", "2026-03-01")]
+    [InlineData("tune|add|READINGS|--log|BAD|--time|2|--rest|0", "line 1")]
+    [InlineData("simulate|--dp|0|--ec|8|--irradiance|4|--time|2", "penetration depth")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--kernel|box", "gaussian or lorentz")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4", "--time")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--repeats|0", "repeats")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--preset|none", "no preset")]
+    public void BadUseIsOneLineAndLeavesNoFile(string line, string said)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("LOG", "{\"time\":2,\"layer\":0.05,\"growthX\":{\"value\":0.01,\"uncertainty\":0.003}}\n");
+        folder.Write("BAD", "exposure 2 s\n");
+        folder.Write("EMPTY", "\n");
+        folder.Write("READINGS", "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.08\n");
+        string[] names = ["NONE", "LOG", "BAD", "EMPTY", "READINGS", "OUT", "OUT.svg"];
+        CliRun run = CliRun.Of(line.Split('|').Select(a => names.Contains(a) ? folder[a] : a).ToArray());
+        Assert.Equal(2, run.ExitCode);
+        Assert.Empty(run.Out);
+        if (said != "no log") Assert.Contains(said, run.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.Single(run.Error.TrimEnd().Split('\n'));
+        Assert.False(File.Exists(folder["OUT"]) || File.Exists(folder["OUT.svg"]));
+    }
+
+    internal static CliRun Add(TemporaryFolder folder, string time, string rest, int seed)
+    {
+        CliRun.Of([.. Light, "--time", time, "--rest", rest, "--seed", $"{seed}", "--repeats", "2", "-o", folder["r.csv"]]);
+        return CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", time, "--rest", rest, "--resin", "Demo grey", "--printer", "bench");
+    }
+}
