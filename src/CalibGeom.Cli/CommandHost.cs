@@ -28,6 +28,7 @@ internal static class CommandHost
         root.Subcommands.Add(PresetsCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));
         root.Subcommands.Add(SimulateCommand.Build(io));
+        root.Subcommands.Add(InspectCommand.Build(io));
         HelpWithExample.Use(root);
         return root;
     }

@@ -1,3 +1,5 @@
+using CalibGeom.Meshes;
+
 namespace CalibGeom.Inspection;
 
 /// <summary>What the layers of a mesh look like and what was found in them. Immutable and safe to share between threads.</summary>
@@ -10,7 +12,7 @@ public sealed class LayerReport
         Defects = defects;
         foreach (LayerSummary layer in layers)
         {
-            if (Largest is null || layer.Area > Largest.Area) Largest = layer;
+            if (Largest is null || layer.Area > Largest.Area + 1e-9) Largest = layer;
             double step = layer.Area - (layer.Index > 0 ? layers[layer.Index - 1].Area : 0);
             // The first layer stands on the plate: its area is no step. Less than a billionth is rounding.
             if (layer.Index > 0 && step > LargestStep + 1e-9) (LargestStep, LargestStepLayer) = (step, layer.Index);
@@ -26,6 +28,10 @@ public sealed class LayerReport
 
     /// <summary>What was found, in no order of importance.</summary>
     public IReadOnlyList<LayerDefect> Defects { get; }
+
+    /// <summary>What was found, in words, errors first; more than ten of a kind are counted together.</summary>
+    /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left out.</param>
+    public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null) => LayerFindings.Of(this, nameOf);
 
     /// <summary>The first of the layers with the largest area, or null when there are no layers.</summary>
     public LayerSummary? Largest { get; }

@@ -1,0 +1,57 @@
+using System.Text.Json.Nodes;
+using CalibGeom.Inspection;
+
+namespace CalibGeom.Cli;
+
+/// <summary>The answer of <c>inspect</c>: verdict first.</summary>
+internal static class InspectText
+{
+    internal static string Verdict(Inspected one) => one.Worst switch
+    {
+        Severity.Error => "will not print as it is",
+        Severity.Warning => "may not print well",
+        _ => "ready to print",
+    };
+
+    internal static void Write(TextWriter writer, Inspected one)
+    {
+        int errors = one.Findings.Count(f => f.Severity == Severity.Error), warnings = one.Findings.Count(f => f.Severity == Severity.Warning);
+        int notes = one.Findings.Count - errors - warnings;
+        writer.WriteLine($"{one.Path}: {Verdict(one)} ({errors} errors, {warnings} warnings, {notes} notes)");
+        writer.WriteLine(FormattableString.Invariant($"  {one.Topology.TriangleCount} triangles, {one.Topology.Components.Count} components, volume {one.Topology.Volume:0.##} mm3, surface {one.Topology.Area:0.##} mm2"));
+        if (one.Layers.Largest is { } largest)
+        {
+            string step = one.Layers.LargestStep > 0
+                ? FormattableString.Invariant($"largest step {one.Layers.LargestStep:0.##} mm2 at layer {one.Layers.LargestStepLayer}")
+                : "never growing";
+            writer.WriteLine(FormattableString.Invariant(
+                $"  {one.Layers.Layers.Count} layers of {one.Layers.Settings.LayerHeight} mm; largest area {largest.Area:0.##} mm2 in layer {largest.Index}, {step}"));
+            writer.WriteLine(FormattableString.Invariant(
+                $"  peel force at most {one.Layers.RelativePeelForce:0.##} times that of the mean layer (taken as proportional to area)"));
+        }
+        if (one.Compared && one.Findings.All(f => f.Rule != "spec-size")) writer.WriteLine("  has the sizes of the spec");
+        FindingText.Write(writer, one.Findings);
+    }
+
+    internal static JsonNode Describe(Inspected one) => new JsonObject
+    {
+        ["file"] = one.Path,
+        ["verdict"] = Verdict(one),
+        ["triangles"] = one.Topology.TriangleCount,
+        ["components"] = one.Topology.Components.Count,
+        ["volume"] = one.Topology.Volume,
+        ["surface"] = one.Topology.Area,
+        ["largestStep"] = one.Layers.LargestStep,
+        ["largestStepLayer"] = one.Layers.LargestStepLayer,
+        ["relativePeelForce"] = one.Layers.RelativePeelForce,
+        ["layers"] = new JsonArray(one.Layers.Layers.Select(Describe).ToArray()),
+    };
+
+    private static JsonNode Describe(LayerSummary layer) => new JsonObject
+    {
+        ["z"] = layer.Z,
+        ["area"] = layer.Area,
+        ["min"] = new JsonArray(layer.Min.X, layer.Min.Y),
+        ["max"] = new JsonArray(layer.Max.X, layer.Max.Y),
+    };
+}

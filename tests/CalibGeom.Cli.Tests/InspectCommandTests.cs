@@ -1,0 +1,143 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using CalibGeom.TestObjects;
+using CalibGeom.Tests.Shared;
+
+namespace CalibGeom.Cli.Tests;
+
+public class InspectCommandTests
+{
+    public static TheoryData<string> PresetNames => new(Presets.All.Select(p => p.Name));
+
+    [Theory]
+    [MemberData(nameof(PresetNames))]
+    public void EveryPresetIsReadyToPrintAndHasTheSizesOfItsSpec(string preset)
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", preset, "-o", folder["a.3mf"]).ExitCode);
+        CliRun run = CliRun.Of("inspect", folder["a.3mf"], "--layer", "0.05", "--pixel", "0.035", "--against", folder["a.3mf"]);
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.StartsWith($"{folder["a.3mf"]}: ready to print (0 errors, 0 warnings, ", run.Out, StringComparison.Ordinal);
+        Assert.Contains("has the sizes of the spec", run.Out, StringComparison.Ordinal);
+        Assert.Contains("note [bridge] box", run.Out, StringComparison.Ordinal);
+        Assert.Empty(run.Error);
+    }
+
+    [Fact]
+    public void AMeshWithOtherSizesThanTheSpecIsAFinding()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun.Of("make", "--preset", "witness", "--set", "nest.clearances=0.08", "-o", folder["a.stl"]);
+        CliRun.Of("make", "--preset", "witness", "-o", folder["witness.3mf"]);
+        CliRun run = CliRun.Of("inspect", folder["a.stl"], "--against", folder["witness.3mf"]);
+        Assert.Equal(ExitCode.Finding, run.ExitCode);
+        Assert.Contains("error [spec-size] box2.inside.x: ", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("box1.outside.x", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("column1.diameter", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ASuctionCupIsAWarningAndExitsWith1()
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-");
+        Assert.Equal(ExitCode.Finding, run.ExitCode);
+        Assert.StartsWith("-: may not print well (0 errors, 1 warnings, 0 notes)", run.Out, StringComparison.Ordinal);
+        Assert.Contains("warning [suction-cup] 63.68 mm3 of resin are trapped", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void JsonIsOneEnvelopeWithEveryLayer()
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-", "--json", "--layer", "0.1");
+        JsonNode envelope = JsonNode.Parse(run.Out)!;
+        Assert.Equal("inspect", (string?)envelope["command"]);
+        Assert.Equal("suction-cup", (string?)envelope["findings"]![0]!["rule"]);
+        JsonNode file = envelope["result"]![0]!;
+        Assert.Equal("may not print well", (string?)file["verdict"]);
+        Assert.Equal(50, file["layers"]!.AsArray().Count);
+        Assert.Equal(20, (double)file["layers"]![30]!["area"]!, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("--layer", "abc")]
+    [InlineData("--layer", "-1")]
+    [InlineData("--layer", "NaN")]
+    [InlineData("--pixel", "0")]
+    [InlineData("--pixel", "11")]
+    public void ABadValueIsBadUse(string option, string value)
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-", option, value);
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Empty(run.Out);
+        Assert.Contains(option, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFileThatIsMissingOrNoMeshIsBadUse()
+    {
+        Assert.Equal(ExitCode.BadUse, CliRun.Of("inspect", "no-such.stl").ExitCode);
+        Assert.Equal(ExitCode.BadUse, CliRun.With("hello"u8.ToArray(), "inspect", "-").ExitCode);
+        Assert.Equal(ExitCode.BadUse, CliRun.Of("inspect").ExitCode);
+    }
+
+    [Fact]
+    public void AMeshTooLargeForItsUnitIsBadUse()
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false, scale: 1e6)), "inspect", "-");
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains("millimetres", run.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>The example of docs/inspect.md.</summary>
+    [Fact]
+    public void TheExampleInTheDocsIsWhatComesOut()
+    {
+        using var folder = new TemporaryFolder();
+        string path = folder.Write("cup.obj", Cup(vented: false));
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "inspect.md")).ReplaceLineEndings("\n");
+        string text = CliRun.Of("inspect", path).Out.Replace(path, "cup.obj", StringComparison.Ordinal);
+        Assert.Contains(text.ReplaceLineEndings("\n"), page, StringComparison.Ordinal);
+        Assert.Contains(Cup(vented: false).TrimEnd(), page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheSameCupWithAVentIsReadyToPrint()
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: true)), "inspect", "-");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.StartsWith("-: ready to print", run.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>A 6 x 6 x 5 cup as OBJ with a 4 x 4 x 4 pocket that faces up; with a vent the pocket goes out through the front wall.</summary>
+    private static string Cup(bool vented, double scale = 1)
+    {
+        var text = new StringBuilder();
+        void Ring(double x0, double y0, double x1, double y1, double z)
+        {
+            foreach ((double x, double y) in new[] { (x0, y0), (x1, y0), (x1, y1), (x0, y1) })
+                text.Append(CultureInfo.InvariantCulture, $"v {x * scale} {y * scale} {z * scale}\n");
+        }
+
+        if (vented)
+        {
+            // A U seen from above on a floor: the pocket is open at the front.
+            foreach (double z in new[] { 0.0, 5 })
+                foreach ((double x, double y) in new[] { (0.0, 0.0), (1, 0), (1, 5), (5, 5), (5, 0), (6, 0), (6, 6), (0, 6) })
+                    text.Append(CultureInfo.InvariantCulture, $"v {x} {y} {z}\n");
+            text.Append("f 8 7 6 5 4 3 2 1\nf 9 10 11 12 13 14 15 16\n");
+            for (int i = 1; i <= 8; i++) text.Append(CultureInfo.InvariantCulture, $"f {i} {i % 8 + 1} {i % 8 + 9} {i + 8}\n");
+            return text.ToString();
+        }
+
+        Ring(0, 0, 6, 6, 0);
+        Ring(0, 0, 6, 6, 5);
+        Ring(1, 1, 5, 5, 5);
+        Ring(1, 1, 5, 5, 1);
+        text.Append("f 4 3 2 1\nf 13 14 15 16\n");
+        for (int ring = 0; ring < 3; ring++)
+            for (int i = 1; i <= 4; i++)
+                text.Append(CultureInfo.InvariantCulture, $"f {4 * ring + i} {4 * ring + i % 4 + 1} {4 * ring + i % 4 + 5} {4 * ring + i + 4}\n");
+        return text.ToString();
+    }
+}
