@@ -29,6 +29,8 @@ internal static class CommandHost
         root.Subcommands.Add(TuneCommand.Build(io));
         root.Subcommands.Add(SimulateCommand.Build(io));
         root.Subcommands.Add(InspectCommand.Build(io));
+        root.Subcommands.Add(ReadingsCommand.Build(io));
+        root.Subcommands.Add(PredictCommand.Build(io));
         HelpWithExample.Use(root);
         return root;
     }

@@ -1,0 +1,146 @@
+using System.Text;
+using System.Text.Json.Nodes;
+
+namespace CalibGeom.Cli.Tests;
+
+public class PredictCommandTests
+{
+    private const string Bench =
+        "# state post-cured\nfeature,value\nbox1.outside.x,8.02\nbox1.outside.y,8.02\nbox2.inside.x,8.08\nbox2.inside.y,8.08\nbox2.outside.x,11.22\nspan.x,40.02\nspan.y,25.02\nslots.open,6\n";
+
+    private static CliRun Predict(string csv, params string[] more) => CliRun.With(Encoding.UTF8.GetBytes(csv), ["predict", "-", .. more]);
+
+    [Fact]
+    public void TheAnswerComesFirst()
+    {
+        CliRun run = Predict(Bench, "--preset", "standard");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.StartsWith("joint 1 should slide: 0.03", run.Out, StringComparison.Ordinal);
+        Assert.Contains("From two faces alone this instrument gives about +-0.03 mm per side (95 %, 0.025 rounded up).", run.Out, StringComparison.Ordinal);
+        Assert.Contains("print-through: between 0.200 and 0.250 mm", run.Out, StringComparison.Ordinal);
+        Assert.Contains("halve", run.Out, StringComparison.Ordinal);
+        Assert.Contains("gloves", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OnesOwnJointIsAnswered()
+    {
+        string text = Predict(Bench, "--preset", "standard", "--for", "20/20.2", "--want", "0.04").Out;
+        Assert.Contains("a 20 mm peg in a 20.2 mm hole should rattle:", text, StringComparison.Ordinal);
+        Assert.Contains("ISO 286", text, StringComparison.Ordinal);
+        Assert.Contains("for 0.040 mm per side: a hole of 20.", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void JsonHoldsTheSameInOneEnvelope()
+    {
+        CliRun run = Predict(Bench + "box3.outside.x,160\n", "--preset", "standard", "--json", "--for", "20/20.2", "--budget", "--monte-carlo", "--pixel", "0.05");
+        JsonNode root = JsonNode.Parse(run.Out)!;
+        Assert.Equal("predict", (string?)root["command"]);
+        Assert.Contains(root["findings"]!.AsArray(), f => (string?)f!["rule"] == "reading-far-off");
+        JsonNode answer = root["result"]!["coupons"]![0]!;
+        Assert.Equal(0.05, (double)answer["joints"]![0]!["axes"]![0]!["design"]!, 6);
+        Assert.InRange((double)answer["joints"]![0]!["axes"]![0]!["clearance"]!["value"]!, 0.02, 0.04);
+        Assert.NotEmpty(answer["joints"]![0]!["axes"]![0]!["budget"]!.AsArray());
+        Assert.Equal(11, answer["ownJoint"]!["isoFits"]!.AsArray().Count);
+        Assert.NotNull(answer["sizes"]![0]!["wholePixels"]);
+    }
+
+    [Fact]
+    public void WithoutANameTheDigestFindsThePresetOrStandardIsAssumedAndSaid()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder["empty.csv"];
+        Assert.Equal(ExitCode.Done, CliRun.Of("readings", "--preset", "witness", "-o", file).ExitCode);
+        string witness = File.ReadAllText(file).Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal).Replace("box2.inside.x,,", "box2.inside.x,8.07,", StringComparison.Ordinal);
+        CliRun run = Predict(witness);
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.DoesNotContain("nominals-assumed", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("joint 2", run.Out, StringComparison.Ordinal);
+        Assert.Contains("nominals-assumed", Predict(Bench).Out, StringComparison.Ordinal);
+        Assert.Contains("digest-differs", Predict(witness, "--preset", "standard").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AFeatureTableServesAndFilesArePooled()
+    {
+        using var folder = new TemporaryFolder();
+        string table = folder.Write("t.features.csv", "feature,nominal,unit,axis,how\nbox1.outside.x,8,mm,x,\nbox2.inside.x,8.1,mm,x,\njoint1.fit,0.05,fit,,\n");
+        string a = folder.Write("a.csv", "feature,value\nbox1.outside.x,8.02\n"), b = folder.Write("b.csv", "feature,value\nbox2.inside.x,8.08\njoint1.fit,slides\n");
+        CliRun run = CliRun.Of("predict", a, b, "--features", table, "--budget");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.StartsWith("joint 1 should slide: 0.0", run.Out, StringComparison.Ordinal);
+        Assert.Contains("budget of joint 1 in X", run.Out, StringComparison.Ordinal);
+        Assert.Contains("axis", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EachCouponIsAnsweredByItself()
+    {
+        const string Two = "feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08\nB2/box1.outside.x,8.05\nB2/box2.inside.x,8.03\n";
+        string text = Predict(Two, "--preset", "witness").Out;
+        Assert.Contains("coupon A1\njoint 1 should slide", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains("coupon B2\njoint 1 should ", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.DoesNotContain("coupon A1", Predict(Two, "--preset", "witness", "--coupon", "B2").Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("predict nowhere.csv", "there is no such file")]
+    [InlineData("predict .", "this is a directory")]
+    [InlineData("predict", "READINGS")]
+    [InlineData("predict - --for 20", "--for is \"20\"")]
+    [InlineData("predict - --for 20,1/20,2", "decimal points")]
+    [InlineData("predict - --for 20/40", "within 5 mm")]
+    [InlineData("predict - --for NaN/20", "--for")]
+    [InlineData("predict - --want 0.04", "--want needs --for")]
+    [InlineData("predict - --for 20/20.2 --want 9", "-1 to 2 mm")]
+    [InlineData("predict - --want abc", "--want")]
+    [InlineData("predict - --pixel -1", "0.005 to 1")]
+    [InlineData("predict - --pixel NaN", "0.005 to 1")]
+    [InlineData("predict - --thresholds 1/2", "--thresholds is")]
+    [InlineData("predict - --thresholds 0.1/0.02/0.07", "must rise")]
+    [InlineData("predict - --coupon Z9", "no readings of coupon Z9")]
+    [InlineData("predict - --features t.csv --preset witness", "--features already says")]
+    [InlineData("predict - --features nowhere.csv", "there is no such file")]
+    [InlineData("predict - --preset nope", "There is no preset")]
+    [InlineData("readings --preset nope", "There is no preset")]
+    [InlineData("readings -o nowhere/empty.csv", "there is no directory")]
+    public void BadUseEndsWithTwoAndOneLine(string line, string message)
+    {
+        CliRun run = CliRun.With(Encoding.UTF8.GetBytes(Bench), line.Split(' '));
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains(message, run.Error, StringComparison.Ordinal);
+        Assert.Single(run.Error.TrimEnd().Split('\n'));
+        Assert.Empty(run.Out);
+    }
+
+    [Theory]
+    [InlineData("feature,value\nbox1.outside.x,\"8,02\"\n", "standard input line 2: box1.outside.x is \"8,02\", with a decimal comma. Write 8.02")]
+    [InlineData("feature,value\nbox1.outsde.x,8.02\n", "Did you mean box1.outside.x?")]
+    [InlineData("feature,value\nslots.open,4\n", "no usable size")]
+    [InlineData("feature,value\n", "no usable size")]
+    [InlineData("\u0001\u0002", "line 1")]
+    public void UnusableReadingsEndWithTwo(string csv, string message)
+    {
+        CliRun run = Predict(csv, "--preset", "standard");
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains(message, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheEmptyFileListsEveryFeatureOnce()
+    {
+        CliRun run = CliRun.Of("readings", "--preset", "witness");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.StartsWith("# digest ", run.Out, StringComparison.Ordinal);
+        Assert.Contains("\nbox1.outside.x,,mm,cal,", run.Out, StringComparison.Ordinal);
+        JsonNode json = JsonNode.Parse(CliRun.Of("readings", "--preset", "witness", "--json").Out)!;
+        Assert.Equal(run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1, json["result"]!["features"]!.AsArray().Count);
+    }
+
+    [Theory]
+    [InlineData("predict")]
+    [InlineData("readings")]
+    public void HelpEndsWithAnExample(string command) =>
+        Assert.StartsWith($"calibgeom {command} ", CliRun.Of(command, "--help").Out.TrimEnd().Split('\n')[^1].Trim(), StringComparison.Ordinal);
+}

@@ -1,0 +1,34 @@
+using CalibGeom.TestObjects;
+using CalibGeom.Tests.Shared;
+using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Readings;
+
+namespace CalibGeom.Verification.Tests.Docs;
+
+/// <summary>The five lines of docs/predict.md.</summary>
+public class PredictPageTests
+{
+    [Fact]
+    public void FiveLinesGiveAnAnswer()
+    {
+        string path = Path.GetTempFileName(), answer;
+        try
+        {
+            File.WriteAllText(path, "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\nspan.x,40.01\n");
+
+            // begin
+            FeatureTable features = TestObjectBuilder.Build(Presets.Find("standard")!.Spec).Features;
+            ReadingSet readings = ReadingsFile.Load(path);
+            ClearancePrediction prediction = ClearancePrediction.From(features, readings);
+            AxisClearance joint1 = prediction.Joints[0].Axes[0];
+            answer = FormattableString.Invariant($"{joint1.Clearance.Value:0.000} mm per side, give or take {joint1.Clearance.Expanded:0.000}");
+            // end
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+        Assert.Equal("0.034 mm per side, give or take 0.025", answer);
+        DocExample.RequireOn("docs/predict.md");
+    }
+}
