@@ -31,6 +31,7 @@ internal static class CommandHost
         root.Subcommands.Add(InspectCommand.Build(io));
         root.Subcommands.Add(ReadingsCommand.Build(io));
         root.Subcommands.Add(PredictCommand.Build(io));
+        root.Subcommands.Add(PlaceCommand.Build(io));
         HelpWithExample.Use(root);
         return root;
     }

@@ -16,6 +16,9 @@ internal sealed class HelpWithExample(HelpAction help) : SynchronousCommandLineA
         option.Action = new HelpWithExample((HelpAction)option.Action!);
     }
 
+    /// <summary>Whoever asks for help need not have given what the command requires.</summary>
+    public override bool ClearsParseErrors => true;
+
     public override int Invoke(ParseResult parseResult)
     {
         Command command = parseResult.CommandResult.Command;

@@ -33,11 +33,12 @@ public static class Contours
 
         void Cut(int a, int b, int c)
         {
-            if (double.IsNaN(Value(a) + Value(b) + Value(c))) return;
-            var ends = new List<(int, int)>(2);
-            foreach ((int p, int q) in ((int, int)[])[(a, b), (b, c), (c, a)])
-                if (Value(p) >= level != Value(q) >= level) ends.Add(p < q ? (p, q) : (q, p));
-            if (ends.Count == 2) Link(ends[0], ends[1]);
+            double va = Value(a), vb = Value(b), vc = Value(c);
+            bool sa = va >= level, sb = vb >= level, sc = vc >= level;
+            if ((sa == sb && sb == sc) || double.IsNaN(va + vb + vc)) return;
+            if (sa == sb) Link(Edge(b, c), Edge(c, a));
+            else if (sb == sc) Link(Edge(c, a), Edge(a, b));
+            else Link(Edge(a, b), Edge(b, c));
         }
 
         void Link((int, int) one, (int, int) other)
@@ -48,6 +49,8 @@ public static class Contours
                 list.Add(to);
             }
         }
+
+        static (int, int) Edge(int p, int q) => p < q ? (p, q) : (q, p);
 
         (double X, double Y) Point((int P, int Q) edge)
         {

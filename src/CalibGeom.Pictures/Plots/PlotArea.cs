@@ -8,6 +8,12 @@ namespace CalibGeom.Pictures.Plots;
 /// </summary>
 public sealed class PlotArea
 {
+    /// <summary>Room for labels on the left and right together, pixels: what is left of the width is the plot itself.</summary>
+    public const double LabelWidth = Left + Right;
+
+    /// <summary>Room for labels above and below together, pixels: what is left of the height is the plot itself.</summary>
+    public const double LabelHeight = Top + Bottom;
+
     private const double Left = 68, Right = 18, Top = 40, Bottom = 52;
 
     private readonly Drawing drawing;
@@ -72,6 +78,18 @@ public sealed class PlotArea
         var border = all.Select(p => Map(p.X, p.Low)).Concat(all.Reverse().Select(p => Map(p.X, p.High))).ToArray();
         content.Add(d => d.Polygon(border, fill));
         Name(name, fill, null, 0);
+    }
+
+    /// <summary>An area within rings, by the even-odd rule, so that a ring inside another is a hole.</summary>
+    /// <param name="rings">Data coordinates.</param>
+    /// <param name="fill">Its colour, or null.</param>
+    /// <param name="pen">Its border, or null.</param>
+    /// <param name="name">Its name in the legend, or null for none.</param>
+    public void Area(IEnumerable<IEnumerable<(double X, double Y)>> rings, Ink? fill, Pen? pen = null, string? name = null)
+    {
+        var mapped = rings.Select(r => r.Select(p => Map(p.X, p.Y)).ToArray()).ToArray();
+        content.Add(d => d.Rings(mapped, fill, pen));
+        Name(name, fill, fill is null ? pen : null, 0);
     }
 
     /// <summary>Points with bars of plus and minus their uncertainty.</summary>

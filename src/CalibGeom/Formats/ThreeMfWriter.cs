@@ -2,6 +2,7 @@ using System.Security;
 using System.Text;
 using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Formats.Zip;
+using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats;
 
@@ -54,9 +55,27 @@ public static class ThreeMfWriter
         output.Append("<resources>\n"u8);
         for (int i = 0; i < objects.Count; i++) Object(output, i + 1, objects[i]);
         output.Append("</resources>\n<build>\n"u8);
-        for (int i = 0; i < objects.Count; i++) output.Append("<item objectid=\""u8).Append(i + 1).Append("\"/>\n"u8);
+        for (int i = 0; i < objects.Count; i++) Item(output, i + 1, objects[i].Transform);
         output.Append("</build>\n</model>\n"u8);
         output.Flush();
+    }
+
+    private static void Item(Utf8Output output, int id, Affine3D transform)
+    {
+        output.Append("<item objectid=\""u8).Append(id);
+        if (transform != Affine3D.Identity)
+        {
+            output.Append("\" transform=\""u8);
+            bool first = true;
+            foreach (Vector3D v in (ReadOnlySpan<Vector3D>)[transform.X, transform.Y, transform.Z, transform.Translation])
+                foreach (double value in (ReadOnlySpan<double>)[v.X, v.Y, v.Z])
+                {
+                    if (!first) output.Append(" "u8);
+                    first = false;
+                    output.Append(value);
+                }
+        }
+        output.Append("\"/>\n"u8);
     }
 
     private static void Metadata(Utf8Output output, string name, string text)

@@ -36,17 +36,25 @@ internal sealed class Footprint
 
     /// <summary>The footprint of a mesh in both turns.</summary>
     /// <param name="mesh">The coupon.</param>
-    /// <param name="scale">A factor on all sizes, to learn how much too large a coupon is.</param>
-    internal static Footprint[] BothTurns(TriangleMesh mesh, double scale = 1)
+    internal static Footprint[] BothTurns(TriangleMesh mesh)
     {
-        double[] flat = Project(mesh, scale);
+        double[] flat = Project(mesh);
+        flat = ConvexShadow.Of(new PlanarTree(flat)) ?? flat;
         var turned = new double[flat.Length];
         for (int i = 0; i < flat.Length; i += 2) (turned[i], turned[i + 1]) = (-flat[i + 1], flat[i]);
         return [new(new PlanarTree(flat), 0), new(new PlanarTree(turned), 90)];
     }
 
+    /// <summary>The same shape in another size, to learn how much too large a coupon is.</summary>
+    internal Footprint Scaled(double factor)
+    {
+        double[] scaled = Tree.Triangles.ToArray();
+        for (int i = 0; i < scaled.Length; i++) scaled[i] *= factor;
+        return new(new PlanarTree(scaled), Turn);
+    }
+
     /// <summary>On a closed surface the facets that look up have the whole shadow; on an open one all facets are taken.</summary>
-    private static double[] Project(TriangleMesh mesh, double scale)
+    private static double[] Project(TriangleMesh mesh)
     {
         bool closed = mesh.IsClosed;
         var flat = new List<double>(2 * mesh.TriangleCount);
@@ -55,7 +63,7 @@ internal sealed class Footprint
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
             double area = (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
             if (closed && area <= 0) continue;
-            flat.AddRange([a.X * scale, a.Y * scale, b.X * scale, b.Y * scale, c.X * scale, c.Y * scale]);
+            flat.AddRange([a.X, a.Y, b.X, b.Y, c.X, c.Y]);
         }
         return flat.Count > 0 ? flat.ToArray() : throw new ArgumentException("A coupon without a face that looks up has no shadow.", nameof(mesh));
     }

@@ -18,7 +18,9 @@ internal sealed class MeshPart : PlatePart
         this.mesh = mesh;
     }
 
-    public override void Visit(FacetVisitor visit)
+    public override long TriangleCount => mesh.TriangleCount;
+
+    private protected override void VisitAll(FacetVisitor visit)
     {
         var block = new StlFacet[Math.Min(FacetsInBlock, mesh.TriangleCount)];
         for (int start = 0; start < mesh.TriangleCount; start += block.Length)

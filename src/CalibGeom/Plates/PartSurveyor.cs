@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using CalibGeom.Formats;
 using CalibGeom.Meshes;
 
@@ -12,22 +11,7 @@ internal sealed class PartSurveyor
     private EdgeTally edges;
     private long count;
 
-    /// <summary>Looks through a part.</summary>
-    internal static PartSurvey Look(PlatePart part)
-    {
-        var workers = new ConcurrentBag<PartSurveyor>();
-        FacetPipeline.Run(part, _ => { }, () =>
-        {
-            var own = new PartSurveyor();
-            workers.Add(own);
-            return own.Visit;
-        });
-        var all = new PartSurveyor();
-        foreach (PartSurveyor one in workers) all.Add(one);
-        return all.Result(part.Name);
-    }
-
-    private void Visit(ReadOnlySpan<StlFacet> facets)
+    internal void Visit(ReadOnlySpan<StlFacet> facets)
     {
         foreach (ref readonly StlFacet f in facets)
         {
@@ -42,7 +26,7 @@ internal sealed class PartSurveyor
         count += facets.Length;
     }
 
-    private void Add(PartSurveyor other)
+    internal void Add(PartSurveyor other)
     {
         (minX, minY, minZ) = (Math.Min(minX, other.minX), Math.Min(minY, other.minY), Math.Min(minZ, other.minZ));
         (maxX, maxY, maxZ) = (Math.Max(maxX, other.maxX), Math.Max(maxY, other.maxY), Math.Max(maxZ, other.maxZ));
@@ -50,5 +34,5 @@ internal sealed class PartSurveyor
         count += other.count;
     }
 
-    private PartSurvey Result(string name) => new(name, count, new Box3D(new(minX, minY, minZ), new(maxX, maxY, maxZ)), edges.IsClosed);
+    internal PartSurvey Result(string name) => new(name, count, new Box3D(new(minX, minY, minZ), new(maxX, maxY, maxZ)), edges.IsClosed);
 }

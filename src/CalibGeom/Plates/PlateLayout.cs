@@ -13,31 +13,36 @@ public sealed class PlateLayout
     /// longer side, every touched cell counting whole.</summary>
     public const int ExactLimit = 100_000;
 
-    private readonly int exactLimit = ExactLimit;
     private readonly List<PlacedCoupon> coupons = [];
     private readonly List<PlanarTree> couponShadows = [];
     private readonly Dictionary<double, PlateShadow> shadows = [];
 
     /// <summary>Looks through the parts once.</summary>
     /// <param name="plate">The plate, in the coordinates of the parts.</param>
-    /// <param name="parts">The parts, at least one.</param>
+    /// <param name="parts">The parts, at least one, each once.</param>
     /// <param name="rules">What coupons keep to; the defaults when null.</param>
     /// <exception cref="ArgumentException">There is no part.</exception>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules? rules = null)
-        : this(plate, parts, Survey(parts), rules ?? new PlacementRules())
+        : this(plate, parts, rules ?? new PlacementRules(), ExactLimit)
     {
     }
 
     /// <summary>A layout with another limit for exact shadows.</summary>
     internal PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules rules, int exactLimit)
-        : this(plate, parts, Survey(parts), rules) => this.exactLimit = exactLimit;
-
-    private PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, IReadOnlyList<PartSurvey> surveys, PlacementRules rules)
     {
         ArgumentNullException.ThrowIfNull(plate);
-        (Plate, Parts, Surveys, Rules) = (plate, parts, surveys, rules);
-        PartBounds = BoundsOf(surveys);
+        ArgumentNullException.ThrowIfNull(parts);
+        if (parts.Count == 0) throw new ArgumentException("A layout needs at least one part.", nameof(parts));
+        (Plate, Parts, Rules) = (plate, parts, rules);
+        IsExact = parts.Sum(p => p.TriangleCount) <= exactLimit;
+        (shadows[double.PositiveInfinity], Surveys) = PlateShadow.Survey(plate, parts, IsExact);
+        PartBounds = BoundsOf(Surveys);
+    }
+
+    private PlateLayout(Plate plate, PlateLayout other)
+    {
+        (Plate, Parts, Rules, Surveys, PartBounds, IsExact) = (plate, other.Parts, other.Rules, other.Surveys, other.PartBounds, other.IsExact);
     }
 
     /// <summary>The plate.</summary>
@@ -59,7 +64,7 @@ public sealed class PlateLayout
     public Box3D PartBounds { get; }
 
     /// <summary>Whether shadows are exact; see <see cref="ExactLimit"/>.</summary>
-    public bool IsExact => Surveys.Sum(s => s.TriangleCount) <= exactLimit;
+    public bool IsExact { get; }
 
     /// <summary>The height at which coupons stand, mm.</summary>
     public double BaseZ => Rules.StandAtZero ? 0 : PartBounds.Min.Z;
@@ -70,7 +75,10 @@ public sealed class PlateLayout
     {
         CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
         CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
-    }, Parts, Surveys, Rules);
+    }, this);
+
+    /// <summary>What is worth saying about the parts: open surfaces, parts that float, reach below or beyond the plate, or are too high.</summary>
+    public IReadOnlyList<Finding> Findings => PartFindings.Of(this);
 
     /// <summary>Places a coupon, when there is room for it.</summary>
     /// <param name="coupon">The coupon.</param>
@@ -119,7 +127,7 @@ public sealed class PlateLayout
         double? tooHigh = FitsHeight(coupon) ? null : BaseZ + coupon.Bounds.Size.Z - Plate.Height;
         Footprint[] whole = Footprint.BothTurns(coupon.Mesh);
         double? gap = RoomShortage.Widest(0.1, Rules.Gap, g => Search(coupon, g).Find(whole, AnyPlace()) is not null);
-        double? scale = RoomShortage.Widest(0.02, 1, s => Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh, s), AnyPlace()) is not null);
+        double? scale = RoomShortage.Widest(0.02, 1, s => Search(coupon, Rules.Gap).Find(whole.Select(f => f.Scaled(s)).ToArray(), AnyPlace()) is not null);
         return new RoomShortage(whole[0].Width, whole[0].Depth, gap, scale, tooHigh);
     }
 
@@ -135,13 +143,6 @@ public sealed class PlateLayout
     /// <summary>The shadow that coupons kept away from, for drawing.</summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public ShadowMap ToShadowMap() => new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
-
-    private static PartSurvey[] Survey(IReadOnlyList<PlatePart> parts)
-    {
-        ArgumentNullException.ThrowIfNull(parts);
-        if (parts.Count == 0) throw new ArgumentException("A layout needs at least one part.", nameof(parts));
-        return parts.Select(PartSurveyor.Look).ToArray();
-    }
 
     private static Box3D BoundsOf(IReadOnlyList<PartSurvey> surveys) => new(
         new(surveys.Min(s => s.Bounds.Min.X), surveys.Min(s => s.Bounds.Min.Y), surveys.Min(s => s.Bounds.Min.Z)),

@@ -28,9 +28,45 @@ public static class PlateMerge
         var proof = new DistanceProof(coupons);
         foreach (PlatePart part in layout.Parts)
             proof.Pass(part, facets => stream.Write(MemoryMarshal.AsBytes(facets)));
-        foreach (TriangleMesh coupon in coupons)
-            PlatePart.FromMesh("coupon", coupon).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));
+        foreach (TriangleMesh coupon in coupons) WriteFacets(stream, coupon);
         return proof.Distance;
+    }
+
+    /// <summary>Writes the coupons alone as one binary STL, in plate coordinates.</summary>
+    /// <param name="stream">Where to; written front to back, left open.</param>
+    /// <param name="layout">Parts and coupons.</param>
+    /// <param name="header">Text for the header.</param>
+    /// <returns>The true least distance between a coupon and a part, mm.</returns>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static double WriteCouponsStl(Stream stream, PlateLayout layout, string header)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(layout);
+        TriangleMesh[] coupons = layout.Coupons.Select(c => c.ToMesh()).ToArray();
+        StlWriter.WritePreamble(stream, (uint)coupons.Sum(c => c.TriangleCount), header);
+        foreach (TriangleMesh coupon in coupons) WriteFacets(stream, coupon);
+        return Measure(layout);
+    }
+
+    /// <summary>Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own coordinates and placed by the
+    /// transform of its build item. Takes memory in proportion to the parts.</summary>
+    /// <param name="stream">Where to; written front to back, left open.</param>
+    /// <param name="layout">Parts and coupons.</param>
+    /// <param name="content">Title and application.</param>
+    /// <param name="withParts">Whether the parts are written; otherwise the coupons alone.</param>
+    /// <returns>The true least distance between a coupon and a part, mm.</returns>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static double WriteThreeMf(Stream stream, PlateLayout layout, ThreeMfContent content, bool withParts = true)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(layout);
+        var objects = new List<MeshObject>();
+        if (withParts) objects.AddRange(layout.Parts.Select(p => new MeshObject(Path.GetFileNameWithoutExtension(p.Name), p.ToMesh())));
+        objects.AddRange(layout.Coupons.Select(c => new MeshObject(c.Name, c.Coupon.Mesh) { Transform = c.Transform }));
+        ThreeMfWriter.Write(stream, objects, content);
+        return Measure(layout);
     }
 
     /// <summary>Measures without writing.</summary>
@@ -44,4 +80,7 @@ public static class PlateMerge
         foreach (PlatePart part in layout.Parts) proof.Pass(part, _ => { });
         return proof.Distance;
     }
+
+    private static void WriteFacets(Stream stream, TriangleMesh mesh) =>
+        PlatePart.FromMesh("coupon", mesh).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));
 }

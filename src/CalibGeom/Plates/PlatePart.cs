@@ -1,3 +1,4 @@
+using CalibGeom.Formats;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
@@ -12,10 +13,32 @@ public abstract class PlatePart
     /// <summary>What the part is called in messages and 3MF files.</summary>
     public string Name { get; }
 
+    /// <summary>The number of facets.</summary>
+    public abstract long TriangleCount { get; }
+
+    /// <summary>Told after each block how many facets of the present pass have been gone through; null (default) for nobody.</summary>
+    public Action<PlatePart, long>? Progress { get; set; }
+
     /// <summary>Goes through all facets in order.</summary>
     /// <param name="visit">Called with one block after another.</param>
     /// <exception cref="InputException">The part cannot be read.</exception>
-    public abstract void Visit(FacetVisitor visit);
+    public void Visit(FacetVisitor visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        if (Progress is not { } progress)
+        {
+            VisitAll(visit);
+            return;
+        }
+        long done = 0;
+        VisitAll(facets =>
+        {
+            visit(facets);
+            progress(this, done += facets.Length);
+        });
+    }
+
+    private protected abstract void VisitAll(FacetVisitor visit);
 
     /// <summary>The part as a mesh, which takes memory in proportion to its size.</summary>
     /// <exception cref="InputException">The part cannot be read.</exception>
@@ -26,6 +49,18 @@ public abstract class PlatePart
     /// <param name="mesh">Its triangles, in plate coordinates.</param>
     /// <exception cref="ArgumentException">The mesh has no triangles.</exception>
     public static PlatePart FromMesh(string name, TriangleMesh mesh) => new MeshPart(name, mesh);
+
+    /// <summary>A part in a mesh file: binary STL is read block by block each time, ASCII STL, OBJ and 3MF are held in memory.</summary>
+    /// <param name="path">The file; its format is told by its content.</param>
+    /// <exception cref="InputException">There is no such file, it is no mesh, it is damaged, or it has no triangles.</exception>
+    public static PlatePart Open(string path)
+    {
+        using (FileStream stream = InputFile.Open(path))
+            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)) == MeshFormat.StlBinary) return new StlFilePart(path);
+        TriangleMesh mesh = MeshFile.Read(path).ToMesh();
+        if (mesh.TriangleCount == 0) throw new InputException($"{path} has no triangles. Export the mesh again.");
+        return new MeshPart(Path.GetFileName(path), mesh);
+    }
 
     /// <summary>A part in a binary STL file, which is read block by block each time and never held in memory.</summary>
     /// <param name="path">The file.</param>

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using CalibGeom.Formats;
 
 namespace CalibGeom.Plates;
@@ -18,7 +19,27 @@ internal sealed class PlateShadow
     /// <param name="parts">The parts.</param>
     /// <param name="ceiling">Only what lies lower counts, mm; infinite for the whole shadow.</param>
     /// <param name="exact">Whether to keep every triangle.</param>
-    internal static PlateShadow Of(Plate plate, IReadOnlyList<PlatePart> parts, double ceiling, bool exact)
+    internal static PlateShadow Of(Plate plate, IReadOnlyList<PlatePart> parts, double ceiling, bool exact) => Of(plate, parts, ceiling, exact, _ => _ => { });
+
+    /// <summary>The whole shadow and what else there is to know, from one look through the parts.</summary>
+    internal static (PlateShadow Shadow, PartSurvey[] Surveys) Survey(Plate plate, IReadOnlyList<PlatePart> parts, bool exact)
+    {
+        var surveyors = new ConcurrentBag<(PlatePart Part, PartSurveyor Surveyor)>();
+        PlateShadow shadow = Of(plate, parts, double.PositiveInfinity, exact, part =>
+        {
+            var own = new PartSurveyor();
+            surveyors.Add((part, own));
+            return own.Visit;
+        });
+        return (shadow, parts.Select(part =>
+        {
+            var all = new PartSurveyor();
+            foreach ((_, PartSurveyor one) in surveyors.Where(s => ReferenceEquals(s.Part, part))) all.Add(one);
+            return all.Result(part.Name);
+        }).ToArray());
+    }
+
+    private static PlateShadow Of(Plate plate, IReadOnlyList<PlatePart> parts, double ceiling, bool exact, Func<PlatePart, FacetVisitor> also)
     {
         var raster = new ShadowRaster(plate);
         var triangles = new List<double>();
@@ -26,7 +47,15 @@ internal sealed class PlateShadow
             FacetPipeline.Run(part, facets =>
             {
                 if (exact) Append(facets, ceiling, triangles);
-            }, () => facets => raster.Mark(facets, ceiling));
+            }, () =>
+            {
+                FacetVisitor more = also(part);
+                return facets =>
+                {
+                    raster.Mark(facets, ceiling);
+                    more(facets);
+                };
+            });
         return new PlateShadow(new PlanarTree(exact ? triangles.ToArray() : raster.ToTriangles()), raster);
     }
 

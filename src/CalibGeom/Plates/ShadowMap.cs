@@ -1,3 +1,5 @@
+using CalibGeom.Meshes;
+
 namespace CalibGeom.Plates;
 
 /// <summary>The shadow of the parts as square cells over the plate, with the distance of each cell from it, for drawing. Immutable and safe to
@@ -10,6 +12,17 @@ public sealed class ShadowMap
     {
         (Columns, Rows, Cell, MinX, MinY) = (raster.Columns, raster.Rows, raster.Cell, raster.MinX, raster.MinY);
         distances = DistanceTransform.Of(Columns, Rows, (column, row) => raster[column, row]);
+    }
+
+    /// <summary>The shadow of a mesh on a plate.</summary>
+    /// <param name="plate">The plate.</param>
+    /// <param name="mesh">In plate coordinates.</param>
+    public static ShadowMap Of(Plate plate, TriangleMesh mesh)
+    {
+        ArgumentNullException.ThrowIfNull(plate);
+        var raster = new ShadowRaster(plate);
+        PlatePart.FromMesh("coupon", mesh).Visit(facets => raster.Mark(facets, double.PositiveInfinity));
+        return new ShadowMap(raster);
     }
 
     /// <summary>Cells along X.</summary>

@@ -13,10 +13,13 @@ internal sealed class StlFilePart : PlatePart
     {
         this.path = path;
         using StlTriangleStream stream = StlTriangleStream.Open(path);
-        if (stream.TriangleCount == 0) throw new InputException($"{path} has no facets. Export the mesh again.");
+        TriangleCount = stream.TriangleCount;
+        if (TriangleCount == 0) throw new InputException($"{path} has no facets. Export the mesh again.");
     }
 
-    public override void Visit(FacetVisitor visit)
+    public override long TriangleCount { get; }
+
+    private protected override void VisitAll(FacetVisitor visit)
     {
         using StlTriangleStream stream = StlTriangleStream.Open(path);
         for (ReadOnlySpan<StlFacet> block = stream.Next(); block.Length > 0; block = stream.Next()) visit(block);

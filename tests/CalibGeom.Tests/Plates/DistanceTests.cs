@@ -93,11 +93,25 @@ public class DistanceTests
             foreach (Vector3D p in Samples(Single(t[i]), Single(t[i + 1]), Single(t[i + 2])))
             {
                 if (p.Z >= 8 || Math.Abs(p.X) >= 40 || Math.Abs(p.Y) >= 25) continue;
-                if (!raster[(int)((p.X + 40) / raster.Cell), (int)((p.Y + 25) / raster.Cell)]) return false;
+                int column = Math.Min(raster.Columns - 1, (int)((p.X + 40) / raster.Cell)), row = Math.Min(raster.Rows - 1, (int)((p.Y + 25) / raster.Cell));
+                if (!raster[column, row]) return false;
             }
         var tree = new PlanarTree(raster.ToTriangles());
         return tree.IsEmpty || tree.MaxX - tree.MinX <= 80 + raster.Cell;
     });
+
+    [Fact]
+    public void AHullStandsForAShadowOnlyWhereItChangesNothing()
+    {
+        double[] square = [0, 0, 10, 0, 10, 10, 0, 0, 10, 10, 0, 10], notch = [.. square, 10, 0, 20, 0, 20, 10], hole = [.. notch, 10, 0, 20, 10, 10, 9.5];
+        Assert.Equal(100, Area(ConvexShadow.Of(new PlanarTree((double[])[.. square, 2, 2, 5, 2, 4, 8]))!), 9);
+        Assert.Null(ConvexShadow.Of(new PlanarTree(notch)));
+        Assert.Null(ConvexShadow.Of(new PlanarTree(hole)));
+        Assert.Equal([(0, 0), (20, 0), (20, 10), (0, 10)], ConvexShadow.Hull(hole));
+
+        static double Area(double[] t) => Enumerable.Range(0, t.Length / 6).Sum(i =>
+            (t[6 * i + 2] - t[6 * i]) * (t[6 * i + 5] - t[6 * i + 1]) - (t[6 * i + 3] - t[6 * i + 1]) * (t[6 * i + 4] - t[6 * i])) / 2;
+    }
 
     private const int Steps = 12;
 

@@ -26,6 +26,69 @@ public class PlateMergeTests
     }
 
     [Fact]
+    public void TheCouponAloneIsWrittenInPlateCoordinates()
+    {
+        var layout = new PlateLayout(new Plate(60, 60), [Part(Box(20, 20, 3, 25, 25, 4))]);
+        PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
+        using var stream = new MemoryStream();
+        Assert.True(PlateMerge.WriteCouponsStl(stream, layout, "coupon") >= 2);
+        Assert.Equal(Written(placed.ToMesh()), stream.ToArray()[84..]);
+        Assert.Equal(3, placed.Bounds.Min.Z);
+    }
+
+    [Fact]
+    public void ThreeMfKeepsPartsAndCouponsApartWithNamesAndPlaces()
+    {
+        TriangleMesh tall = Box(-25, -28, 0, 25, 12, 9);
+        var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromMesh("holder.obj", tall)]);
+        PlacedCoupon one = layout.Place(Coupon(9, 15, 8), PlacementWish.Corner, "A1")!;
+        PlacedCoupon two = layout.Place(new Coupon("witness", Box(1, 2, 3, 10, 17, 8)), PlacementWish.Near(0, 30), "A2")!;
+        Assert.Equal((90, 90), (one.Turn, two.Turn));
+        using var stream = new MemoryStream();
+        PlateMerge.WriteThreeMf(stream, layout, new ThreeMfContent { Title = "plate" });
+        stream.Position = 0;
+        MeshFile read = MeshFile.Read(stream, "plate.3mf");
+        Assert.Equal(["holder", "coupon A1", "witness A2"], read.Objects.Select(o => o.Name));
+        Assert.Equal(tall.Coordinates.ToArray(), read.Objects[0].Mesh.Coordinates.ToArray());
+        Assert.Equal(one.ToMesh().Coordinates.ToArray(), read.Objects[1].Mesh.Coordinates.ToArray());
+        Assert.Equal(two.ToMesh().Coordinates.ToArray(), read.Objects[2].Mesh.Coordinates.ToArray());
+    }
+
+    [Theory]
+    [InlineData("part.stl", "solid box\nfacet normal 0 0 1\nouter loop\nvertex 0 0 1\nvertex 8 0 1\nvertex 0 5 1\nendloop\nendfacet\nendsolid box\n")]
+    [InlineData("part.obj", "v 0 0 1\nv 8 0 1\nv 0 5 1\nf 1 2 3\n")]
+    public void TextFormatsAreParts(string name, string text)
+    {
+        using var folder = new Folder();
+        File.WriteAllText(folder[name], text);
+        PlatePart part = PlatePart.Open(folder[name]);
+        Assert.Equal((name, 1), (part.Name, part.TriangleCount));
+        Assert.Equal(new Box3D(new(0, 0, 1), new(8, 5, 1)), new PlateLayout(new Plate(60, 60), [part]).PartBounds);
+    }
+
+    [Fact]
+    public void A3MfIsAPartWithItsTransformsApplied()
+    {
+        using var folder = new Folder();
+        using (FileStream file = File.Create(folder["part.3mf"]))
+            ThreeMfWriter.Write(file, [new MeshObject("box", Box(0, 0, 0, 2, 4, 6)) { Transform = Affine3D.TurnZ(90).Then(Affine3D.Shift(new(10, 0.125, 0))) }], new ThreeMfContent());
+        PlatePart part = PlatePart.Open(folder["part.3mf"]);
+        Assert.Equal(new Box3D(new(6, 0.125, 0), new(10, 2.125, 6)), part.ToMesh().Bounds);
+    }
+
+    [Fact]
+    public void ProgressIsToldAfterEachBlock()
+    {
+        PlatePart part = new WavyPart(20_000);
+        var told = new List<long>();
+        part.Progress = (p, done) => told.Add(done * 100 / p.TriangleCount);
+        part.Visit(_ => { });
+        Assert.Equal(100, told[^1]);
+        Assert.Equal(told.Order(), told);
+        Assert.True(told.Count > 5);
+    }
+
+    [Fact]
     public void TheMeasuredDistanceIsTheTrueOneNotThatOfBoxes()
     {
         var layout = new PlateLayout(new Plate(80, 80), [Part(Ring(18, 30, 0, 12))]);
