@@ -24,7 +24,7 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         {
             Add(request.Output, stream => distance = Mesh(stream));
             var features = new FeatureTable(layout.Coupons.SelectMany(c => c.Features), digest);
-            Add(FeaturesPath(request.Output), stream => FeatureTableCsv.Write(stream, features));
+            Add(PlacePaths.Features(request.Output), stream => FeatureTableCsv.Write(stream, features));
         }
         if (request.Picture is { } picture) Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
         RequireProof(layout, distance);
@@ -44,8 +44,6 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
             return request.Alone ? PlateMerge.WriteCouponsStl(stream, layout, header) : PlateMerge.WriteStl(stream, layout, header);
         }
     }
-
-    private static string FeaturesPath(string output) => Path.ChangeExtension(output, ".features.csv");
 
     private static string Title(PlateLayout layout)
     {

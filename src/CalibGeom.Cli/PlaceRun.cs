@@ -64,5 +64,6 @@ internal static class PlaceRun
         if (request.Picture is { } picture) Drawing.RequireName(picture);
         if (request.Output != "-" && !request.IsThreeMf && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase))
             throw new InputException($"{request.Output}: the name must end in .stl or .3mf.");
+        PlacePaths.RequireApart(request);
     }
 }

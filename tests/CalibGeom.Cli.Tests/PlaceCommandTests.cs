@@ -99,6 +99,42 @@ public class PlaceCommandTests
     }
 
     [Fact]
+    public void ACouponThatStandsAsHighAsALiftedPartIsSaid()
+    {
+        using var folder = new TemporaryFolder();
+        DemoParts.WriteBlock(folder["high.stl"], -5, -5, 5, 5, 3.5);
+        string[] args = ["place", folder["high.stl"], "--plate", "143x89", "-o", folder["plate.stl"]];
+        string text = CliRun.Of(args).Out;
+        Assert.Contains("standing on Z 3.500", text, StringComparison.Ordinal);
+        Assert.Contains("warning [part-floats] high.stl: The part's lowest point is 3.5 mm above z = 0, and the coupon stands as high.", text, StringComparison.Ordinal);
+        string zero = CliRun.Of([.. args, "--base", "zero"]).Out;
+        Assert.Contains("standing on Z 0.000", zero, StringComparison.Ordinal);
+        Assert.Contains("note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.", zero, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("part.stl", "part.stl", "top.svg")]
+    [InlineData("part.stl", "./part.stl", "top.svg")]
+    [InlineData("part.features.csv", "part.stl", "top.svg")]
+    [InlineData("top.svg", "plate.stl", "top.svg")]
+    [InlineData("link.stl", "part.stl", "top.svg")]
+    public void APartIsNeverOverwritten(string part, string output, string picture)
+    {
+        using var folder = new TemporaryFolder();
+        string real = part == "link.stl" ? "part.stl" : part;
+        DemoParts.WriteBlock(folder[real], -5, -5, 5, 5);
+        if (part != real) File.CreateSymbolicLink(folder[part], folder[real]);
+        byte[] before = File.ReadAllBytes(folder[real]);
+        int files = Directory.GetFiles(folder.Root).Length;
+        CliRun run = CliRun.Of("place", folder[part], "--plate", "143x89", "--picture", folder[picture], "-o", folder[output]);
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains("would be overwritten", run.Error, StringComparison.Ordinal);
+        Assert.Single(run.Error.Trim().Split('\n'));
+        Assert.Equal(before, File.ReadAllBytes(folder[real]));
+        Assert.Equal(files, Directory.GetFiles(folder.Root).Length);
+    }
+
+    [Fact]
     public void StandardInputAndOutputServe()
     {
         using var folder = new TemporaryFolder();

@@ -13,6 +13,7 @@ public partial class ReadmeCommandTests
         string[] lines = File.ReadAllLines(Path.Combine(Repository.Root, "README.md")).Select(Command).OfType<string>().ToArray();
         Assert.True(lines.Length >= 5);
         using var folder = new TemporaryFolder();
+        DemoParts.WriteHolder(folder["holder.stl"], -26, 24);
         string before = Directory.GetCurrentDirectory();
         try
         {
@@ -23,7 +24,7 @@ public partial class ReadmeCommandTests
         {
             Directory.SetCurrentDirectory(before);
         }
-        string[] named = ["standard.stl", "standard.features.csv", "demo-grey.stl", "demo-grey.features.csv", "witness.3mf", "limit.stl"];
+        string[] named = ["standard.stl", "standard.features.csv", "demo-grey.stl", "demo-grey.features.csv", "witness.3mf", "plate.stl", "plate.features.csv", "plate.svg", "limit.stl"];
         Assert.Subset(Directory.GetFiles(folder.Root).Select(f => Path.GetFileName(f)).ToHashSet(), named.ToHashSet());
     }
 

@@ -21,6 +21,9 @@ internal static class PartFindings
         if (above > Slack)
             yield return Measured("part-floats", Severity.Note, part, $"The part floats {above:0.###} mm above the height at which the coupon stands.",
                 "This is right for a part on supports that the slicer adds.", above);
+        else if (layout.BaseZ > Slack && above <= Slack)
+            yield return Measured("part-floats", Severity.Warning, part, $"The part's lowest point is {layout.BaseZ:0.###} mm above z = 0, and the coupon stands as high.",
+                "Right where the slicer sets both down on the plate; where supports will lift the part, let the coupon stand at z = 0 (--base zero).", layout.BaseZ);
         if (above < -Slack)
             yield return Measured("part-below-plate", Severity.Warning, part, $"The part reaches {-above:0.###} mm below the height at which the coupon stands.",
                 "Let the coupon stand at the parts' lowest point, or lift the part.", -above);
