@@ -11,17 +11,23 @@ internal static class BivariateNormal
     private static readonly GaussLegendreRule Rule = new(-Reach, Reach, Order);
 
     /// <summary>The probability that both are over zero.</summary>
-    internal static double BothPositive(double meanX, double uX, double meanY, double uY, double correlation)
+    internal static double BothPositive(double meanX, double uX, double meanY, double uY, double correlation) =>
+        BothBetween(meanX, uX, meanY, uY, correlation, 0, double.PositiveInfinity);
+
+    /// <summary>The probability that both lie between two limits.</summary>
+    internal static double BothBetween(double meanX, double uX, double meanY, double uY, double correlation, double low, double high)
     {
-        if (uX <= 0) return meanX > 0 ? Positive(meanY, uY) : 0;
-        if (uY <= 0) return meanY > 0 ? Positive(meanX, uX) : 0;
-        double low = Math.Max(-Reach, -meanX / uX);
-        if (low >= Reach) return 0;
+        if (uX <= 0) return meanX > low && meanX <= high ? Between(meanY, uY, low, high) : 0;
+        if (uY <= 0) return meanY > low && meanY <= high ? Between(meanX, uX, low, high) : 0;
+        double from = Math.Max(-Reach, (low - meanX) / uX), to = Math.Min(Reach, (high - meanX) / uX);
+        if (from >= to) return 0;
         double rest = Math.Sqrt(Math.Max(1e-12, 1 - correlation * correlation));
-        return GaussLegendreRule.Integrate(z => Normal.PDF(0, 1, z) * Normal.CDF(0, 1, (meanY / uY + correlation * z) / rest), low, Reach, Order);
+        return GaussLegendreRule.Integrate(
+            z => Normal.PDF(0, 1, z) * Between(meanY / uY + correlation * z, rest, low / uY, high / uY), from, to, Order);
     }
 
-    internal static double Positive(double mean, double u) => u > 0 ? Normal.CDF(0, u, mean) : mean > 0 ? 1 : 0;
+    internal static double Between(double mean, double u, double low, double high) =>
+        u > 0 ? Normal.CDF(mean, u, high) - Normal.CDF(mean, u, low) : mean > low && mean <= high ? 1 : 0;
 
     /// <summary>The mean of a function of both.</summary>
     internal static double Mean(Func<double, double, double> f, double meanX, double uX, double meanY, double uY, double correlation)

@@ -1,5 +1,4 @@
 using System.Globalization;
-using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -22,7 +21,7 @@ public sealed partial class ClearancePrediction
         OwnJointAxis[] axes = fit.Axes.Select((a, i) => OwnAxis(all, peg, hole, a, quantities[i])).ToArray();
         double scale = 1 + Axes.Average(a => a.Scale.Value), growth = Axes.Average(a => a.Growth.Value);
         double sum = 2 * (want + 2 * growth) / scale;
-        return new OwnJoint(peg, hole, axes, all.AllPositive(quantities), all.Fits(quantities), IsoFitsOf(axes, peg), want, peg + sum, hole - sum);
+        return new OwnJoint(peg, hole, axes, all.AllPositive(quantities), all.Fits(quantities), IsoFitsOf(all, quantities, peg), want, peg + sum, hole - sum);
     }
 
     private LinearTarget OwnTarget(double peg, double hole, string axis) =>
@@ -38,17 +37,11 @@ public sealed partial class ClearancePrediction
     private static Face OwnFace(string id, double nominal, bool inside, string axis) =>
         new(string.Create(CultureInfo.InvariantCulture, $"{id}.{nominal}.{axis}"), nominal, inside, axis);
 
-    private static (string Fit, double Probability)[] IsoFitsOf(OwnJointAxis[] axes, double nominal)
+    private static (string Fit, double Probability)[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) => nominal > 50 ? [] : Iso286.Fits.Select(f =>
     {
-        if (nominal > 50) return [];
-        double mean = 2000 * axes.Average(a => a.Clearance.Value);
-        double u = 2000 * Math.Max(1e-9, axes.Max(a => a.Clearance.StandardUncertainty));
-        return Iso286.Fits.Select(f =>
-        {
-            (double least, double most) = f.Clearance(nominal);
-            return (f.Name, Probability: Normal.CDF(mean, u, most) - Normal.CDF(mean, u, least));
-        }).OrderByDescending(f => f.Probability).ToArray();
-    }
+        (double least, double most) = f.Clearance(nominal);
+        return (f.Name, Probability: all.AllBetween(quantities, least / 2000, most / 2000));
+    }).OrderByDescending(f => f.Probability).ToArray();
 
     private static ArgumentException Bad(string name, double value, string limit) =>
         new(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; {limit}."), name);

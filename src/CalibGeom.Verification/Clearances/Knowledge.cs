@@ -44,13 +44,16 @@ internal sealed class Knowledge
     internal double Covariance(int a, int b) => NeedsDraws ? Draws.Covariance(a, b) : quantities[a].Covariance(quantities[b]);
 
     /// <summary>The probability that all of one or two clearances are over zero.</summary>
-    internal double AllPositive(int[] axes)
+    internal double AllPositive(int[] axes) => AllBetween(axes, 0, double.PositiveInfinity);
+
+    /// <summary>The probability that all of one or two clearances lie between two limits.</summary>
+    internal double AllBetween(int[] axes, double low, double high)
     {
-        if (NeedsDraws) return Math.Clamp(Draws.Mean(n => axes.All(a => Draws.Values(a)[n] > 0) ? 1 : 0), 0, 1);
+        if (NeedsDraws) return Math.Clamp(Draws.Mean(n => axes.All(a => Draws.Values(a)[n] > low && Draws.Values(a)[n] <= high) ? 1 : 0), 0, 1);
         (LinearEstimate x, LinearEstimate y, double r) = Pair(axes);
         double p = axes.Length == 1
-            ? BivariateNormal.Positive(x.Value, x.StandardUncertainty)
-            : BivariateNormal.BothPositive(x.Value, x.StandardUncertainty, y.Value, y.StandardUncertainty, r);
+            ? BivariateNormal.Between(x.Value, x.StandardUncertainty, low, high)
+            : BivariateNormal.BothBetween(x.Value, x.StandardUncertainty, y.Value, y.StandardUncertainty, r, low, high);
         return Math.Clamp(p, 0, 1);
     }
 

@@ -11,7 +11,7 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Axes">Each axis that was measured.</param>
 /// <param name="ProbabilityEnters">Probability that the clearance is over zero on every axis.</param>
 /// <param name="Fits">Probability of each felt fit.</param>
-/// <param name="IsoFits">The probability that the clearance lies within each ISO 286 fit, most probable first; empty above 50 mm.</param>
+/// <param name="IsoFits">The probability that the clearance lies within each ISO 286 fit on every axis, most probable first; empty above 50 mm.</param>
 /// <param name="Wanted">The wanted clearance per side, mm.</param>
 /// <param name="HoleForWanted">The hole to design for the wanted clearance with this peg, mm.</param>
 /// <param name="PegForWanted">The peg to design for the wanted clearance with this hole, mm.</param>

@@ -43,7 +43,7 @@ internal static class SlipFinder
     private static string LooksLike(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features)
     {
         double ratio = r.Value / feature.Nominal;
-        if (Near(ratio * 25.4, 1, 0.05)) return "It looks like inches: write in in the unit field.";
+        if (Near(ratio * 25.4, 1, 0.05)) return "It looks like inches: write \"in\" in the unit field.";
         if (Near(ratio, 25.4, 0.05)) return "It looks like millimetres marked as inches.";
         if (Near(ratio, 10, 0.05) || Near(ratio, 100, 0.05)) return "It looks like a doubled zero or a lost decimal point.";
         if (Near(ratio, 0.1, 0.05) || Near(ratio, 0.01, 0.05)) return "It looks like a shifted decimal point.";
@@ -77,7 +77,7 @@ internal static class SlipFinder
     }
 
     private static Finding TooMany(Reading r, Feature feature) => new(
-        "count-too-high", Severity.Warning, r.Feature, Say($"{At(r)}{r.Value} were counted; the object has {feature.Nominal}."), "Count again.")
+        "count-too-high", Severity.Warning, r.Feature, Say($"{At(r)}{r.Value} were counted; the object has {feature.Nominal}. The count was set aside."), "Count again.")
     {
         Value = r.Value,
         Limit = feature.Nominal,

@@ -18,7 +18,8 @@ internal static class VerticalGauges
     {
         if (matched.CountOf("slots.open") is not { } open) return null;
         double[] heights = Heights(matched);
-        int closed = heights.Length - Math.Min(open, heights.Length);
+        if (open > heights.Length) return null;
+        int closed = heights.Length - open;
         return new Bracket(closed == 0 ? 0 : heights[closed - 1], closed < heights.Length ? heights[closed] : double.PositiveInfinity);
     }
 
@@ -29,8 +30,8 @@ internal static class VerticalGauges
     {
         if (matched.CountOf("squeeze.open") is not { } open || printThrough is null || !matched.Features.TryGetValue("squeeze.open", out Feature? feature)) return null;
         double height = matched.Features.TryGetValue("squeeze.height", out Feature? h) ? h.Nominal : CommonSqueezeSlot;
-        if (printThrough.High >= height) return null;
-        int closed = Math.Max(0, (int)feature.Nominal - open);
+        if (printThrough.High >= height || open > feature.Nominal) return null;
+        int closed = (int)feature.Nominal - open;
         double high = closed < (int)feature.Nominal ? (closed + 1) * (height - printThrough.Low) : double.PositiveInfinity;
         return new Bracket(closed * (height - printThrough.High), high);
     }

@@ -210,6 +210,11 @@ public class ClearancePredictionTests
         Assert.Null(dark.Squeeze);
         Assert.Equal(new Bracket(0, 0.16), Predict([.. Sizes(0.01), Reading.Count("slots.open", 8)]).PrintThrough);
         Assert.Null(Predict(Sizes(0.01)).PrintThrough);
+        // More open than there are says nothing.
+        ClearancePrediction miscounted = Predict([.. Sizes(0.01), Reading.Count("slots.open", 9), Reading.Count("squeeze.open", 4)]);
+        Assert.Null(miscounted.PrintThrough);
+        Assert.Null(Predict([.. Sizes(0.01), Reading.Count("slots.open", 5), Reading.Count("squeeze.open", 9)]).Squeeze);
+        Assert.Contains("set aside", miscounted.Findings.Single(f => f.Rule == "count-too-high").Message, StringComparison.Ordinal);
     }
 
     [Fact]

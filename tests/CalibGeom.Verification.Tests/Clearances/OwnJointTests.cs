@@ -50,6 +50,18 @@ public class OwnJointTests
     }
 
     [Fact]
+    public void AFitHasToHoldOnBothAxes()
+    {
+        // 0.12 mm across in X, 0.24 in Y. H11/c11 at 20 mm is 0.110 to 0.370 (ISO 286-2): X alone decides, their mean would be far inside.
+        OwnJoint own = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0, 0.02, 0, -0.01)).For(20, 20.2);
+        double u = 2 * own.Axes[0].Clearance.StandardUncertainty, x = 2 * own.Axes[0].Clearance.Value;
+        Near.Absolute(0.12, x, 1e-9);
+        Near.Absolute(MathNet.Numerics.Distributions.Normal.CDF(0, u, x - 0.110), own.IsoFits.Single(f => f.Fit == "H11/c11").Probability, 1e-4);
+        // H9/d9 is 0.065 to 0.169: Y is far outside.
+        Assert.True(own.IsoFits.Single(f => f.Fit == "H9/d9").Probability < 0.02);
+    }
+
+    [Fact]
     public void FeltFitsOfTheObjectCountForIt()
     {
         ReadingSet sizes = StandardObject.Exact(0, 0.01, 0, 0.01);
