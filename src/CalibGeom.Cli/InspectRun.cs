@@ -51,8 +51,9 @@ internal static class InspectRun
         TestObject? ours = wanted ?? Carried(file);
         bool named = ours is not null && mesh.TriangleCount > 0;
         var findings = new List<Finding>(file.Dropped.Select(d => new Finding("left-out", request.Lenient ? Severity.Warning : Severity.Note, path, d, "")));
-        findings.AddRange(topology.Findings);
-        findings.AddRange(layers.ToFindings(named ? SpecComparison.Names(mesh, ours!) : null));
+        Func<Vector3D, string>? nameOf = named ? SpecComparison.Names(mesh, ours!) : null;
+        findings.AddRange(topology.ToFindings(nameOf));
+        findings.AddRange(layers.ToFindings(nameOf));
         if (wanted is not null) findings.AddRange(SpecComparison.Check(mesh, wanted));
         return new Inspected(path, topology, layers, findings.OrderByDescending(f => f.Severity).ToArray(), wanted is not null);
     }

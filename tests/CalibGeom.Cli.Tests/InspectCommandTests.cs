@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using CalibGeom.Formats;
+using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
 using CalibGeom.Tests.Shared;
 
@@ -38,11 +40,35 @@ public class InspectCommandTests
     }
 
     [Fact]
+    public void AGapInTheSurfaceNamesTheFeatureItLiesOn()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun.Of("make", "--preset", "witness", "-o", folder["witness.3mf"]);
+        TestObject made = TestObjectBuilder.Build(Presets.All.Single(p => p.Name == "witness").Spec);
+        TriangleMesh mesh = made.ToMesh();
+        BoxPlan box = made.Boxes[1];
+        int onBox = Enumerable.Range(0, mesh.TriangleCount).First(t => Corners(mesh, t).All(v => Math.Abs(v.X - box.X) < box.Outside.X / 2 + 1e-6
+            && Math.Abs(v.Y - box.Y) < box.Outside.Y / 2 + 1e-6 && v.Z > box.BandTop));
+        int[] triangles = mesh.Triangles.ToArray();
+        using (FileStream stl = File.Create(folder["gap.stl"]))
+            StlWriter.Write(stl, new TriangleMesh(mesh.Coordinates, [.. triangles[..(3 * onBox)], .. triangles[(3 * onBox + 3)..]]), "gap");
+        CliRun run = CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"]);
+        Assert.Equal(ExitCode.Finding, run.ExitCode);
+        Assert.Contains("error [mesh-open-edge] box2: 3 edges have only one triangle", run.Out, StringComparison.Ordinal);
+    }
+
+    private static Vector3D[] Corners(TriangleMesh mesh, int triangle)
+    {
+        (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(triangle);
+        return [a, b, c];
+    }
+
+    [Fact]
     public void ASuctionCupIsAWarningAndExitsWith1()
     {
         CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-");
         Assert.Equal(ExitCode.Finding, run.ExitCode);
-        Assert.StartsWith("-: may not print well (0 errors, 1 warnings, 0 notes)", run.Out, StringComparison.Ordinal);
+        Assert.StartsWith("-: may not print well (0 errors, 1 warning, 0 notes)", run.Out, StringComparison.Ordinal);
         Assert.Contains("warning [suction-cup] 63.68 mm3 of resin are trapped", run.Out, StringComparison.Ordinal);
     }
 

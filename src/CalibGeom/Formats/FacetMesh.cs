@@ -5,7 +5,7 @@ namespace CalibGeom.Formats;
 /// <summary>Gathers facets into a welded mesh.</summary>
 internal sealed class FacetMesh(int expectedFacets)
 {
-    private readonly VertexWelder welder = new(expectedFacets / 2 + 16);
+    private readonly VertexWelder<float> welder = new(expectedFacets / 2 + 16);
     private int[] triangles = new int[3 * Math.Max(expectedFacets, 16)];
     private int count;
 

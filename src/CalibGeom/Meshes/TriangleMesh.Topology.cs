@@ -40,7 +40,7 @@ public sealed partial class TriangleMesh
     /// first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their order.</summary>
     public TriangleMesh Weld()
     {
-        var welder = new VertexWelder(VertexCount);
+        var welder = new VertexWelder<double>(VertexCount);
         var map = new int[VertexCount];
         var welded = new int[triangles.Length];
         for (int i = 0; i < triangles.Length; i++)

@@ -30,21 +30,21 @@ internal static class TopologyFindings
             "Reverse its normals."),
     ];
 
-    internal static IReadOnlyList<Finding> Of(TopologyReport report)
+    internal static IReadOnlyList<Finding> Of(TopologyReport report, Func<Vector3D, string>? nameOf)
     {
         var findings = new List<Finding>();
         foreach (Wording wording in Wordings)
-            if (report[wording.Kind].Count > 0) findings.Add(Defect(wording, report[wording.Kind]));
+            if (report[wording.Kind].Count > 0) findings.Add(Defect(wording, report[wording.Kind], nameOf));
         int bodies = report.Components.Count(c => !c.IsCavity), cavities = report.Components.Count - bodies;
         if (bodies > 1) findings.Add(new("mesh-components", Severity.Note, "", $"The mesh consists of {bodies} separate bodies.", "") { Value = bodies });
         if (cavities > 0) findings.Add(new("mesh-cavity", Severity.Note, "", $"{cavities} closed {(cavities == 1 ? "hollow lies" : "hollows lie")} inside: resin in it stays liquid.", "") { Value = cavities });
         return [.. findings.OrderByDescending(f => f.Severity)];
     }
 
-    private static Finding Defect(Wording wording, MeshDefect defect)
+    private static Finding Defect(Wording wording, MeshDefect defect, Func<Vector3D, string>? nameOf)
     {
         string subject = defect.Count == 1 ? $"1 {wording.One}" : $"{defect.Count.ToString(CultureInfo.InvariantCulture)} {wording.Many}";
-        return new(wording.Rule, wording.Severity, "", $"{subject} {wording.Meaning}; {(defect.Count == 1 ? "at" : "first at")} {Place(defect.Places[0])}.", wording.Remedy)
+        return new(wording.Rule, wording.Severity, nameOf?.Invoke(defect.Places[0]) ?? "", $"{subject} {wording.Meaning}; {(defect.Count == 1 ? "at" : "first at")} {Place(defect.Places[0])}.", wording.Remedy)
         {
             Value = defect.Count,
             Limit = 0,

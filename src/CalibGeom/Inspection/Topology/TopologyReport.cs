@@ -1,3 +1,5 @@
+using CalibGeom.Meshes;
+
 namespace CalibGeom.Inspection.Topology;
 
 /// <summary>What <see cref="MeshTopology.Examine"/> found: one result for each kind of defect, the components and the measures.</summary>
@@ -6,7 +8,7 @@ public sealed class TopologyReport
     internal TopologyReport(IReadOnlyList<MeshDefect> defects, IReadOnlyList<MeshComponent> components)
     {
         (Defects, Components) = (defects, components);
-        Findings = TopologyFindings.Of(this);
+        Findings = ToFindings();
     }
 
     /// <summary>One entry for each <see cref="DefectKind"/>, in its order, also where the count is 0.</summary>
@@ -17,6 +19,10 @@ public sealed class TopologyReport
 
     /// <summary>The defects and the number of components in words, with remedies; errors first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary><see cref="Findings"/> with the feature that the first place of each defect belongs to.</summary>
+    /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left out.</param>
+    public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null) => TopologyFindings.Of(this, nameOf);
 
     /// <summary>Distinct positions that triangles use.</summary>
     public required int VertexCount { get; init; }
