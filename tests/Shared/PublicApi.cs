@@ -52,7 +52,7 @@ internal static class PublicApi
         m.ReturnParameter.GetRequiredCustomModifiers().Any(t => t.Name == "IsExternalInit") ? " init" : m.ReturnType == typeof(void) ? " set" : " get";
 
     private static string Parameters(MethodBase method) =>
-        string.Join(", ", method.GetParameters().Select(p => $"{Name(p.ParameterType)} {p.Name}{(p.IsOptional ? " = " + (p.RawDefaultValue ?? "null") : "")}"));
+        string.Join(", ", method.GetParameters().Select(p => $"{Name(p.ParameterType)} {p.Name}{(p.IsOptional ? " = " + Convert.ToString(p.RawDefaultValue ?? "null", System.Globalization.CultureInfo.InvariantCulture) : "")}"));
 
     private static string Kind(Type type) =>
         type.IsEnum ? "enum" : type.IsInterface ? "interface" : type.IsValueType ? "struct"

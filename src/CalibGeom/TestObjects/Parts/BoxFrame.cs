@@ -29,7 +29,7 @@ internal sealed record BoxFrame(PerAxis Outside, PerAxis Inside, double Key, dou
 
     private double SmallestOutside => Math.Min(Outside.X, Outside.Y);
 
-    /// <summary>The frames of all boxes of a nest. The gap at the cut corner is twice the clearance, so that flat faces meet first.</summary>
+    /// <summary>The frames of a nest's boxes. The gap at the cut corner is twice the clearance, so that flat faces meet first.</summary>
     internal static BoxFrame[] Of(NestSpec nest, NestWidths widths)
     {
         double key = Math.Min(Proportions.Key, nest.Sizes[0] / 5);
