@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 
 namespace CalibGeom.Cli;
 
@@ -9,7 +10,7 @@ internal static class CommandHost
     {
         RootCommand root = BuildRoot(io);
         ParseResult parsed = root.Parse(args);
-        string name = parsed.CommandResult.Command == root ? "calibgeom" : $"calibgeom {parsed.CommandResult.Command.Name}";
+        string name = NameOf(parsed.CommandResult);
         if (parsed.Errors.Count > 0) return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
         try
         {
@@ -35,6 +36,10 @@ internal static class CommandHost
         HelpWithExample.Use(root);
         return root;
     }
+
+    /// <summary>The command with those above it, such as <c>calibgeom tune add</c>.</summary>
+    private static string NameOf(CommandResult result) =>
+        result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
 
     private static int Fail(CommandIo io, string name, string message)
     {

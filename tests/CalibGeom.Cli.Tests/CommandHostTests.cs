@@ -10,4 +10,8 @@ public class CommandHostTests
         Assert.Empty(run.Out);
         Assert.Contains("frobnicate", run.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void AnErrorNamesTheWholeCommand() =>
+        Assert.StartsWith("calibgeom tune add: ", CliRun.Of("tune", "add", "nowhere.csv", "--log", "x.jsonl", "--time", "2", "--rest", "1").Error, StringComparison.Ordinal);
 }
