@@ -26,6 +26,18 @@ public class TuneCommandTests
     }
 
     [Fact]
+    public void ATargetOutOfReachIsSaidSoWithoutAnInventedExposure()
+    {
+        using var folder = new TemporaryFolder();
+        Add(folder, "2.5", "0.5", 7);
+        CliRun tune = CliRun.Of("tune", folder["log"], "--target", "-1");
+        Assert.Equal(0, tune.ExitCode);
+        Assert.Contains("Under-exposed by far", tune.Out, StringComparison.Ordinal);
+        Assert.Contains("the target lies beyond anything like these exposures", tune.Out, StringComparison.Ordinal);
+        Assert.DoesNotMatch("[0-9]{6}", tune.Out);
+    }
+
+    [Fact]
     public void ALogOnStandardInputAndOneNamedAddAreRead()
     {
         byte[] log = "{\"time\":2,\"layer\":0.05,\"growthX\":{\"value\":0.01,\"uncertainty\":0.003}}\n"u8.ToArray();

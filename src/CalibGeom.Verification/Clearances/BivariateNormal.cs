@@ -10,10 +10,6 @@ internal static class BivariateNormal
     private const int Order = 64;
     private static readonly GaussLegendreRule Rule = new(-Reach, Reach, Order);
 
-    /// <summary>The probability that both are over zero.</summary>
-    internal static double BothPositive(double meanX, double uX, double meanY, double uY, double correlation) =>
-        BothBetween(meanX, uX, meanY, uY, correlation, 0, double.PositiveInfinity);
-
     /// <summary>The probability that both lie between two limits.</summary>
     internal static double BothBetween(double meanX, double uX, double meanY, double uY, double correlation, double low, double high)
     {

@@ -89,8 +89,6 @@ internal sealed class ModelFit
     internal int Reprint(string axis) =>
         System.Source($"reprint.{axis}", "print to print", options.BetweenPrints, InputShape.Normal);
 
-    internal (double S, double Freedom) ScatterOf(string instrument) => scatter[instrument];
-
     private double Weight(int row, List<int> among) => (double)Faces[row].Group.Count / among.Sum(r => Faces[r].Group.Count);
 
     private LinearTarget Single(int index)

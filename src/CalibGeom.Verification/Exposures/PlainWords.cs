@@ -4,6 +4,7 @@ namespace CalibGeom.Verification.Exposures;
 internal static class PlainWords
 {
     private const double LeastDifference = 0.004;
+    private const double FarRatio = 4;
     private const string Causes =
         "Look, in this order, at vat temperature, film (slack, cloudy), screen and glass (dust, cured spots), Z axis (play, dirt), and whether the resin was stirred or is another one.";
 
@@ -37,9 +38,17 @@ internal static class PlainWords
         return new Finding("next", Severity.Note, "", message, remedy);
     }
 
-    private static string Bounded(TuningResult result) => Math.Abs(result.Next.GoalTime / result.Next.Settings.Time - 1) >= result.Options.LeastStep
-        ? Text($"One step of the way: the target lies at about {result.Next.GoalTime:0.00} s with this rest.")
-        : "";
+    private static string Bounded(TuningResult result)
+    {
+        double ratio = result.Next.GoalTime / result.Next.Settings.Time;
+        if (Math.Abs(ratio - 1) < result.Options.LeastStep) return "";
+        return IsFar(ratio)
+            ? "One step of the way: the target lies beyond anything like these exposures. Check it, or change the designed clearance."
+            : Text($"One step of the way: the target lies at about {result.Next.GoalTime:0.00} s with this rest.");
+    }
+
+    /// <summary>Whether an exposure is so many times another that the fitted logarithm says nothing about it.</summary>
+    private static bool IsFar(double ratio) => ratio is > FarRatio or < 1 / FarRatio;
 
     private static string Minutes(TuningResult result, ExposureSettings from, ExposureSettings to)
     {
@@ -57,7 +66,7 @@ internal static class PlainWords
         bool loose = ratio >= 1 + least, tight = ratio <= 1 - least;
         bool? missing = last.Columns.Count == 0 ? null : last.Columns.Any(c => !c.Printed && c.Diameter >= (result.Options.WantedColumn ?? 0));
         bool? closed = last.Slots is null ? null : last.Slots.HighestClosed >= result.Options.MostPrintThrough;
-        string about = Text($"about {Math.Abs(step):0.0} s");
+        string about = IsFar(ratio) ? "far" : Text($"about {Math.Abs(step):0.0} s");
         string main = (loose, tight, missing) switch
         {
             (true, _, true) => $"Under-exposed by {about}: the boxes are loose and columns are missing. More exposure closes the gaps and saves columns.",

@@ -42,8 +42,6 @@ internal sealed class SeededRandom
 
     internal double Uniform(double low, double high) => low + (high - low) * Uniform();
 
-    internal int Integer(int limit) => (int)(Uniform() * limit);
-
     /// <summary>Standard normal, by the polar method of Marsaglia and Bray (1964).</summary>
     internal double Normal()
     {

@@ -26,16 +26,11 @@ internal static class ExactSign
         return ((v[0] - v[4]) * (v[3] - v[5]) - (v[1] - v[5]) * (v[2] - v[4])).Sign;
     }
 
-    /// <summary>+1 when d lies on the side of a, b, c from which they turn right (below it, when normals point up), -1 above, 0 in the plane.</summary>
-    internal static int Orient3D(Vector3D a, Vector3D b, Vector3D c, Vector3D d)
-    {
-        int sign = Filter3D(a, b, c, d);
-        return sign != Unknown ? sign : Orient3DExact(a, b, c, d);
-    }
-
     /// <summary>What <see cref="Filter3D"/> returns when it cannot tell.</summary>
     internal const int Unknown = 2;
 
+    /// <summary>+1 when d lies on the side of a, b, c from which they turn right (below it, when normals point up), -1 above, 0 in the plane;
+    /// <see cref="Unknown"/> where rounding hides it, which <see cref="Orient3DExact"/> then settles.</summary>
     internal static int Filter3D(Vector3D a, Vector3D b, Vector3D c, Vector3D d)
     {
         double ax = a.X - d.X, ay = a.Y - d.Y, az = a.Z - d.Z;

@@ -8,14 +8,14 @@ internal static class LoftVolume
     internal static double Of(Loft loft)
     {
         if (loft.Underside is { } plane) return UnderPlane(loft, plane);
-        double middle = loft.Bottom.Rings.Zip(loft.Top.Rings, QuadrupledDoubledMiddleArea).Select((a, i) => i == 0 ? a : -a).Sum() / 8;
+        double middle = loft.Bottom.Rings.Zip(loft.Top.Rings, EightfoldMiddleArea).Select((a, i) => i == 0 ? a : -a).Sum() / 8;
         double scale = (double)Grid.UnitsPerMillimetre * Grid.UnitsPerMillimetre;
         return (loft.TopZ - loft.BottomZ) / 6 * (loft.Bottom.Area + 4 * middle / scale + loft.Top.Area);
     }
 
     /// <summary>Eight times the area of the section at half height, in square grid units; the section passes through the middles of the
     /// wall diagonals, where it may bend.</summary>
-    private static double QuadrupledDoubledMiddleArea(Outline bottom, Outline top)
+    private static double EightfoldMiddleArea(Outline bottom, Outline top)
     {
         ReadOnlySpan<GridPoint> b = bottom.Points, t = top.Points;
         Int128 sum = 0;

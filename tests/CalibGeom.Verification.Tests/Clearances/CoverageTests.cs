@@ -95,7 +95,7 @@ public class CoverageTests(ITestOutputHelper output)
         FeatureTable[] tables = Enumerable.Range(0, 121).Select(k => StandardObject.Make(-0.08 + 0.002 * k, 0.05)).ToArray();
         for (int i = 0; i < People; i++)
         {
-            FeatureTable table = tables[random.Integer(tables.Length)];
+            FeatureTable table = tables[(int)random.Uniform(0, tables.Length)];
             (ReadingSet set, double x, double y) = Person(random, table, plans[i % Designs], rounded: true, known: false);
             double p = ClearancePrediction.From(table, set).Joints[0].ProbabilityEnters;
             int bin = Math.Min(9, (int)(10 * p));
@@ -129,7 +129,7 @@ public class CoverageTests(ITestOutputHelper output)
 
         private static Plan One(SeededRandom random)
         {
-            int repeats = 1 + random.Integer(4);
+            int repeats = 1 + (int)random.Uniform(0, 4);
             double missing = 0.4 * random.Uniform();
             string[] always = ["span.x", "span.y", "box1.outside.x", "box2.inside.y"];
             return new Plan(StandardObject.Faces.ToDictionary(id => id, id => !always.Contains(id) && random.Uniform() < missing ? 0 : repeats));

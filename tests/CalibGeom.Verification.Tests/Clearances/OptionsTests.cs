@@ -33,8 +33,8 @@ public class OptionsTests
     {
         // Both over zero from zero means: 1/4 + asin(r)/(2 pi), Sheppard (1899).
         foreach (double r in new[] { -0.9, -0.3, 0, 0.5, 0.95 })
-            Near.Absolute(0.25 + Math.Asin(r) / (2 * Math.PI), BivariateNormal.BothPositive(0, 1, 0, 2, r), 1e-6);
-        Near.Absolute(0.841344746, BivariateNormal.BothPositive(1, 1, 9, 1, 0.3), 1e-8);
+            Near.Absolute(0.25 + Math.Asin(r) / (2 * Math.PI), BivariateNormal.BothBetween(0, 1, 0, 2, r, 0, double.PositiveInfinity), 1e-6);
+        Near.Absolute(0.841344746, BivariateNormal.BothBetween(1, 1, 9, 1, 0.3, 0, double.PositiveInfinity), 1e-8);
         Near.Absolute(1.25, BivariateNormal.Mean((x, y) => x * y, 0.5, 1, 0.5, 2, 0.5), 1e-9);
     }
 }

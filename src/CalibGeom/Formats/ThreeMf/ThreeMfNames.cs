@@ -6,7 +6,6 @@ internal static class ThreeMfNames
     internal const string Core = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";
     internal const string TriangleSets = "http://schemas.microsoft.com/3dmanufacturing/trianglesets/2021/07";
     internal const string Xml = "http://www.w3.org/XML/1998/namespace";
-    internal const string XmlDeclarations = "http://www.w3.org/2000/xmlns/";
     internal const string SchemaInstance = "http://www.w3.org/2001/XMLSchema-instance";
 
     internal const string ContentTypes = "http://schemas.openxmlformats.org/package/2006/content-types";
