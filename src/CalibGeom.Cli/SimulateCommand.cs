@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Text;
+using System.Text.Json.Nodes;
 using CalibGeom.Dose;
 using CalibGeom.Formats;
 using CalibGeom.TestObjects;
@@ -26,19 +27,27 @@ internal static class SimulateCommand
         var layer = new Option<double?>("--layer") { Description = "Layer height, mm; default: the spec's, else 0.05.", HelpName = "MM" };
         var scale = new Option<double>("--scale") { Description = "Proportional change of all sizes; -0.003 = 0.3 % too small. Default 0.", HelpName = "S" };
         var offset = new Option<double>("--edge-offset") { Description = "Edge offset entered in the slicer, mm. Default 0.", HelpName = "MM" };
+        var restEffect = Default("--rest-effect", "How far an edge draws back after a long rest, mm.", "MM", ExposurePriors.Default.RestEffect.Median);
+        var restTime = Default("--rest-time", "How long that takes: 63 % of it after this rest, s.", "S", ExposurePriors.Default.RestTime.Median);
+        var columnLimit = Default("--column-limit", "Diameter of which half print at 3 times the critical dose, mm.", "MM", new SurvivalLaw().Limit);
+        var squeeze = Default("--squeeze", "Height lost next to the plate, mm.", "MM", 0);
+        var baseLayers = new Option<int>("--base-layers") { Description = "Number of base layers. Default 5.", HelpName = "N", DefaultValueFactory = _ => 5 };
+        var baseTime = Default("--base-time", "Exposure of a base layer, s.", "S", 25);
         var seed = new Option<ulong?>("--seed") { Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.", HelpName = "N" };
         var repeats = new Option<int>("--repeats") { Description = "How often each size is read, 1 to 20. Default 1.", HelpName = "N", DefaultValueFactory = _ => 1 };
         var output = new Option<string>("--output", "-o") { Description = "Where to write the readings; - (default) is standard output.", HelpName = "FILE", DefaultValueFactory = _ => "-" };
+        var json = new Option<bool>("--json") { Description = "Print one JSON envelope; readings as CSV are written only with -o FILE." };
         var command = new Command("simulate", """
             Predict from light what a print would measure, and write it as readings that predict and tune add read.
 
-            Rest draws edges back by 0.006 (1 - exp(-rest / 1 s)) mm, the middle of what tune believes.
+            Rest draws edges back by rest-effect (1 - exp(-rest / rest-time)); the defaults are the middle of what tune believes. Base layers and
+            squeeze decide squeeze.open. Rest, squeeze and the fate of columns follow laws of ours without a source.
 
             Example:
               calibgeom simulate --preset standard --dp 0.12 --ec 8 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
             """);
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, seed, repeats, output }) command.Options.Add(option);
+        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, seed, repeats, output, json }) command.Options.Add(option);
         command.SetAction(parsed =>
         {
             TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec);
@@ -49,22 +58,31 @@ internal static class SimulateCommand
                 double height = parsed.GetValue(layer) ?? made.Spec.Process?.LayerHeight ?? 0.05;
                 var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height);
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
-                ExposurePriors p = ExposurePriors.Default;
-                double retreat = p.RestEffect.Median * (1 - Math.Exp(-settings.Rest / p.RestTime.Median));
+                double retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest);
                 var printed = new PrintedObject(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light, parsed.GetValue(scale), retreat, parsed.GetValue(offset));
-                readings = new VirtualPrint(made, printed, new SurvivalLaw()).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
+                var lowest = new LowestLayers(parsed.GetValue(squeeze), parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
+                readings = new VirtualPrint(made, printed, new SurvivalLaw(parsed.GetValue(columnLimit)), lowest).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
             }
             catch (ArgumentException e)
             {
                 throw new InputException(e.Message.Split(" (Parameter")[0].Split('\n')[0], e);
             }
-            Write(io, parsed.GetValue(output)!, Csv(made, readings));
+            string path = parsed.GetValue(output)!;
+            if (!parsed.GetValue(json)) Write(io, path, Csv(made, readings));
+            else
+            {
+                if (path != "-") Write(io, path, Csv(made, readings));
+                Envelope.Write(io.Out, "simulate", [], Json(made, path, readings));
+            }
             return ExitCode.Done;
         });
         return command;
     }
 
     private static Option<double> Number(string name, string description, string unit) => new(name) { Description = description, HelpName = unit, Required = true };
+
+    private static Option<double> Default(string name, string description, string unit, double value) =>
+        new(name) { Description = FormattableString.Invariant($"{description} Default {value}."), HelpName = unit, DefaultValueFactory = _ => value };
 
     private static EdgeBlur Kernel(string name, double width) => name switch
     {
@@ -81,6 +99,14 @@ internal static class SimulateCommand
         foreach (Reading r in readings) text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
         return text.ToString();
     }
+
+    private static JsonObject Json(TestObject made, string path, IReadOnlyList<Reading> readings) => new()
+    {
+        ["output"] = path == "-" ? null : path,
+        ["digest"] = made.Features.Digest,
+        ["readings"] = new JsonArray(readings.Select(r => (JsonNode)new JsonObject
+        { ["feature"] = r.Feature, ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r) }).ToArray()),
+    };
 
     private static string Value(Reading r) => r.Fit is { } fit ? fit.ToString().ToLowerInvariant()
         : r.Stage is { } stage ? stage.ToString().ToLowerInvariant()

@@ -77,6 +77,37 @@ public class TuneCommandTests
         Assert.True((double)trial["growthX"]!["bias"]! > 0);
     }
 
+    [Fact]
+    public void ASqueezedPrintIsReadByPredictAndTune()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun.Of([.. Light, "--time", "2.5", "--squeeze", "0.6", "-o", folder["r.csv"]]);
+        Assert.Contains("\nsqueeze.open,4\n", File.ReadAllText(folder["r.csv"]), StringComparison.Ordinal);
+        JsonNode bracket = JsonNode.Parse(CliRun.Of("predict", folder["r.csv"], "--json").Out)!["result"]!["coupons"]![0]!["squeeze"]!;
+        Assert.True((double)bracket["low"]! <= 0.6 && (double)bracket["high"]! >= 0.6);
+        Assert.Equal(0, CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0").ExitCode);
+        Assert.Equal(4, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
+        string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out, witness = CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness"]).Out;
+        Assert.Contains("\nsqueeze.open,5\n", plain, StringComparison.Ordinal);
+        Assert.DoesNotContain("squeeze", witness, StringComparison.Ordinal);
+        string bases = CliRun.Of([.. Light, "--time", "2.5", "--base-layers", "30", "--base-time", "200"]).Out;
+        Assert.Contains("\nsqueeze.open,4\n", bases, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheEffectOfRestIsSet()
+    {
+        double Width(params string[] more)
+        {
+            JsonNode json = JsonNode.Parse(CliRun.Of([.. Light, "--time", "2.5", "--json", .. more]).Out)!;
+            return (double)json["result"]!["readings"]!.AsArray().Single(r => (string)r!["feature"]! == "box1.outside.x")!["value"]!;
+        }
+
+        double without = Width();
+        Assert.Equal(2 * 0.006 * (1 - Math.Exp(-1)), without - Width("--rest", "1"), 2e-6);
+        Assert.Equal(2 * 0.02 * (1 - Math.Exp(-0.5)), without - Width("--rest", "1", "--rest-effect", "0.02", "--rest-time", "2"), 2e-6);
+    }
+
     [Theory]
     [InlineData("tune", "no log")]
     [InlineData("tune|NONE", "There is no log")]
@@ -100,6 +131,10 @@ public class TuneCommandTests
     [InlineData("simulate|--dp|0|--ec|8|--irradiance|4|--time|2", "penetration depth")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--kernel|box", "gaussian or lorentz")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4", "--time")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--squeeze|-1", "squeeze")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--rest-time|0", "time of rest")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--rest-effect|NaN", "effect of rest")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--base-time|-1", "base exposure")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--repeats|0", "repeats")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--preset|none", "no preset")]
     public void BadUseIsOneLineAndLeavesNoFile(string line, string said)

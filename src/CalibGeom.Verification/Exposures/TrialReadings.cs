@@ -31,7 +31,7 @@ public static class TrialReadings
                 .Where(c => c.Stage is not null)
                 .Select(c => new ColumnOutcome(c.Column.Diameter, c.Stage!.Value, $"column{c.Column.Number}", c.Column.Diameter * Math.Sqrt(c.Column.LoadRatio))).ToArray(),
             Slots = made.Spec.Slots is { } slots && Last(readings, "slots.open") is { } open ? Comb(slots.Heights, open) : null,
-            Readings = readings.Readings.Where(r => r.Kind == ReadingKind.Size).GroupBy(r => r.Feature, StringComparer.Ordinal)
+            Readings = readings.Readings.Where(r => r.Kind == ReadingKind.Size || r.Feature == "squeeze.open").GroupBy(r => r.Feature, StringComparer.Ordinal)
                 .ToDictionary(g => g.Key, g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(), StringComparer.Ordinal),
         };
         if (trial.GrowthX is null && trial.GrowthY is null && trial.Columns.Count == 0 && trial.Slots is null && trial.Joints.All(j => j.Fit is null))

@@ -12,9 +12,11 @@ namespace CalibGeom.Verification.Exposures;
 /// <param name="made">The test object.</param>
 /// <param name="printed">What light makes of it.</param>
 /// <param name="survival">Which columns come off the plate whole.</param>
-public sealed class VirtualPrint(TestObject made, PrintedObject printed, SurvivalLaw survival)
+/// <param name="lowest">What happens next to the plate; no squeeze and usual base layers when null.</param>
+public sealed class VirtualPrint(TestObject made, PrintedObject printed, SurvivalLaw survival, LowestLayers? lowest = null)
 {
     private const double FormError = 0.006, Step = 0.01;
+    private readonly LowestLayers bottom = lowest ?? new LowestLayers();
 
     /// <summary>The readings a person would write down.</summary>
     /// <param name="seed">
@@ -30,7 +32,7 @@ public sealed class VirtualPrint(TestObject made, PrintedObject printed, Surviva
         SeededRandom? random = seed is { } s ? new SeededRandom(s) : null;
         double outside = Error(random, Instrument.DefaultOutsideError), inside = Error(random, Instrument.DefaultInsideError), depth = Error(random, Instrument.DefaultDepthError);
         var readings = new List<Reading>();
-        foreach (PrintedSize size in printed.Sizes().Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal)))
+        foreach (PrintedSize size in printed.Sizes().Select(Vertical).Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal)))
         {
             double bias = size.Feature.Contains(".inside.", StringComparison.Ordinal) ? inside : size.Feature.EndsWith(".height", StringComparison.Ordinal) ? depth : outside;
             double form = Error(random, FormError);
@@ -43,7 +45,21 @@ public sealed class VirtualPrint(TestObject made, PrintedObject printed, Surviva
         readings.AddRange(Fits(random));
         readings.AddRange(Columns(random));
         if (made.Spec.Slots is not null) readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
+        if (made.Features.Any(f => f.Id == "squeeze.open")) readings.Add(Reading.Count("squeeze.open", bottom.OpenSlots(made.Spec.Squeeze!, printed.Light)));
         return readings;
+    }
+
+    // Light through the roof lowers tunnels and slots; squeezing takes from what stands on the plate.
+    private PrintedSize Vertical(PrintedSize size)
+    {
+        double taken = size.Feature switch
+        {
+            "plinth.thickness" => bottom.Squeeze,
+            "squeeze.height" => Math.Max(0, bottom.PrintThrough(made.Spec.Squeeze!, made.Spec.Squeeze!.Slots, printed.Light)),
+            _ when size.Feature.StartsWith("slot", StringComparison.Ordinal) => Math.Max(0, printed.Light.PrintThrough()),
+            _ => 0,
+        };
+        return size with { Value = size.Value - taken };
     }
 
     private IEnumerable<Reading> Fits(SeededRandom? random)

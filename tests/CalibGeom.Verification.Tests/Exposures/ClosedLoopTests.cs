@@ -31,9 +31,17 @@ public class ClosedLoopTests(ITestOutputHelper output)
         Assert.True(tuned.Count(Good) > byHand.Count(Good));
     }
 
+    [Fact]
+    public void ThePageTablesTheRangesThatAreDrawnFrom()
+    {
+        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "tune.md"));
+        Assert.All(HiddenRanges.Rows(), row => Assert.Contains(row + "\n", page, StringComparison.Ordinal));
+        Assert.Contains($"seeds {FirstSeed} to {FirstSeed + Printers - 1}", page, StringComparison.Ordinal);
+    }
+
     private static bool Good(LoopResult r) => Math.Abs(r.GrowthError) <= GrowthTolerance && r.ColumnRatio <= Step;
 
-    private static LoopResult Tuned(HiddenPrinter printer, TuneOptions options)
+    internal static LoopResult Tuned(HiddenPrinter printer, TuneOptions options)
     {
         options = options with { Target = printer.TargetClearance };
         var trials = new List<Trial> { printer.Print(printer.Start) };
@@ -80,12 +88,12 @@ public class ClosedLoopTests(ITestOutputHelper output)
     }
 
     /// <summary>The row of the table in docs/tune.md that these results are.</summary>
-    private static string Row(string who, LoopResult[] results)
+    internal static string Row(string who, LoopResult[] results)
     {
         double Share(Func<LoopResult, bool> of) => 100.0 * results.Count(of) / results.Length;
         return FormattableString.Invariant(
             $"| {who} | {Share(Good):0.0} % | {Share(r => Math.Abs(r.GrowthError) <= GrowthTolerance):0.0} % | {Share(r => r.ColumnRatio <= Step):0.0} % | {results.Average(r => r.Prints):0.00} |");
     }
 
-    private sealed record LoopResult(double GrowthError, double ColumnRatio, int Prints, bool WithinBounds);
+    internal sealed record LoopResult(double GrowthError, double ColumnRatio, int Prints, bool WithinBounds);
 }

@@ -12,7 +12,6 @@ namespace CalibGeom.Verification.Tests.Exposures;
 internal sealed class HiddenPrinter
 {
     internal const double Layer = 0.05, Head = 1.6;
-    private const double ReadingError = 0.0018, CaliperBias = 0.0015;
     private static readonly double[] Diameters = [0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8];
     private readonly SeededRandom random;
     private readonly GaussianBlur blur;
@@ -23,19 +22,19 @@ internal sealed class HiddenPrinter
     internal HiddenPrinter(ulong seed)
     {
         random = new SeededRandom(seed);
-        blur = new GaussianBlur(random.Uniform(0.015, 0.025));
-        curve = new WorkingCurve(random.Uniform(0.08, 0.20), random.Uniform(4, 12));
-        Start = new ExposureSettings(Math.Round(random.Uniform(1.5, 4.0), 2), Math.Round(random.Uniform(0, 1), 1));
-        double ratio = random.Uniform(2, 6);
+        blur = new GaussianBlur(Draw(HiddenRanges.Blur));
+        curve = new WorkingCurve(Draw(HiddenRanges.Depth), Draw(HiddenRanges.Critical));
+        Start = new ExposureSettings(Math.Round(Draw(HiddenRanges.Time), 2), Math.Round(Draw(HiddenRanges.Rest), 1));
+        double ratio = Draw(HiddenRanges.DoseRatio);
         irradiance = ratio * curve.CriticalDose / (Start.Time * new LayerLight(curve, 1, 1, Layer).Accumulation());
-        restEffect = Within(0.006, 0.0015, 0.025);
-        restTime = Within(1.0, 0.4, 2.5);
-        misfit = random.Uniform(0, 0.004);
+        restEffect = Within(HiddenRanges.RestEffect);
+        restTime = Within(HiddenRanges.RestTime);
+        misfit = random.Uniform(0, HiddenRanges.MostMisfit);
         phase = random.Uniform(0, 2 * Math.PI);
-        difference = 0.002 * random.Normal();
-        bias = CaliperBias * random.Normal();
-        law = new SurvivalLaw(random.Uniform(0.3, 0.5), random.Uniform(6, 15), random.Uniform(0.3, 0.8), random.Uniform(0.15, 0.35));
-        TargetGrowth = Growth(Start.Time, Start.Rest) + random.Uniform(-0.012, 0.012);
+        difference = HiddenRanges.AxisDifference * random.Normal();
+        bias = HiddenRanges.CaliperBias * random.Normal();
+        law = new SurvivalLaw(Draw(HiddenRanges.Limit), Draw(HiddenRanges.Slope), Draw(HiddenRanges.DoseExponent), Draw(HiddenRanges.LoadExponent));
+        TargetGrowth = Growth(Start.Time, Start.Rest) + random.Uniform(-HiddenRanges.FirstMisfit, HiddenRanges.FirstMisfit);
     }
 
     internal ExposureSettings Start { get; }
@@ -50,7 +49,7 @@ internal sealed class HiddenPrinter
     /// <summary>Mean growth of the process, without edge offset.</summary>
     internal double Growth(double time, double rest) =>
         blur.EdgeDistance(1 / Math.Max(1.02, Light(time).WallRatio())) - restEffect * (1 - Math.Exp(-rest / restTime))
-        + misfit * Math.Sin(3 * Math.Log(time / Start.Time) + 0.8 * rest + phase);
+        + misfit * Math.Sin(HiddenRanges.TimeWave * Math.Log(time / Start.Time) + HiddenRanges.RestWave * rest + phase);
 
     /// <summary>The diameter of which half print.</summary>
     internal double ColumnLimit(double time)
@@ -76,9 +75,9 @@ internal sealed class HiddenPrinter
 
     internal Trial Print(ExposureSettings settings)
     {
-        double growth = Growth(settings.Time, settings.Rest) + settings.EdgeOffset + 0.005 * random.Normal();
+        double growth = Growth(settings.Time, settings.Rest) + settings.EdgeOffset + HiddenRanges.BetweenPrints * random.Normal();
         LayerLight light = Light(settings.Time);
-        double through = light.PrintThrough() + 0.010 * random.Normal();
+        double through = light.PrintThrough() + HiddenRanges.ThroughNoise * random.Normal();
         return new Trial(settings, new TrialConditions(Layer, "hidden", "hidden"))
         {
             GrowthX = Read(growth + difference / 2),
@@ -88,6 +87,8 @@ internal sealed class HiddenPrinter
             Slots = new SlotOutcome(SlotOutcome.StandardHeights, SlotOutcome.StandardHeights.Count(h => h > through)),
         };
     }
+
+    private double Draw((double Low, double High) range) => random.Uniform(range.Low, range.High);
 
     private LayerLight Light(double time) => new(curve, irradiance, time, Layer);
 
@@ -104,11 +105,11 @@ internal sealed class HiddenPrinter
         return Math.Sqrt(low * high);
     }
 
-    private GrowthReading Read(double growth) => new(growth + bias + ReadingError * random.Normal(), ReadingError, CaliperBias);
+    private GrowthReading Read(double growth) => new(growth + bias + HiddenRanges.CaliperNoise * random.Normal(), HiddenRanges.CaliperNoise, HiddenRanges.CaliperBias);
 
     private JointOutcome Feel(string id, double growth)
     {
-        double felt = Designed - 2 * growth + 0.010 * random.Normal();
+        double felt = Designed - 2 * growth + HiddenRanges.FitNoise * random.Normal();
         FeltFit fit = felt < 0 ? FeltFit.Refuses : felt < 0.02 ? FeltFit.Binds : felt < 0.07 ? FeltFit.Slides : FeltFit.Rattles;
         return new JointOutcome(id, Designed, fit);
     }
@@ -121,8 +122,9 @@ internal sealed class HiddenPrinter
     }
 
     // Lognormal within its central 95 %.
-    private double Within(double median, double low, double high)
+    private double Within((double Median, double Low, double High) range)
     {
+        (double median, double low, double high) = range;
         while (true)
         {
             double value = median * Math.Exp(Math.Log(high / low) / 3.92 * random.Normal());
