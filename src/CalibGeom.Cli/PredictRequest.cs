@@ -1,6 +1,5 @@
 using System.Globalization;
 using CalibGeom.Verification.Clearances;
-using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli;
 
@@ -54,22 +53,13 @@ internal sealed record PredictRequest
                 PixelPitch = Pixel ?? pitch,
                 GreyLevels = GreyLevels,
                 Route = MonteCarlo ? Route.MonteCarlo : Route.FirstOrder,
-                Thresholds = ThresholdsOf(),
+                Thresholds = ThresholdText.Read(Thresholds),
             };
         }
         catch (ArgumentException e)
         {
             throw new InputException(e.Message.Split(" (Parameter")[0], e);
         }
-    }
-
-    private FitThresholds ThresholdsOf()
-    {
-        if (Thresholds is null) return FitThresholds.Default;
-        double?[] values = Thresholds.Split('/').Select(Number).ToArray();
-        return values is [{ } binds, { } slides, { } rattles]
-            ? new FitThresholds(binds, slides, rattles)
-            : throw new InputException($"--thresholds is \"{Thresholds}\"; write where binding, sliding and rattling begin in mm, such as --thresholds 0/0.02/0.07.");
     }
 
     private static double? Number(string text) =>

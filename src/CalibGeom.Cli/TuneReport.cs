@@ -40,8 +40,13 @@ internal static class TuneReport
             ["timeEffect"] = result.Response.TimeEffect,
             ["restEffect"] = result.Response.RestEffect,
             ["restTime"] = result.Response.RestTime,
+            ["axisDifference"] = result.Response.AxisDifference.Mean,
+            ["axisDifferenceUncertainty"] = result.Response.AxisDifference.Uncertainty,
             ["fitProbability"] = result.Response.FitProbability,
+            ["curvatureRatio"] = result.Response.CurvatureRatio,
         },
+        ["columns"] = result.Columns is { } columns ? Columns(columns, result.Next.Settings.Time) : null,
+        ["slots"] = result.PrintThrough is { } light ? Slots(light, result.Next.Settings.Time) : null,
         ["clearances"] = new JsonArray(result.Chances.Select(c => (JsonNode)new JsonObject
         {
             ["joint"] = c.Joint, ["axis"] = c.Axis, ["target"] = c.Target, ["clearance"] = c.Clearance, ["uncertainty"] = c.Uncertainty, ["onTarget"] = c.OnTarget,
@@ -49,6 +54,29 @@ internal static class TuneReport
         ["curve"] = new JsonArray(result.Curve.Select(Point).ToArray()),
         ["trials"] = result.Trials.Count,
         ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)JsonValue.Create(k.Why)).ToArray()),
+    };
+
+    private static JsonObject Columns(ColumnSurvival columns, double time)
+    {
+        ColumnLimit limit = columns.Limit(time);
+        return new JsonObject
+        {
+            ["limit"] = limit.Diameter,
+            ["low"] = limit.Low,
+            ["high"] = double.IsFinite(limit.High) ? limit.High : null,
+            ["tried"] = columns.Count,
+            ["lost"] = columns.Lost,
+            ["lostLater"] = columns.LostLater,
+            ["timeExponent"] = columns.TimeExponent,
+        };
+    }
+
+    private static JsonObject Slots(PrintThroughResponse light, double time) => new()
+    {
+        ["printThrough"] = light.At(time).Mean,
+        ["uncertainty"] = light.At(time).Uncertainty,
+        ["penetrationDepth"] = light.PenetrationDepth,
+        ["doseRatio"] = light.DoseRatio(time),
     };
 
     private static string[] Row(JointChance c) =>

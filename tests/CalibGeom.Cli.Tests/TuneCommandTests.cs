@@ -95,6 +95,21 @@ public class TuneCommandTests
     }
 
     [Fact]
+    public void PriorsRulesAndThresholdsAreObeyed()
+    {
+        using var folder = new TemporaryFolder();
+        Add(folder, "2.5", "0.5", 7);
+        JsonNode Result(params string[] more) => JsonNode.Parse(CliRun.Of(["tune", folder["log"], "--json", .. more]).Out)!["result"]!;
+        JsonNode plain = Result();
+        Assert.True((double)Result("--prior", "restEffect=0.02/0.019/0.021")["response"]!["restEffect"]! > 0.018);
+        Assert.Equal(0.8, (double)Result("--rule", "mostRest=0.8")["next"]!["settings"]!["rest"]!, 1e-9);
+        Assert.NotEqual((double)plain["response"]!["growth"]!, (double)Result("--thresholds", "0.05/0.1/0.2")["response"]!["growth"]!);
+        Assert.True((double)plain["columns"]!["low"]! < (double)plain["columns"]!["limit"]! && (double)plain["columns"]!["limit"]! < (double)plain["columns"]!["high"]!);
+        Assert.Equal(Math.Exp((double)plain["slots"]!["printThrough"]! / (double)plain["slots"]!["penetrationDepth"]!), (double)plain["slots"]!["doseRatio"]!, 1e-9);
+        Assert.Contains("buckles at", CliRun.Of("tune", folder["log"], "--modulus", "900").Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheEffectOfRestIsSet()
     {
         double Width(params string[] more)
@@ -118,6 +133,15 @@ public class TuneCommandTests
     [InlineData("tune|LOG|--prior|speed=1", "known prior")]
     [InlineData("tune|LOG|--prior|timeEffect=-1", "median")]
     [InlineData("tune|LOG|--prior|restTime=1,5", "decimal point")]
+    [InlineData("tune|LOG|--prior|timeEffect=0.02/0.03/0.04", "MEDIAN/LOW/HIGH")]
+    [InlineData("tune|LOG|--prior|growth=0.02/0.03", "one number")]
+    [InlineData("tune|LOG|--rule|speed=1", "known rule")]
+    [InlineData("tune|LOG|--rule|mostRest=-1", "longest rest")]
+    [InlineData("tune|LOG|--rule|mostUp=1/2", "one number")]
+    [InlineData("tune|LOG|--thresholds|0/0.1", "--thresholds")]
+    [InlineData("tune|LOG|--thresholds|0.1/0/0.2", "rise")]
+    [InlineData("tune|LOG|--modulus|-5", "modulus")]
+    [InlineData("tune|LOG|--height|0", "production height")]
     [InlineData("tune|LOG|--column-plot|OUT.svg", "columns")]
     [InlineData("tune|BAD", "line 1")]
     [InlineData("tune|EMPTY", "no trial")]

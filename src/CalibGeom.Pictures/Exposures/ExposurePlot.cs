@@ -23,11 +23,19 @@ public static class ExposurePlot
         };
         plot.Band(result.Curve.Select(p => (p.Rest, Math.Clamp(OneDeviation(p.Time, p.Low), low, high), Math.Clamp(OneDeviation(p.Time, p.High), low, high))), Ink.Teal.WithOpacity(0.15), "target, 68 %");
         Contours(plot, result, low, high, rest);
-        plot.Line(result.Curve.Select(p => (p.Rest, p.Time)), new Pen(Ink.Teal, 2.5), "on target");
-        plot.Points(result.Trials.Select(t => (t.Settings.Rest, t.Settings.Time, Error(result, t))), Ink.Blue, "trials");
-        plot.Points([(result.Next.Settings.Rest, result.Next.Settings.Time, 0.0)], Ink.Ochre, "next", 6.5);
+        plot.Line(result.Curve.Select(p => (p.Rest, p.Time)), new Pen(Ink.Teal, 2.5), FormattableString.Invariant($"on target ({result.Chances[0].Target:0.000})"));
+        plot.Points([(result.Next.Settings.Rest, result.Next.Settings.Time, 0.0)], Ink.Ochre, "next", 8);
+        plot.Points(result.Trials.Select(t => (t.Settings.Rest, t.Settings.Time, Error(result, t))), Ink.Blue, "trials, 68 %");
+        Numbers(plot, result);
         plot.Finish();
         return drawing;
+    }
+
+    // Beside its point, in the order of printing.
+    private static void Numbers(PlotArea plot, TuningResult result)
+    {
+        foreach (var group in result.Trials.Select((t, i) => (t.Settings, Number: i + 1)).GroupBy(t => (Wait: t.Settings.Rest, t.Settings.Time)))
+            plot.Note(group.Key.Wait + 0.06, group.Key.Time * 1.025, string.Join(", ", group.Select(t => t.Number)), new TextStyle(12, Bold: true) { Ink = Ink.Blue });
     }
 
     // The ends of a 95 % interval lie 1.96 deviations away on the logarithmic scale.

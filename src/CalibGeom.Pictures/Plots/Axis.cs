@@ -56,7 +56,7 @@ public sealed class Axis
     public IReadOnlyList<(double Value, string Text)> Ticks(int wanted = 6)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(wanted, 1);
-        return Logarithmic && Max / Min >= 5 ? LogarithmicTicks() : LinearTicks(wanted);
+        return Logarithmic && Max / Min >= 5 ? LogarithmicTicks() : LinearTicks(Logarithmic ? 2 * wanted : wanted);
     }
 
     private List<(double Value, string Text)> LinearTicks(int wanted)

@@ -97,16 +97,22 @@ public sealed class ColumnSurvival
     }
 
     /// <summary>
-    /// Columns lost on the plate although columns at least two R20 steps thinner all stood in the same print: adhesion or dirt, not exposure.
+    /// Columns lost on the plate although thinner ones stood in the same print: of the columns at least two R20 steps thinner, the four
+    /// thickest (or all, if fewer) all stood. That is adhesion or dirt, not exposure.
     /// </summary>
     /// <param name="trial">One trial.</param>
     public static IReadOnlyList<ColumnOutcome> OutOfOrder(Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        return trial.Columns
-            .Where(c => !c.Printed)
-            .Where(c => trial.Columns.Where(o => o.Diameter <= c.Diameter / 1.24) is var thinner && thinner.Any() && thinner.All(o => o.Printed))
-            .OrderBy(c => c.Diameter).ToArray();
+        return trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter).ToArray();
+    }
+
+    private static bool StoodBelow(Trial trial, ColumnOutcome column)
+    {
+        const double TwoSteps = 1.24;
+        const int Enough = 4;
+        ColumnOutcome[] thinner = trial.Columns.Where(o => o.Diameter <= column.Diameter / TwoSteps).OrderByDescending(o => o.Diameter).Take(Enough).ToArray();
+        return thinner.Length > 0 && thinner.All(o => o.Printed);
     }
 
     private (double Value, double Low, double High) Profile()

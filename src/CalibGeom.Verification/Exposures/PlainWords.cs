@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Exposures;
 
-/// <summary>What the trials mean, in sentences. Causes beyond exposure are common practice, without a published source.</summary>
+/// <summary>What the trials mean, in sentences; <see cref="CaseWords"/> has those for fit, columns and slots. Causes beyond exposure are common practice, without a published source.</summary>
 internal static class PlainWords
 {
     private const double LeastDifference = 0.004;
@@ -16,6 +16,8 @@ internal static class PlainWords
         said.AddRange(Light(result));
         said.AddRange(Convergence(result));
         said.AddRange(Rest(result));
+        if (result.Next.Settings.EdgeOffset != result.Trials[^1].Settings.EdgeOffset && !result.Conditions.GreyLevels)
+            said.Add(Note("edge-offset", "", "Without grey-level edges an offset below one pixel moves only those edges that it carries across a pixel's centre.", "Turn grey-level edges on, or expect some faces to stay."));
         foreach ((Trial trial, string why) in result.KeptApart)
             said.Add(Note("kept-apart", "", $"A trial ({trial.Settings}) was kept apart: {why}.", "Prints under other conditions are never pooled."));
         return said;
@@ -67,30 +69,15 @@ internal static class PlainWords
         bool? missing = last.Columns.Count == 0 ? null : last.Columns.Any(c => !c.Printed && c.Diameter >= (result.Options.WantedColumn ?? 0));
         bool? closed = last.Slots is null ? null : last.Slots.HighestClosed >= result.Options.MostPrintThrough;
         string about = IsFar(ratio) ? "far" : Text($"about {Math.Abs(step):0.0} s");
-        string main = (loose, tight, missing) switch
-        {
-            (true, _, true) => $"Under-exposed by {about}: the boxes are loose and columns are missing. More exposure closes the gaps and saves columns.",
-            (true, _, false) => $"Under-exposed by {about} although every column stands: the boxes are loose. Standing columns alone do not mean enough light.",
-            (true, _, null) => $"Under-exposed by {about}: the boxes are looser than wanted.",
-            (_, true, true) => $"The boxes are tight and columns are missing: {about} less exposure would fit, and cost more columns. Rest longer first (solids draw back), then take a negative edge offset.",
-            (_, true, false) => $"Over-exposed by {about}: the boxes are tight and every column stands.",
-            (_, true, null) => $"Over-exposed by {about}: the boxes are tighter than wanted.",
-            (_, _, true) => "The clearance is on target but columns are missing: more rest makes room for more exposure; beyond that, more exposure with a negative edge offset.",
-            (_, _, false) => "The clearance is on target and every column stands.",
-            _ => "The clearance is on target.",
-        };
-        string slots = (loose, tight, closed) switch
-        {
-            (true, _, true) => "Yet low slots are closed: there is light enough in depth. Look for an edge offset that is too negative or for shrinkage (scale) before adding exposure.",
-            (true, _, false) => "The open slots agree: there is room for more light.",
-            (_, true, true) => "The closed slots agree: there is too much light.",
-            (_, true, false) => "The slots are open: growth is sideways (blur, pixels, edge offset), not depth.",
-            (_, _, true) => "Low slots are closed by print-through: undersides and small tunnels come out smaller; less exposure with a positive edge offset opens them.",
-            (_, _, false) => "The slots are open.",
-            _ => "",
-        };
+        string all = result.Options.WantedColumn is null ? "every column" : "every column you need";
+        int fit = loose ? 1 : tight ? -1 : 0;
+        double bare = result.Response.TimeFor(result.TargetGrowth, last.Settings.Rest) / last.Settings.Time;
+        bool byOffset = fit != 0 && last.Settings.EdgeOffset * fit < 0 && (loose ? bare < 1 + least : bare > 1 - least);
+        (string main, string remedy) = byOffset
+            ? CaseWords.ByEdgeOffset(fit, missing, last.Settings.EdgeOffset)
+            : CaseWords.Of(fit, missing, closed, about, all);
         string rule = loose ? "loose" : tight ? "tight" : "on-target";
-        return new Finding(rule, loose || tight || missing == true || closed == true ? Severity.Warning : Severity.Note, "", main, slots);
+        return new Finding(rule, loose || tight || missing == true || closed == true ? Severity.Warning : Severity.Note, "", main, remedy);
     }
 
     private static IEnumerable<Finding> Axes(TuningResult result)
@@ -109,8 +96,8 @@ internal static class PlainWords
         Trial last = result.Trials[^1];
         foreach (ColumnOutcome column in ColumnSurvival.OutOfOrder(last))
             yield return new Finding(
-                "out-of-order", Severity.Warning, column.Id, Text($"A column of {column.Diameter} mm was lost although all thinner ones stand."),
-                "That is adhesion, dirt or a bubble rather than exposure: look at the foot and at the film below it.");
+                "out-of-order", Severity.Warning, column.Id, Text($"A column of {column.Diameter} mm was lost although thinner ones stand."),
+                "That is adhesion, dirt or a bubble rather than exposure: look at the foot and at the film below it. The column limit counts it all the same.");
         int later = last.Columns.Count(c => c.Printed && c.Stood != Readings.ColumnStage.Cure);
         if (later > 0)
             yield return new Finding(
@@ -149,7 +136,7 @@ internal static class PlainWords
         GrowthPrediction z = light.At(result.Next.Settings.Time);
         yield return new Finding(
             "print-through", Severity.Note, "slots.open",
-            Text($"Print-through should be {z.Mean:0.00} +- {2 * z.Uncertainty:0.00} mm at the recommended exposure (Dp about {light.PenetrationDepth:0.00} mm)."), "")
+            Text($"Print-through should be {z.Mean:0.00} +- {2 * z.Uncertainty:0.00} mm at the recommended exposure (Dp about {light.PenetrationDepth:0.00} mm, dose under a ceiling about {light.DoseRatio(result.Next.Settings.Time):0.0} times the critical one)."), "")
         { Value = z.Mean, Unit = "mm" };
         if (light.Deviations[^1] > 2)
             yield return new Finding(
@@ -178,8 +165,10 @@ internal static class PlainWords
 
     private static IEnumerable<Finding> Rest(TuningResult result)
     {
-        double rest = result.Next.Settings.Rest, gain = result.Response.RestGain(rest) * 1000;
-        string worth = rest >= result.Next.GoalRest - 0.05 ? "not worth its time" : "may be worth a trial";
+        double rest = result.Next.Settings.Rest, gain = result.Response.RestGain(rest) * 1000, goal = result.Next.GoalRest;
+        string worth = rest >= goal - 0.05
+            ? "not worth its time"
+            : Text($"resting is worth its time up to {goal:0.0} s, where the chance of gaining {result.Options.RestGain * 1000:0.#} falls to {100 * result.Options.RestDoubt:0} %");
         yield return Note("rest", "", Text($"A further second of rest beyond {rest:0.0} s should gain {gain:0.0} micrometres per edge: {worth}."), "");
     }
 

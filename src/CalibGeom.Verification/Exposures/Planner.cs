@@ -59,8 +59,9 @@ internal sealed class Planner(IReadOnlyList<Trial> trials, ExposureResponse resp
         double even = response.TimeFor(target, rest);
         double margin = Normal.InvCDF(0, 1, options.LightMargin) * response.At(new ExposureSettings(Math.Clamp(even, 0.01, 600), rest)).Uncertainty;
         double bright = response.TimeFor(target + margin, rest);
-        bool open = light is null || light.At(bright).Mean <= options.MostPrintThrough;
-        return open ? bright : even;
+        if (light is null || light.At(bright).Mean <= options.MostPrintThrough) return bright;
+        // Slots say that there is light enough: an edge offset closes the gap that is left.
+        return even > last.Time ? Math.Clamp(light.TimeFor(options.MostPrintThrough), last.Time, even) : even;
     }
 
     /// <summary>Settings with the edge offset that takes up what is left, to the micrometre.</summary>

@@ -71,6 +71,9 @@ public sealed class PrintThroughResponse
     /// <param name="time">Exposure time in s.</param>
     public double DoseRatio(double time) => Math.Exp(At(time).Mean / PenetrationDepth);
 
+    /// <summary>The exposure time in s at which print-through reaches a depth.</summary>
+    internal double TimeFor(double depth) => referenceTime * Math.Exp((depth - fit.Parameters[0]) / PenetrationDepth);
+
     private static double Outside(SlotOutcome slots, double z)
     {
         double above = double.IsNegativeInfinity(slots.HighestClosed) ? 1 : Normal.CDF(0, 1, (z - slots.HighestClosed) / Blur);

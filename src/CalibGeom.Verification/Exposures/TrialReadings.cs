@@ -25,7 +25,7 @@ public static class TrialReadings
         {
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
-            Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", (j.Clearance.X + j.Clearance.Y) / 2, Last(readings, $"joint{j.Number}.fit")?.Fit)).ToArray(),
+            Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", Round((j.Clearance.X + j.Clearance.Y) / 2), Last(readings, $"joint{j.Number}.fit")?.Fit)).ToArray(),
             Columns = made.Columns
                 .Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
                 .Where(c => c.Stage is not null)

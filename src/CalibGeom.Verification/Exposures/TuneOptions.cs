@@ -42,7 +42,7 @@ public sealed record TuneOptions
     /// </summary>
     public double LightMargin { get; init; } = 0.85;
 
-    /// <summary>The greatest print-through in mm up to which that margin is used. Default 0.40.</summary>
+    /// <summary>The greatest print-through in mm that more exposure may lead to; slots up to this height may close. Default 0.40.</summary>
     public double MostPrintThrough { get; init; } = 0.40;
 
     /// <summary>The height in mm at which print time is priced: that of a production part, not of the coupon. Default 60.</summary>

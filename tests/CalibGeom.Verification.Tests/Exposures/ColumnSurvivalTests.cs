@@ -47,6 +47,8 @@ public class ColumnSurvivalTests
         ColumnOutcome[] columns = Make.Columns(0).Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c).ToArray();
         Assert.Equal("column19", ColumnSurvival.OutOfOrder(With(2, columns)).Single().Id);
         Assert.Empty(ColumnSurvival.OutOfOrder(With(2, Make.Columns(0.4))));
+        ColumnOutcome[] thinLostToo = Make.Columns(0.4).Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c).ToArray();
+        Assert.Equal("column19", ColumnSurvival.OutOfOrder(With(2, thinLostToo)).Single().Id);
         Finding told = Tuning.Advise([With(2, columns)]).Findings.Single(f => f.Rule == "out-of-order");
         Assert.Contains("adhesion, dirt", told.Remedy, StringComparison.Ordinal);
     }

@@ -35,26 +35,80 @@ public class TuningTests
         Assert.True(result.Next.Settings.Time > 2);
     }
 
+    /// <summary>Loose or tight by 0.4 s or on target; columns missing, all standing or not counted (-1); low slots closed, open or not counted (-1).</summary>
     [Theory]
-    [InlineData(0.4, 0.5, 7, "loose", "boxes are loose and columns are missing", "room for more light")]
-    [InlineData(0.4, 0.5, 2, "loose", "boxes are loose and columns are missing", "low slots are closed")]
-    [InlineData(0.4, 0, 7, "loose", "although every column stands", "room for more light")]
-    [InlineData(0.4, -1, -1, "loose", "looser than wanted", "")]
-    [InlineData(-0.4, 0.5, 7, "tight", "tight and columns are missing", "growth is sideways")]
-    [InlineData(-0.4, 0, 2, "tight", "tight and every column stands", "too much light")]
-    [InlineData(-0.4, -1, -1, "tight", "tighter than wanted", "")]
-    [InlineData(0, 0.5, 7, "on-target", "on target but columns are missing", "slots are open")]
-    [InlineData(0, 0, 2, "on-target", "on target and every column stands", "print-through")]
-    [InlineData(0, -1, -1, "on-target", "on target", "")]
-    public void EveryCaseHasItsWords(double seconds, double limit, int open, string rule, string main, string slots)
+    [InlineData(0.4, 0.5, 7, "Under-exposed by about 0.4 s: the boxes are loose, columns are missing and the slots are open.", "More exposure closes the gaps and saves columns")]
+    [InlineData(0.4, 0.5, 2, "The boxes are loose and columns are missing although low slots are closed", "edge offset that is too negative")]
+    [InlineData(0.4, 0.5, -1, "the boxes are loose and columns are missing.", "saves columns")]
+    [InlineData(0.4, 0, 7, "Under-exposed by about 0.4 s although every column stands: the boxes are loose and the slots are open.", "room for more")]
+    [InlineData(0.4, 0, 2, "it is not light that is missing", "shrinkage")]
+    [InlineData(0.4, 0, -1, "although every column stands: the boxes are loose.", "do not mean enough light")]
+    [InlineData(0.4, -1, 7, "looser than wanted and the slots are open", "room for more light")]
+    [InlineData(0.4, -1, 2, "looser than wanted although low slots are closed", "shrinkage")]
+    [InlineData(0.4, -1, -1, "Under-exposed by about 0.4 s: the boxes are looser than wanted.", "")]
+    [InlineData(-0.4, 0.5, 7, "tight and columns are missing while the slots are open: growth is sideways", "about 0.4 s less exposure would do, and cost more columns. Rest longer first")]
+    [InlineData(-0.4, 0.5, 2, "more light would not save them", "peeling or adhesion")]
+    [InlineData(-0.4, 0.5, -1, "The boxes are tight and columns are missing.", "Rest longer first")]
+    [InlineData(-0.4, 0, 7, "tight while every column stands and the slots are open: growth is sideways", "cost no columns")]
+    [InlineData(-0.4, 0, 2, "Over-exposed by about 0.4 s: the boxes are tight, every column stands and low slots are closed.", "too much light")]
+    [InlineData(-0.4, 0, -1, "Over-exposed by about 0.4 s: the boxes are tight and every column stands.", "")]
+    [InlineData(-0.4, -1, 7, "tighter than wanted while the slots are open: growth is sideways", "negative edge offset")]
+    [InlineData(-0.4, -1, 2, "tighter than wanted and low slots are closed", "too much light")]
+    [InlineData(-0.4, -1, -1, "Over-exposed by about 0.4 s: the boxes are tighter than wanted.", "")]
+    [InlineData(0, 0.5, 7, "on target and the slots are open, but columns are missing", "More rest makes room")]
+    [InlineData(0, 0.5, 2, "although low slots are closed: more light would not save them", "peeling or adhesion")]
+    [InlineData(0, 0.5, -1, "on target but columns are missing.", "More rest makes room")]
+    [InlineData(0, 0, 7, "on target, every column stands and the slots are open", "")]
+    [InlineData(0, 0, 2, "on target and every column stands, but print-through closes low slots", "positive edge offset opens them")]
+    [InlineData(0, 0, -1, "on target and every column stands.", "")]
+    [InlineData(0, -1, 7, "on target and the slots are open.", "")]
+    [InlineData(0, -1, 2, "on target, but print-through closes low slots", "positive edge offset")]
+    [InlineData(0, -1, -1, "The clearance is on target.", "")]
+    public void EveryCaseHasItsWords(double seconds, double limit, int open, string main, string remedy)
+    {
+        Finding told = Told(seconds, limit, open);
+        Assert.Equal(seconds > 0 ? "loose" : seconds < 0 ? "tight" : "on-target", told.Rule);
+        Assert.Contains(main, told.Message, StringComparison.Ordinal);
+        Assert.Contains(remedy, told.Remedy, StringComparison.Ordinal);
+        Assert.Equal(seconds != 0 || limit > 0 || open == 2, told.Severity == Severity.Warning);
+    }
+
+    [Fact]
+    public void NoTwoCasesShareTheirSentence()
+    {
+        string[] all = (from seconds in new[] { 0.4, -0.4, 0 } from limit in new[] { 0.5, 0, -1 } from open in new[] { 7, 2, -1 } select Told(seconds, limit, open).Message).ToArray();
+        Assert.Equal(27, all.Distinct().Count());
+    }
+
+    [Theory]
+    [InlineData(-0.02, "loose")]
+    [InlineData(0.02, "tight")]
+    public void AnEdgeOffsetIsNotTakenForExposure(double offset, string word)
+    {
+        TuningResult result = Tuning.Advise([Make.Trial(2, 6, offset, 0.0005, offset: offset) with { Columns = Make.Columns(0.5) }], Sharp);
+        Finding told = result.Findings.Single(f => f.Rule == word);
+        Assert.StartsWith($"The boxes are {word} because of the edge offset of", told.Message, StringComparison.Ordinal);
+        Assert.Contains("Columns are missing: more rest", told.Remedy, StringComparison.Ordinal);
+        Assert.Equal((2, 0), (result.Next.Settings.Time, result.Next.Settings.EdgeOffset));
+    }
+
+    [Fact]
+    public void ClosedSlotsKeepExposureWhereItIs()
+    {
+        // Loose, but low slots are closed: light is not what is missing, so the edge offset closes the gap.
+        TuningResult result = Tuning.Advise([Loose(0.6) with { Slots = Make.Slots(2) }], Sharp);
+        Assert.Equal(2, result.Next.Settings.Time);
+        Assert.True(result.Next.Settings.EdgeOffset > 0);
+        Assert.True(Tuning.Advise([Loose(0.6) with { Slots = Make.Slots(7) }], Sharp).Next.Settings.Time > 2);
+        Assert.Contains(result.Findings, f => f.Rule == "edge-offset");
+    }
+
+    private static Finding Told(double seconds, double limit, int open)
     {
         Trial trial = Loose(seconds);
         if (limit >= 0) trial = trial with { Columns = Make.Columns(limit) };
         if (open >= 0) trial = trial with { Slots = Make.Slots(open) };
-        Finding told = Tuning.Advise([trial], Sharp).Findings.Single(f => f.Rule is "loose" or "tight" or "on-target");
-        Assert.Equal(rule, told.Rule);
-        Assert.Contains(main, told.Message, StringComparison.Ordinal);
-        Assert.Contains(slots, told.Remedy, StringComparison.Ordinal);
+        return Tuning.Advise([trial], Sharp).Findings.Single(f => f.Rule is "loose" or "tight" or "on-target");
     }
 
     [Fact]
