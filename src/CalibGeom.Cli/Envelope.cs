@@ -39,6 +39,16 @@ internal static class Envelope
         if (finding.Value is { } value) node["value"] = value;
         if (finding.Limit is { } limit) node["limit"] = limit;
         if (finding.Unit.Length > 0) node["unit"] = finding.Unit;
+        if (finding.Places.Count > 0) node["places"] = new JsonArray(finding.Places.Select(Describe).ToArray());
+        return node;
+    }
+
+    private static JsonNode? Describe(FindingPlace place)
+    {
+        var node = new JsonObject { ["x"] = place.Point.X, ["y"] = place.Point.Y, ["z"] = place.Point.Z };
+        if (place.Layer is { } layer) node["layer"] = layer;
+        if (place.LastLayer is { } last) node["lastLayer"] = last;
+        if (place.Feature.Length > 0) node["feature"] = place.Feature;
         return node;
     }
 }

@@ -52,7 +52,7 @@ internal static class InspectRun
         bool named = ours is not null && mesh.TriangleCount > 0;
         var findings = new List<Finding>(file.Dropped.Select(d => new Finding("left-out", request.Lenient ? Severity.Warning : Severity.Note, path, d, "")));
         Func<Vector3D, string>? nameOf = named ? SpecComparison.Names(mesh, ours!) : null;
-        findings.AddRange(topology.ToFindings(nameOf));
+        findings.AddRange(topology.ToFindings(nameOf, layers.LayerAt));
         findings.AddRange(layers.ToFindings(nameOf));
         if (wanted is not null) findings.AddRange(SpecComparison.Check(mesh, wanted));
         return new Inspected(path, topology, layers, findings.OrderByDescending(f => f.Severity).ToArray(), wanted is not null);

@@ -16,4 +16,7 @@ public sealed record Finding(string Rule, Severity Severity, string Subject, str
 
     /// <summary>The unit of <see cref="Value"/> and <see cref="Limit"/>: mm, deg, MPa, pixels, layers or empty.</summary>
     public string Unit { get; init; } = "";
+
+    /// <summary>The first places on a mesh that it is about, at most ten; none when it is not about places.</summary>
+    public IReadOnlyList<FindingPlace> Places { get; init; } = [];
 }

@@ -39,15 +39,17 @@ public class InspectCommandTests
         Assert.DoesNotContain("column1.diameter", run.Out, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void AGapInTheSurfaceNamesTheFeatureItLiesOn()
+    [Theory]
+    [InlineData("0")]
+    [InlineData("-8")]
+    public void AGapInTheSurfaceNamesFeatureAndLayer(string tilt)
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of("make", "--preset", "witness", "-o", folder["witness.3mf"]);
-        TestObject made = TestObjectBuilder.Build(Presets.All.Single(p => p.Name == "witness").Spec);
-        TriangleMesh mesh = made.ToMesh();
+        CliRun.Of("make", "--preset", "witness", "--set", $"tilt.angle={tilt}", "-o", folder["witness.3mf"]);
+        TestObject made = TestObjectBuilder.Build(SpecJson.With(Presets.Find("witness")!.Spec, [$"tilt.angle={tilt}"]));
+        (TriangleMesh mesh, TriangleMesh level) = (made.ToMesh(), made.Solid!.ToMesh());
         BoxPlan box = made.Boxes[1];
-        int onBox = Enumerable.Range(0, mesh.TriangleCount).First(t => Corners(mesh, t).All(v => Math.Abs(v.X - box.X) < box.Outside.X / 2 + 1e-6
+        int onBox = Enumerable.Range(0, mesh.TriangleCount).First(t => Corners(level, t).All(v => Math.Abs(v.X - box.X) < box.Outside.X / 2 + 1e-6
             && Math.Abs(v.Y - box.Y) < box.Outside.Y / 2 + 1e-6 && v.Z > box.BandTop));
         int[] triangles = mesh.Triangles.ToArray();
         using (FileStream stl = File.Create(folder["gap.stl"]))
@@ -55,6 +57,10 @@ public class InspectCommandTests
         CliRun run = CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"]);
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("error [mesh-open-edge] box2: 3 edges have only one triangle", run.Out, StringComparison.Ordinal);
+        JsonNode finding = JsonNode.Parse(CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"], "--json").Out)!["findings"]![0]!;
+        JsonArray places = finding["places"]!.AsArray();
+        Assert.Equal(3, places.Count);
+        Assert.All(places, p => Assert.Equal(("box2", (int)((double)p!["z"]! / 0.05)), ((string?)p["feature"], (int)p["layer"]!)));
     }
 
     private static Vector3D[] Corners(TriangleMesh mesh, int triangle)

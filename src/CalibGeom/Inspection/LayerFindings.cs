@@ -42,6 +42,13 @@ internal static class LayerFindings
             _ => ("thin-gap", Severity.Warning, FormattableString.Invariant($"A gap is {d.Size:0.000} mm wide, {d.Size / pixel:0.0} pixels"), "Widen it, or close it: light spreads into it from both sides.", limit, "mm"),
         };
         string message = $"{text}, {where}.";
-        return new Finding(rule, severity, nameOf?.Invoke(d.Place) ?? "", message, remedy) { Value = d.Size, Limit = held, Unit = unit };
+        string feature = nameOf?.Invoke(d.Place) ?? "";
+        return new Finding(rule, severity, feature, message, remedy)
+        {
+            Value = d.Size,
+            Limit = held,
+            Unit = unit,
+            Places = [new FindingPlace(d.Place, feature, d.Layer, d.Layer == d.LastLayer ? null : d.LastLayer)],
+        };
     }
 }

@@ -26,6 +26,13 @@ public sealed class LayerReport
     /// <summary>All layers, from the plate upward.</summary>
     public IReadOnlyList<LayerSummary> Layers { get; }
 
+    /// <summary>The layer that prints a height, the upper one where two meet; the nearest for heights beyond the first and last. Null when there
+    /// are no layers.</summary>
+    /// <param name="z">mm, in the coordinates of the mesh.</param>
+    public int? LayerAt(double z) => Layers.Count == 0
+        ? null
+        : (int)Math.Clamp(Math.Floor((z - Layers[0].Z) / Settings.LayerHeight + 0.5 + 1e-9), 0, Layers.Count - 1);
+
     /// <summary>What was found, in no order of importance.</summary>
     public IReadOnlyList<LayerDefect> Defects { get; }
 

@@ -23,6 +23,15 @@ internal static class Tilting
         return result.ToMesh();
     }
 
+    /// <summary>From the coordinates of a tilted mesh back to those of its lofts.</summary>
+    internal static Affine3D Undo(IReadOnlyList<Loft> lofts, TiltAxis axis, double degrees)
+    {
+        (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
+        double floor = lofts.Where(l => l.Underside is not null).SelectMany(UndersideOf).Select(p => Height(p, axis, sin, cos)).DefaultIfEmpty(0).Average();
+        Affine3D lower = Affine3D.Shift(new(0, 0, floor / Grid.UnitsPerMillimetre));
+        return lower.Then(axis == TiltAxis.X ? Affine3D.TurnX(-degrees) : Affine3D.TurnY(-degrees));
+    }
+
     private static IEnumerable<GridPoint3D> UndersideOf(Loft loft) =>
         loft.Bottom.Rings.SelectMany(r => r.Points.ToArray()).Select(p => new GridPoint3D(p, loft.Underside!.LevelAt(p)));
 

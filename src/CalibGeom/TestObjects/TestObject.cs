@@ -1,5 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects;
 
@@ -8,9 +9,10 @@ public sealed class TestObject
 {
     private readonly Lazy<Solid?> solid;
 
-    internal TestObject(TestObjectSpec spec, Func<Solid?> makeSolid, FeatureTable features, IReadOnlyList<Finding> findings)
+    internal TestObject(ObjectPlan plan, Func<Solid?> makeSolid, FeatureTable features, IReadOnlyList<Finding> findings)
     {
-        Spec = spec;
+        Plan = plan;
+        Spec = plan.Spec;
         solid = new Lazy<Solid?>(makeSolid);
         Features = features;
         Findings = findings;
@@ -42,6 +44,9 @@ public sealed class TestObject
     /// 2 - 2 <see cref="TunnelCount"/>.</summary>
     public int TunnelCount { get; internal init; }
 
+    /// <summary>Where everything stands.</summary>
+    internal ObjectPlan Plan { get; }
+
     /// <summary>Whether an error was found.</summary>
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
@@ -51,8 +56,12 @@ public sealed class TestObject
     {
         if (Solid is null)
             throw new InvalidOperationException($"This object has no solid. {Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd());
-        return Spec.Tilt.Angle == 0
-            ? Solid.ToMesh()
-            : Solid.ToMesh(Spec.Tilt.Axis == TiltAxis.X ? Solids.TiltAxis.X : Solids.TiltAxis.Y, Spec.Tilt.Angle);
+        return Spec.Tilt.Angle == 0 ? Solid.ToMesh() : Solid.ToMesh(Axis, Spec.Tilt.Angle);
     }
+
+    /// <summary>From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is tilted.</summary>
+    internal Affine3D Untilt() =>
+        Spec.Tilt.Angle == 0 || Solid is null ? Affine3D.Identity : Tilting.Undo(Solid.Lofts, Axis, Spec.Tilt.Angle);
+
+    private Solids.TiltAxis Axis => Spec.Tilt.Axis == TiltAxis.X ? Solids.TiltAxis.X : Solids.TiltAxis.Y;
 }

@@ -16,7 +16,7 @@ public static class TestObjectBuilder
         var plan = new ObjectPlan(spec);
         IReadOnlyList<Finding> findings = DesignRules.Check(plan);
         bool sound = findings.All(f => f.Severity != Severity.Error);
-        return new TestObject(spec, () => SolidOf(plan, sound), PlanFeatures.Of(plan), findings)
+        return new TestObject(plan, () => SolidOf(plan, sound), PlanFeatures.Of(plan), findings)
         {
             Boxes = PlanRecords.Boxes(plan),
             Joints = PlanRecords.Joints(plan),

@@ -18,6 +18,22 @@ public class LayerInspectionTests
     }
 
     [Fact]
+    public void EveryHeightHasItsLayer()
+    {
+        LayerReport report = LayerInspection.Run(Shapes.Box(0, 0, 5, 4, 3, 7), Coarse);
+        Assert.Equal([0, 0, 0, 1, 9, 19, 19], new[] { 4.0, 5, 5.09, 5.11, 5.95, 7, 9 }.Select(z => report.LayerAt(z)));
+        Assert.Null(LayerInspection.Run(TriangleMesh.Empty).LayerAt(0));
+    }
+
+    [Fact]
+    public void FindingsHoldTheirPlace()
+    {
+        TriangleMesh cup = Shapes.Revolve(60, (0, 0), (4, 0), (4, 5), (3, 5), (3, 1), (0, 1));
+        FindingPlace place = Assert.Single(Assert.Single(LayerInspection.Run(cup, Coarse).ToFindings(_ => "box1")).Places);
+        Assert.Equal(("box1", 10, 49), (place.Feature, place.Layer, place.LastLayer));
+    }
+
+    [Fact]
     public void AnEmptyMeshHasNoLayers()
     {
         LayerReport report = LayerInspection.Run(TriangleMesh.Empty);

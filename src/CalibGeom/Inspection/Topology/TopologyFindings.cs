@@ -30,26 +30,42 @@ internal static class TopologyFindings
             "Reverse its normals."),
     ];
 
-    internal static IReadOnlyList<Finding> Of(TopologyReport report, Func<Vector3D, string>? nameOf)
+    // More places than this in one sentence nobody reads; the finding holds more.
+    private const int PlacesInWords = 3;
+
+    internal static IReadOnlyList<Finding> Of(TopologyReport report, Func<Vector3D, string>? nameOf, Func<double, int?>? layerOf)
     {
         var findings = new List<Finding>();
         foreach (Wording wording in Wordings)
-            if (report[wording.Kind].Count > 0) findings.Add(Defect(wording, report[wording.Kind], nameOf));
+        {
+            MeshDefect defect = report[wording.Kind];
+            if (defect.Count > 0)
+                findings.Add(Defect(wording, defect.Count, [.. defect.Places.Select(p => new FindingPlace(p, nameOf?.Invoke(p) ?? "", layerOf?.Invoke(p.Z)))]));
+        }
         int bodies = report.Components.Count(c => !c.IsCavity), cavities = report.Components.Count - bodies;
         if (bodies > 1) findings.Add(new("mesh-components", Severity.Note, "", $"The mesh consists of {bodies} separate bodies.", "") { Value = bodies });
         if (cavities > 0) findings.Add(new("mesh-cavity", Severity.Note, "", $"{cavities} closed {(cavities == 1 ? "hollow lies" : "hollows lie")} inside: resin in it stays liquid.", "") { Value = cavities });
         return [.. findings.OrderByDescending(f => f.Severity)];
     }
 
-    private static Finding Defect(Wording wording, MeshDefect defect, Func<Vector3D, string>? nameOf)
+    private static Finding Defect(Wording wording, int count, FindingPlace[] places)
     {
-        string subject = defect.Count == 1 ? $"1 {wording.One}" : $"{defect.Count.ToString(CultureInfo.InvariantCulture)} {wording.Many}";
-        return new(wording.Rule, wording.Severity, nameOf?.Invoke(defect.Places[0]) ?? "", $"{subject} {wording.Meaning}; {(defect.Count == 1 ? "at" : "first at")} {Place(defect.Places[0])}.", wording.Remedy)
+        string subject = count == 1 ? $"1 {wording.One}" : $"{count.ToString(CultureInfo.InvariantCulture)} {wording.Many}";
+        string where = string.Join("; ", places.Take(PlacesInWords).Select(p => Words(p, places[0].Feature)));
+        return new(wording.Rule, wording.Severity, places[0].Feature, $"{subject} {wording.Meaning}; {(count == 1 ? "at" : "first at")} {where}.", wording.Remedy)
         {
-            Value = defect.Count,
+            Value = count,
             Limit = 0,
+            Places = places,
         };
     }
 
-    private static string Place(Vector3D p) => string.Create(CultureInfo.InvariantCulture, $"x {p.X:0.###}, y {p.Y:0.###}, z {p.Z:0.###}");
+    /// <summary>A place in words; the feature only where it is not the finding's subject.</summary>
+    private static string Words(FindingPlace place, string subject)
+    {
+        Vector3D p = place.Point;
+        string layer = place.Layer is { } number ? $", layer {number.ToString(CultureInfo.InvariantCulture)}" : "";
+        string feature = place.Feature == subject || place.Feature.Length == 0 ? "" : $" ({place.Feature})";
+        return string.Create(CultureInfo.InvariantCulture, $"x {p.X:0.###}, y {p.Y:0.###}, z {p.Z:0.###}{layer}{feature}");
+    }
 }

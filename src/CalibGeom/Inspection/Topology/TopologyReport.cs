@@ -20,9 +20,11 @@ public sealed class TopologyReport
     /// <summary>The defects and the number of components in words, with remedies; errors first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
-    /// <summary><see cref="Findings"/> with the feature that the first place of each defect belongs to.</summary>
+    /// <summary><see cref="Findings"/> with feature and layer of the first places.</summary>
     /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left out.</param>
-    public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null) => TopologyFindings.Of(this, nameOf);
+    /// <param name="layerOf">Gives the layer at a height (mm), such as <see cref="LayerReport.LayerAt"/>; may be left out.</param>
+    public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null, Func<double, int?>? layerOf = null) =>
+        TopologyFindings.Of(this, nameOf, layerOf);
 
     /// <summary>Distinct positions that triangles use.</summary>
     public required int VertexCount { get; init; }

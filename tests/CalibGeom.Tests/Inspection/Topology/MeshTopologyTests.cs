@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CalibGeom.Formats;
+using CalibGeom.Inspection;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Meshes;
@@ -44,8 +45,22 @@ public class MeshTopologyTests
         Finding finding = Assert.Single(MeshTopology.Examine(new(box.Coordinates, box.Triangles[3..])).Findings);
         Assert.Equal(("mesh-open-edge", Severity.Error, 3.0), (finding.Rule, finding.Severity, finding.Value));
         Assert.StartsWith("3 edges have only one triangle", finding.Message, StringComparison.Ordinal);
-        Assert.EndsWith("first at x 0.5, y 1, z 0.", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith("first at x 0.5, y 1, z 0; x 1, y 1, z 0; x 0.5, y 2, z 0.", finding.Message, StringComparison.Ordinal);
+        Assert.Equal([new(new(0.5, 1, 0), ""), new(new(1, 1, 0), ""), new(new(0.5, 2, 0), "")], finding.Places);
         Assert.NotEmpty(finding.Remedy);
+    }
+
+    [Fact]
+    public void FindingsNameLayerAndFeatureOfEachOfTheFirstPlaces()
+    {
+        TriangleMesh box = SampleMeshes.Box(1, 2, 3);
+        TopologyReport report = MeshTopology.Examine(new(box.Coordinates, [.. box.Triangles[3..12], .. box.Triangles[15..]]));
+        LayerReport layers = LayerInspection.Run(box, new() { LayerHeight = 0.1 });
+        Finding finding = report.ToFindings(p => p.Z < 1 ? "low" : "high", layers.LayerAt)[0];
+        Assert.Equal((6.0, "low"), (finding.Value, finding.Subject));
+        Assert.Equal(6, finding.Places.Count);
+        Assert.All(finding.Places, p => Assert.Equal((p.Point.Z < 1 ? "low" : "high", (int)Math.Min(29, Math.Floor(p.Point.Z * 10))), (p.Feature, p.Layer)));
+        Assert.Contains(", layer 0; ", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]
