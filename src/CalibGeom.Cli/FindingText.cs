@@ -13,7 +13,7 @@ internal static class FindingText
     /// <summary>Writes findings, errors first, one or two lines each.</summary>
     internal static void Write(TextWriter writer, IEnumerable<Finding> findings)
     {
-        foreach (Finding f in findings.OrderByDescending(f => f.Severity))
+        foreach (Finding f in AxisPairs.Join(findings.OrderByDescending(f => f.Severity)))
         {
             string subject = f.Subject.Length > 0 ? $" {f.Subject}:" : "";
             writer.WriteLine($"{Word(f.Severity)} [{f.Rule}]{subject} {f.Message}");

@@ -20,6 +20,8 @@ internal static class OwnJointReport
         if (own.IsoFits.Count > 0) writer.WriteLine(Iso(own));
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture,
             $"for {own.Wanted:0.000} mm per side: a hole of {own.HoleForWanted:0.000} with this peg, or a peg of {own.PegForWanted:0.000} with this hole"));
+        if (own.Axes.Count > 1 && own.Axes.Max(a => a.HoleForWanted) - own.Axes.Min(a => a.HoleForWanted) >= 0.0005)
+            writer.WriteLine("by axis: " + string.Join("; ", own.Axes.Select(a => string.Create(CultureInfo.InvariantCulture, $"{a.Axis.ToUpperInvariant()} hole {a.HoleForWanted:0.000} or peg {a.PegForWanted:0.000}"))));
     }
 
     private static string Iso(OwnJoint own)

@@ -81,7 +81,7 @@ internal static class PredictResult
         ["expected"] = PredictionText.Word(own.Expected),
         ["enters"] = own.ProbabilityEnters,
         ["fits"] = Fits(own.Fits),
-        ["axes"] = List(own.Axes, a => new JsonObject { ["axis"] = a.Axis, ["clearance"] = Value(a.Clearance), ["peg"] = Value(a.Peg), ["hole"] = Value(a.Hole), ["pegGrade"] = a.PegGrade, ["holeGrade"] = a.HoleGrade }),
+        ["axes"] = List(own.Axes, a => new JsonObject { ["axis"] = a.Axis, ["clearance"] = Value(a.Clearance), ["peg"] = Value(a.Peg), ["hole"] = Value(a.Hole), ["pegGrade"] = a.PegGrade, ["holeGrade"] = a.HoleGrade, ["holeForWanted"] = a.HoleForWanted, ["pegForWanted"] = a.PegForWanted }),
         ["isoFits"] = List(own.IsoFits, f => new JsonObject { ["fit"] = f.Fit, ["probability"] = f.Probability }),
         ["wanted"] = own.Wanted,
         ["holeForWanted"] = own.HoleForWanted,

@@ -18,20 +18,25 @@ public sealed partial class ClearancePrediction
         if (!(want is >= -1 and <= 2)) throw Bad(nameof(wanted), want, "it runs from -1 to 2 mm");
         Knowledge all = Copy();
         int[] quantities = fit.Axes.Select(a => all.Add(fit.System.Predict(OwnTarget(peg, hole, a)))).ToArray();
-        OwnJointAxis[] axes = fit.Axes.Select((a, i) => OwnAxis(all, peg, hole, a, quantities[i])).ToArray();
+        OwnJointAxis[] axes = fit.Axes.Select((a, i) => OwnAxis(all, peg, hole, want, a, quantities[i])).ToArray();
         double scale = 1 + Axes.Average(a => a.Scale.Value), growth = Axes.Average(a => a.Growth.Value);
-        double sum = 2 * (want + 2 * growth) / scale;
+        double sum = SumFor(want, scale, growth);
         return new OwnJoint(peg, hole, axes, all.AllPositive(quantities), all.Fits(quantities), IsoFitsOf(all, quantities, peg), want, peg + sum, hole - sum);
     }
 
     private LinearTarget OwnTarget(double peg, double hole, string axis) =>
         fit.Clearance(OwnFace("own.peg", peg, false, axis), OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2));
 
-    private OwnJointAxis OwnAxis(Knowledge all, double peg, double hole, string axis, int quantity)
+    // What the hole must be larger than the peg by design.
+    private static double SumFor(double wanted, double scale, double growth) => 2 * (wanted + 2 * growth) / scale;
+
+    private OwnJointAxis OwnAxis(Knowledge all, double peg, double hole, double wanted, string axis, int quantity)
     {
+        AxisEstimate own = Axes.Single(a => a.Axis == axis);
+        double sum = SumFor(wanted, 1 + own.Scale.Value, own.Growth.Value);
         Estimate pegSize = all.Of(all.Add(fit.System.Predict(fit.Size(OwnFace("own.peg", peg, false, axis), (fit.Reprint(axis), 2)))));
         Estimate holeSize = all.Of(all.Add(fit.System.Predict(fit.Size(OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2)))));
-        return new OwnJointAxis(axis, all.Of(quantity), pegSize, holeSize, Iso286.GradeOf(peg, pegSize.Value - peg), Iso286.GradeOf(hole, holeSize.Value - hole));
+        return new OwnJointAxis(axis, all.Of(quantity), pegSize, holeSize, Iso286.GradeOf(peg, pegSize.Value - peg), Iso286.GradeOf(hole, holeSize.Value - hole), peg + sum, hole - sum);
     }
 
     private static Face OwnFace(string id, double nominal, bool inside, string axis) =>

@@ -13,8 +13,8 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Fits">Probability of each felt fit.</param>
 /// <param name="IsoFits">The probability that the clearance lies within each ISO 286 fit on every axis, most probable first; empty above 50 mm.</param>
 /// <param name="Wanted">The wanted clearance per side, mm.</param>
-/// <param name="HoleForWanted">The hole to design for the wanted clearance with this peg, mm.</param>
-/// <param name="PegForWanted">The peg to design for the wanted clearance with this hole, mm.</param>
+/// <param name="HoleForWanted">The hole to design for the wanted clearance with this peg, mm: one size for both axes, from their mean; <see cref="Axes"/> has each.</param>
+/// <param name="PegForWanted">The peg to design for the wanted clearance with this hole, mm, likewise.</param>
 public sealed record OwnJoint(
     double PegNominal,
     double HoleNominal,

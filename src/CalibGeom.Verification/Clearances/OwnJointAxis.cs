@@ -7,4 +7,7 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Hole">Size of the hole, mm.</param>
 /// <param name="PegGrade">ISO 286 grade of the peg's deviation, or null.</param>
 /// <param name="HoleGrade">ISO 286 grade of the hole's deviation, or null.</param>
-public sealed record OwnJointAxis(string Axis, Estimate Clearance, Estimate Peg, Estimate Hole, int? PegGrade, int? HoleGrade);
+/// <param name="HoleForWanted">The hole to design along this axis for the wanted clearance with the peg, mm.</param>
+/// <param name="PegForWanted">The peg to design along this axis for the wanted clearance with the hole, mm.</param>
+public sealed record OwnJointAxis(
+    string Axis, Estimate Clearance, Estimate Peg, Estimate Hole, int? PegGrade, int? HoleGrade, double HoleForWanted, double PegForWanted);

@@ -25,7 +25,7 @@ internal static class SlipFinder
                 aside.Add(r);
                 findings.Add(Far(r, feature, features));
             }
-            else if (DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding) findings.Add(finding);
+            else if (!ShowsThousandths(set, r.Instrument) && DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding) findings.Add(finding);
         }
         return findings;
     }
@@ -58,6 +58,10 @@ internal static class SlipFinder
         if (id.Contains(".inside.", StringComparison.Ordinal)) return id.Replace(".inside.", ".outside.", StringComparison.Ordinal);
         return id.Contains(".outside.", StringComparison.Ordinal) ? id.Replace(".outside.", ".inside.", StringComparison.Ordinal) : null;
     }
+
+    /// <summary>Whether an instrument that nobody described gave another size finer than hundredths that no doubled zero explains.</summary>
+    private static bool ShowsThousandths(ReadingSet set, string instrument) => set.Instruments.All(i => i.Name != instrument)
+        && set.Readings.Any(r => r.Kind == ReadingKind.Size && r.Instrument == instrument && Math.Abs(r.Value * 100 - Math.Round(r.Value * 100)) > 1e-6 && r.Value - Math.Floor(r.Value) >= 0.0095);
 
     /// <summary>8.005 from an instrument that shows hundredths: 8.05 with a zero too many?</summary>
     private static Finding? DoubledZero(Reading r, Instrument instrument)

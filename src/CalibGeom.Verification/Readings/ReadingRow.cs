@@ -19,13 +19,22 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
                 ReadingKind.Fit => ToFit(),
                 ReadingKind.Stage => ToStage(),
                 ReadingKind.Count => ToCount(),
-                _ => Reading.Size(Feature, ToNumber() * Scale(), Instrument, Note, Line),
+                _ => ToSize(),
             };
         }
         catch (ArgumentException e)
         {
             throw new InputException($"{Feature}: {e.Message.Split(" (Parameter")[0]}", e);
         }
+    }
+
+    private Reading ToSize()
+    {
+        const double Most = 1000;
+        double number = ToNumber(), mm = number * Scale();
+        if (mm <= Most || number > Most * Most) return Reading.Size(Feature, mm, Instrument, Note, Line);
+        string meant = number <= Most ? $"is the unit wrong? If {Value} are millimetres, write mm or leave the unit empty" : $"is the unit wrong? If {Value} are micrometres, write um in the unit field";
+        throw new InputException(string.Create(CultureInfo.InvariantCulture, $"{Feature} is {Value} {(Unit.Length > 0 ? Unit : "mm")}, that is {mm:0.###} mm; a size is at most {Most} mm. {char.ToUpperInvariant(meant[0])}{meant[1..]}."));
     }
 
     private Reading ToFit()

@@ -57,6 +57,8 @@ public class OwnJointTests
         double u = 2 * own.Axes[0].Clearance.StandardUncertainty, x = 2 * own.Axes[0].Clearance.Value;
         Near.Absolute(0.12, x, 1e-9);
         Near.Absolute(MathNet.Numerics.Distributions.Normal.CDF(0, u, x - 0.110), own.IsoFits.Single(f => f.Fit == "H11/c11").Probability, 1e-4);
+        // Each axis has the hole that gives it the wanted clearance.
+        Assert.All(own.Axes, a => Near.Absolute(own.Wanted, (a.HoleForWanted - 20) / 2 - 2 * (a.Axis == "x" ? 0.02 : -0.01), 1e-9));
         // H9/d9 is 0.065 to 0.169: Y is far outside.
         Assert.True(own.IsoFits.Single(f => f.Fit == "H9/d9").Probability < 0.02);
     }

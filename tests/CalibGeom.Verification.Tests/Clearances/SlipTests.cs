@@ -39,6 +39,23 @@ public class SlipTests
     }
 
     [Fact]
+    public void AnInstrumentThatShowsThousandthsIsBelieved()
+    {
+        Assert.DoesNotContain(Find("box1.outside.x,8.005\nbox2.outside.x,11.213"), f => f.Rule == "doubled-zero");
+        // Another instrument's thousandths say nothing of this one, nor do those of one that is declared to show hundredths.
+        ReadingSet other = ReadingsFile.Parse("feature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,b\n");
+        ReadingSet declared = ReadingsFile.Parse("# instrument a resolution=0.01\nfeature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,a\n");
+        Assert.All(new[] { other, declared }, set => Assert.Contains(ClearancePrediction.From(StandardObject.Table, set).Findings, f => f.Rule == "doubled-zero"));
+    }
+
+    [Theory]
+    [InlineData("span.x,40.01,in", "span.x is 40.01 in, that is 1016.254 mm; a size is at most 1000 mm. Is the unit wrong? If 40.01 are millimetres")]
+    [InlineData("span.x,400.1,cm", "If 400.1 are millimetres")]
+    [InlineData("span.x,40010", "If 40010 are micrometres, write um")]
+    public void AnImpossibleSizeAsksForItsUnit(string row, string said) =>
+        Assert.Contains(said, Assert.Throws<InputException>(() => ReadingsFile.Parse("feature,value,unit\n" + row + "\n")).Message, StringComparison.Ordinal);
+
+    [Fact]
     public void AThinColumnMayGrowAFifth()
     {
         Assert.DoesNotContain(Find("column1.diameter,0.33"), f => f.Rule == "reading-far-off");
