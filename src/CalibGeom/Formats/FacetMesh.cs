@@ -5,13 +5,15 @@ namespace CalibGeom.Formats;
 /// <summary>Gathers facets into a welded mesh.</summary>
 internal sealed class FacetMesh(int expectedFacets)
 {
-    private readonly VertexWelder<float> welder = new(expectedFacets / 2 + 16);
+    // A closed body has half as many vertices as facets and two more.
+    private readonly VertexWelder welder = new(expectedFacets / 2 + 64);
     private int[] triangles = new int[3 * Math.Max(expectedFacets, 16)];
     private int count;
 
     internal void Add(ReadOnlySpan<StlFacet> facets)
     {
         Reserve(3 * facets.Length);
+        welder.Bound = welder.Count + 3L * Math.Max(facets.Length, expectedFacets - count / 3);
         int[] indices = triangles;
         int at = count;
         foreach (ref readonly StlFacet facet in facets)
@@ -27,7 +29,7 @@ internal sealed class FacetMesh(int expectedFacets)
     internal TriangleMesh ToMesh()
     {
         if (triangles.Length != count) Array.Resize(ref triangles, count);
-        return TriangleMesh.Adopt(welder.TakeCoordinates(), triangles);
+        return welder.ToMesh(triangles);
     }
 
     private void Reserve(int more)

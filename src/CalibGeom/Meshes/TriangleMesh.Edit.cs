@@ -7,7 +7,7 @@ public sealed partial class TriangleMesh
     /// <exception cref="ArgumentException">A moved coordinate is not finite.</exception>
     public TriangleMesh Transform(Affine3D transform)
     {
-        var moved = new double[coordinates.Length];
+        var moved = new double[3 * vertexCount];
         for (int v = 0; v < VertexCount; v++)
             (moved[3 * v], moved[3 * v + 1], moved[3 * v + 2]) = transform.Apply(Vertex(v));
         if (transform.Determinant >= 0) return new(moved, triangles, true);
@@ -24,12 +24,12 @@ public sealed partial class TriangleMesh
     {
         ArgumentNullException.ThrowIfNull(meshes);
         if (meshes.Count == 1) return meshes[0];
-        var joined = new double[meshes.Sum(m => m.coordinates.Length)];
+        var joined = new double[meshes.Sum(m => 3 * m.vertexCount)];
         var indices = new int[meshes.Sum(m => m.triangles.Length)];
         int vertexAt = 0, indexAt = 0;
         foreach (TriangleMesh mesh in meshes)
         {
-            mesh.coordinates.CopyTo(joined, 3 * vertexAt);
+            mesh.Coordinates.CopyTo(joined.AsSpan(3 * vertexAt));
             foreach (int v in mesh.triangles) indices[indexAt++] = v + vertexAt;
             vertexAt += mesh.VertexCount;
         }
@@ -37,7 +37,7 @@ public sealed partial class TriangleMesh
     }
 
     /// <summary>The mesh turned inside out: every triangle's corners in the opposite order.</summary>
-    public TriangleMesh Reverse() => new(coordinates, Reversed(triangles), false);
+    public TriangleMesh Reverse() => new(coordinates, vertexCount, Reversed(triangles), false);
 
     private static int[] Reversed(int[] triangles)
     {

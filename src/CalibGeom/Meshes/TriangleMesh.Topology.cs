@@ -40,7 +40,7 @@ public sealed partial class TriangleMesh
     /// first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their order.</summary>
     public TriangleMesh Weld()
     {
-        var welder = new VertexWelder<double>(VertexCount);
+        var welder = new VertexWelder(VertexCount);
         var map = new int[VertexCount];
         var welded = new int[triangles.Length];
         for (int i = 0; i < triangles.Length; i++)
@@ -49,7 +49,7 @@ public sealed partial class TriangleMesh
             if (map[v] == 0) map[v] = 1 + welder.Add(coordinates[3 * v], coordinates[3 * v + 1], coordinates[3 * v + 2]);
             welded[i] = map[v] - 1;
         }
-        return new(welder.TakeCoordinates(), welded, false);
+        return welder.ToMesh(welded);
     }
 
     /// <summary>The component number of each triangle, numbered by their first triangles.</summary>

@@ -7,6 +7,7 @@ namespace CalibGeom.Meshes;
 public sealed partial class TriangleMesh
 {
     private readonly double[] coordinates;
+    private readonly int vertexCount;
     private readonly int[] triangles;
 
     /// <summary>A mesh; the arrays are copied.</summary>
@@ -14,31 +15,40 @@ public sealed partial class TriangleMesh
     /// <param name="triangles">Three vertex indices for each triangle.</param>
     /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index has no vertex.</exception>
     public TriangleMesh(ReadOnlySpan<double> coordinates, ReadOnlySpan<int> triangles)
-        : this(coordinates.ToArray(), triangles.ToArray(), true)
+        : this(RequireThrees(coordinates.ToArray()), triangles.ToArray(), true)
     {
     }
 
     private TriangleMesh(double[] coordinates, int[] triangles, bool check)
+        : this(coordinates, coordinates.Length / 3, triangles, check)
     {
-        if (check) Validate(coordinates, triangles);
+    }
+
+    private TriangleMesh(double[] coordinates, int vertexCount, int[] triangles, bool check)
+    {
+        if (check) Validate(coordinates.AsSpan(0, 3 * vertexCount), triangles);
         this.coordinates = coordinates;
+        this.vertexCount = vertexCount;
         this.triangles = triangles;
     }
 
     /// <summary>A mesh that takes the arrays over without a copy; the caller must not change them afterwards.</summary>
-    internal static TriangleMesh Adopt(double[] coordinates, int[] triangles) => new(coordinates, triangles, true);
+    internal static TriangleMesh Adopt(double[] coordinates, int[] triangles) => Adopt(coordinates, coordinates.Length / 3, triangles);
+
+    /// <summary>The same, with an array that may have room for more vertices than there are.</summary>
+    internal static TriangleMesh Adopt(double[] coordinates, int vertexCount, int[] triangles) => new(coordinates, vertexCount, triangles, true);
 
     /// <summary>A mesh with no triangles.</summary>
     public static TriangleMesh Empty { get; } = new([], [], false);
 
     /// <summary>The number of vertices.</summary>
-    public int VertexCount => coordinates.Length / 3;
+    public int VertexCount => vertexCount;
 
     /// <summary>The number of triangles.</summary>
     public int TriangleCount => triangles.Length / 3;
 
     /// <summary>x, y, z of each vertex in mm.</summary>
-    public ReadOnlySpan<double> Coordinates => coordinates;
+    public ReadOnlySpan<double> Coordinates => coordinates.AsSpan(0, 3 * vertexCount);
 
     /// <summary>Three vertex indices for each triangle.</summary>
     public ReadOnlySpan<int> Triangles => triangles;
@@ -46,7 +56,11 @@ public sealed partial class TriangleMesh
     /// <summary>A vertex.</summary>
     /// <param name="index">0 to <see cref="VertexCount"/> - 1.</param>
     /// <exception cref="IndexOutOfRangeException">No such vertex.</exception>
-    public Vector3D Vertex(int index) => new(coordinates[3 * index], coordinates[3 * index + 1], coordinates[3 * index + 2]);
+    public Vector3D Vertex(int index)
+    {
+        ReadOnlySpan<double> used = Coordinates;
+        return new(used[3 * index], used[3 * index + 1], used[3 * index + 2]);
+    }
 
     /// <summary>The corners of a triangle.</summary>
     /// <param name="index">0 to <see cref="TriangleCount"/> - 1.</param>
@@ -54,10 +68,12 @@ public sealed partial class TriangleMesh
     public (Vector3D A, Vector3D B, Vector3D C) Triangle(int index) =>
         (Vertex(triangles[3 * index]), Vertex(triangles[3 * index + 1]), Vertex(triangles[3 * index + 2]));
 
-    private static void Validate(double[] coordinates, int[] triangles)
+    private static double[] RequireThrees(double[] coordinates) => coordinates.Length % 3 == 0
+        ? coordinates
+        : throw new ArgumentException($"Coordinates come in threes; there are {coordinates.Length}.", nameof(coordinates));
+
+    private static void Validate(ReadOnlySpan<double> coordinates, int[] triangles)
     {
-        if (coordinates.Length % 3 != 0)
-            throw new ArgumentException($"Coordinates come in threes; there are {coordinates.Length}.", nameof(coordinates));
         if (triangles.Length % 3 != 0)
             throw new ArgumentException($"Triangle indices come in threes; there are {triangles.Length}.", nameof(triangles));
         for (int i = 0; i < coordinates.Length; i++)

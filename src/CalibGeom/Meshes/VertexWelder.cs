@@ -4,80 +4,77 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// Gives equal positions equal indices, in order of first appearance. Equal means the same three numbers (-0 is 0): there is no threshold,
-/// so nothing moves and the result does not depend on order. Positions are kept in pages, so that growing copies and wastes nothing, and in
-/// the type they came in, which for 32-bit floats halves the memory.
+/// so nothing moves and the result does not depend on order. Positions go straight into the array that the mesh will keep; it grows once at
+/// most as long as the caller's bound holds, and what is never touched of it costs no memory.
 /// </summary>
-internal sealed class VertexWelder<T>
-    where T : unmanaged, IBinaryFloatingPointIeee754<T>
+internal sealed class VertexWelder
 {
-    private const int PageBits = 16;
-    private const int PageMask = (1 << PageBits) - 1;
-
-    private readonly List<T[]> pages = [];
+    private double[] positions;
     private int[] slots = [];
     private int shift;
     private int count;
 
+    /// <param name="expected">The likely number of distinct positions.</param>
     internal VertexWelder(int expected)
     {
+        expected = Math.Clamp(expected, 16, Array.MaxLength / 3);
+        positions = GC.AllocateUninitializedArray<double>(3 * expected);
         Resize(BitOperations.Log2(BitOperations.RoundUpToPowerOf2((uint)Math.Clamp(expected * 4L / 3, 32, 1 << 30))));
     }
 
+    /// <summary>The most distinct positions that there can still be; more just take longer.</summary>
+    internal long Bound { get; set; }
+
     internal int Count => count;
 
-    internal int Add(T x, T y, T z)
+    internal int Add(double x, double y, double z)
     {
-        x += T.Zero;
-        y += T.Zero;
-        z += T.Zero;
+        x += 0.0;
+        y += 0.0;
+        z += 0.0;
         int[] table = slots;
+        double[] known = positions;
         uint mask = (uint)table.Length - 1;
         uint slot = (uint)(Hash(x, y, z) >> shift);
         int found;
         while ((found = table[slot] - 1) >= 0)
         {
-            T[] page = pages[found >> PageBits];
-            int i = 3 * (found & PageMask);
-            if (page[i] == x && page[i + 1] == y && page[i + 2] == z) return found;
+            int i = 3 * found;
+            if (known[i] == x && known[i + 1] == y && known[i + 2] == z) return found;
             slot = (slot + 1) & mask;
         }
         return Insert(slot, x, y, z);
     }
 
-    /// <summary>The positions so far; the welder must not be used afterwards.</summary>
-    internal double[] TakeCoordinates()
+    /// <summary>A mesh of the positions so far; the welder must not be used afterwards.</summary>
+    internal TriangleMesh ToMesh(int[] triangles)
     {
         slots = [];
-        double[] all = GC.AllocateUninitializedArray<double>(3 * count);
-        for (int p = 0, at = 0; at < all.Length; p++)
-        {
-            foreach (T value in pages[p].AsSpan(0, Math.Min(pages[p].Length, all.Length - at))) all[at++] = double.CreateTruncating(value);
-            pages[p] = [];
-        }
-        return all;
+        // A copy of few positions costs less than the room they leave; a copy of many would be the peak.
+        if (positions.Length > 6L * count) Array.Resize(ref positions, 3 * count);
+        return TriangleMesh.Adopt(positions, count, triangles);
     }
 
-    private int Insert(uint slot, T x, T y, T z)
+    private int Insert(uint slot, double x, double y, double z)
     {
-        if (count == Array.MaxLength / 3) throw new InputException($"The mesh has more than {count} vertices, the most that fit. Split it.");
-        int i = 3 * (count & PageMask);
-        T[] page = Page(count >> PageBits, i);
-        page[i] = x;
-        page[i + 1] = y;
-        page[i + 2] = z;
+        int i = 3 * count;
+        if (i + 3 > positions.Length) Grow();
+        positions[i] = x;
+        positions[i + 1] = y;
+        positions[i + 2] = z;
         slots[slot] = ++count;
-        if (4L * count > 3L * slots.Length) Resize(65 - shift);
+        // By four at a time: tables that were left behind are memory too.
+        if (4L * count > 3L * slots.Length) Resize(Math.Min(66 - shift, 30));
         return count - 1;
     }
 
-    // A page begins small, for small meshes; all but the last are full.
-    private T[] Page(int index, int at)
+    private void Grow()
     {
-        if (index == pages.Count) pages.Add(new T[index == 0 ? 3 * 64 : 3 << PageBits]);
-        T[] page = pages[index];
-        if (at < page.Length) return page;
-        Array.Resize(ref page, 2 * page.Length);
-        return pages[index] = page;
+        int most = Array.MaxLength / 3;
+        if (count == most) throw new InputException($"The mesh has more than {count} vertices, the most that fit. Split it.");
+        double[] grown = GC.AllocateUninitializedArray<double>(3 * (int)Math.Min(Bound > count ? Bound : 2L * count, most));
+        positions.AsSpan(0, 3 * count).CopyTo(grown);
+        positions = grown;
     }
 
     private void Resize(int bits)
@@ -88,16 +85,14 @@ internal sealed class VertexWelder<T>
         uint mask = (uint)slots.Length - 1;
         for (int v = 0; v < count; v++)
         {
-            T[] page = pages[v >> PageBits];
-            int i = 3 * (v & PageMask);
-            uint slot = (uint)(Hash(page[i], page[i + 1], page[i + 2]) >> shift);
+            uint slot = (uint)(Hash(positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]) >> shift);
             while (slots[slot] != 0) slot = (slot + 1) & mask;
             slots[slot] = v + 1;
         }
     }
 
     // The odd factors carry every bit into the high ones, which choose the slot: grid values differ in few and high bits of the mantissa.
-    private static ulong Hash(T x, T y, T z)
+    private static ulong Hash(double x, double y, double z)
     {
         ulong h = Bits(x) * 0x9E3779B97F4A7C15;
         h = (BitOperations.RotateLeft(h, 31) ^ Bits(y)) * 0xC2B2AE3D27D4EB4F;
@@ -106,5 +101,5 @@ internal sealed class VertexWelder<T>
         return h * 0x9E3779B97F4A7C15;
     }
 
-    private static ulong Bits(T value) => (ulong)BitConverter.DoubleToInt64Bits(double.CreateTruncating(value));
+    private static ulong Bits(double value) => (ulong)BitConverter.DoubleToInt64Bits(value);
 }
