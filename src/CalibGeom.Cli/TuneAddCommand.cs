@@ -28,7 +28,8 @@ internal static class TuneAddCommand
         var orientation = new Option<int>("--orientation") { Description = "How the object lay, 0 or 90 degrees. Default 0.", HelpName = "DEG" };
         var date = new Option<string?>("--date") { Description = "Day of the print, such as 2026-03-01.", HelpName = "DAY" };
         var spec = new Option<string?>("--spec") { Description = "The spec that was printed.", HelpName = "SPEC" };
-        var preset = new Option<string?>("--preset") { Description = "The preset that was printed. Default standard.", HelpName = "NAME" };
+        var preset = new Option<string?>("--preset") { Description = "The preset that was printed. Default: the one whose digest the readings name, else standard.", HelpName = "NAME" };
+        var coupon = new Option<string?>("--coupon") { Description = "Only the readings of this coupon (A1 of A1/box1.outside.x).", HelpName = "ID" };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var command = new Command("add", """
             Append one trial to a log; nothing that stands in it is rewritten.
@@ -37,12 +38,12 @@ internal static class TuneAddCommand
               calibgeom tune add readings.csv --log demo-grey.jsonl --time 2.5 --rest 1 --resin "Demo grey" --printer bench
             """);
         command.Arguments.Add(readings);
-        foreach (Option option in new Option[] { log, time, rest, offset, layer, baseLayers, baseTime, lift, start, end, resin, printer, grey, orientation, date, spec, preset, json })
+        foreach (Option option in new Option[] { log, time, rest, offset, layer, baseLayers, baseTime, lift, start, end, resin, printer, grey, orientation, date, spec, preset, coupon, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
-            TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec);
-            ReadingSet set = Read(io, parsed.GetValue(readings)!);
+            ReadingSet set = Coupon(Read(io, parsed.GetValue(readings)!), parsed.GetValue(coupon));
+            TestObject made = Printed(io, set, parsed.GetValue(spec), parsed.GetValue(preset));
             Trial trial;
             try
             {
@@ -60,16 +61,34 @@ internal static class TuneAddCommand
             {
                 throw new InputException(e.Message.Split(" (Parameter")[0], e);
             }
-            return Append(io, parsed.GetValue(log)!, trial, parsed.GetValue(json));
+            return Append(io, parsed.GetValue(log)!, trial, TrialReadings.FindingsOf(made, set), parsed.GetValue(json));
         });
         return command;
     }
 
-    private static int Append(CommandIo io, string path, Trial trial, bool json)
+    private static TestObject Printed(CommandIo io, ReadingSet readings, string? spec, string? preset)
+    {
+        Preset? named = (spec ?? preset) is null && readings.Digest is { } digest ? Presets.All.FirstOrDefault(p => SpecDigest.Of(p.Spec) == digest) : null;
+        return TestObjectBuilder.Build(SpecSource.Load(io, spec, preset ?? named?.Name, []).Spec);
+    }
+
+    private static ReadingSet Coupon(ReadingSet readings, string? coupon)
+    {
+        if (coupon is null) return readings;
+        return readings.Coupons.Contains(coupon)
+            ? readings.ForCoupon(coupon)
+            : throw new InputException($"There are no readings of coupon {coupon}. The readings hold {string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))}.");
+    }
+
+    private static int Append(CommandIo io, string path, Trial trial, IReadOnlyList<Finding> findings, bool json)
     {
         int count = TrialLog.Append(path, trial);
-        if (json) Envelope.Write(io.Out, "tune add", [], new System.Text.Json.Nodes.JsonObject { ["log"] = path, ["trials"] = count, ["trial"] = System.Text.Json.Nodes.JsonNode.Parse(TrialLog.ToLine(trial)) });
-        else io.Out.WriteLine($"Trial {count} ({trial.Settings}) added to {path}.");
+        if (json) Envelope.Write(io.Out, "tune add", findings, new System.Text.Json.Nodes.JsonObject { ["log"] = path, ["trials"] = count, ["trial"] = System.Text.Json.Nodes.JsonNode.Parse(TrialLog.ToLine(trial)) });
+        else
+        {
+            io.Out.WriteLine($"Trial {count} ({trial.Settings}) added to {path}.");
+            FindingText.Write(io.Out, findings);
+        }
         return ExitCode.Done;
     }
 

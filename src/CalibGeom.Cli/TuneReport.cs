@@ -53,7 +53,7 @@ internal static class TuneReport
         }).ToArray()),
         ["curve"] = new JsonArray(result.Curve.Select(Point).ToArray()),
         ["trials"] = result.Trials.Count,
-        ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)JsonValue.Create(k.Why)).ToArray()),
+        ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)new JsonObject { ["trial"] = k.Number, ["why"] = k.Why }).ToArray()),
     };
 
     private static JsonObject Columns(ColumnSurvival columns, double time)

@@ -95,6 +95,36 @@ public class TuneCommandTests
     }
 
     [Fact]
+    public void TheDigestOfTheReadingsNamesTheObject()
+    {
+        using var folder = new TemporaryFolder();
+        CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness", "-o", folder["w.csv"]]);
+        string[] add = ["tune", "add", folder["w.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
+        Assert.Equal(0, CliRun.Of(add).ExitCode);
+        double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!.AsArray().Select(c => (double)c!["diameter"]!).ToArray();
+        Assert.Equal(CalibGeom.TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Presets.Find("witness")!.Spec).Columns.Select(c => c.Diameter), heads);
+        CliRun other = CliRun.Of([.. add, "--preset", "standard"]);
+        Assert.Equal(2, other.ExitCode);
+        Assert.Contains("another object", other.Error, StringComparison.Ordinal);
+        Assert.Single(File.ReadAllLines(folder["log"]));
+    }
+
+    [Fact]
+    public void SlipsAreSaidAndCouponsAndInstrumentsKept()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("r.csv", "feature,value,unit,instrument\nA1/box1.outside.x,80.2,,cal\nA1/box1.outside.x,8.02,,cal\nA1/box2.inside.x,8.08,,cal\nB2/box1.outside.x,8.01,,cal\n");
+        string[] add = ["tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
+        Assert.Contains("several coupons (A1, B2)", CliRun.Of(add).Error, StringComparison.Ordinal);
+        Assert.Contains("no readings of coupon C", CliRun.Of([.. add, "--coupon", "C"]).Error, StringComparison.Ordinal);
+        CliRun run = CliRun.Of([.. add, "--coupon", "A1"]);
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("[reading-far-off] A1/box1.outside.x", run.Out, StringComparison.Ordinal);
+        Assert.Contains("[state-unknown]", run.Out, StringComparison.Ordinal);
+        Assert.Equal("cal", (string)JsonNode.Parse(File.ReadAllText(folder["log"]))!["instrument"]!);
+    }
+
+    [Fact]
     public void PriorsRulesAndThresholdsAreObeyed()
     {
         using var folder = new TemporaryFolder();

@@ -18,8 +18,12 @@ internal static class PlainWords
         said.AddRange(Rest(result));
         if (result.Next.Settings.EdgeOffset != result.Trials[^1].Settings.EdgeOffset && !result.Conditions.GreyLevels)
             said.Add(Note("edge-offset", "", "Without grey-level edges an offset below one pixel moves only those edges that it carries across a pixel's centre.", "Turn grey-level edges on, or expect some faces to stay."));
-        foreach ((Trial trial, string why) in result.KeptApart)
-            said.Add(Note("kept-apart", "", $"A trial ({trial.Settings}) was kept apart: {why}.", "Prints under other conditions are never pooled."));
+        foreach (var alike in result.KeptApart.GroupBy(k => k.Why))
+        {
+            string numbers = string.Join(", ", alike.Select(k => k.Number));
+            string kept = alike.Count() > 1 ? $"Trials {numbers} were kept apart" : $"Trial {numbers} ({alike.First().Trial.Settings}) was kept apart";
+            said.Add(Note("kept-apart", "", $"{kept}: {alike.Key}.", "Prints under other conditions are never pooled."));
+        }
         return said;
     }
 

@@ -20,11 +20,13 @@ public static class TrialReadings
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(readings);
+        RequireOneObject(made, readings);
         Dictionary<string, GrowthReading> growths = Growths(made, readings);
         Trial trial = new(settings, conditions)
         {
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
+            Instrument = string.Join('+', Sized(readings).Select(r => r.Instrument).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)),
             Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", Round((j.Clearance.X + j.Clearance.Y) / 2), Last(readings, $"joint{j.Number}.fit")?.Fit)).ToArray(),
             Columns = made.Columns
                 .Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
@@ -39,9 +41,33 @@ public static class TrialReadings
         return trial;
     }
 
+    /// <summary>What is odd about the readings themselves: slips of the pen, readings that were set aside, a state that nobody wrote down.</summary>
+    /// <param name="made">The test object that was printed.</param>
+    /// <param name="readings">What was read.</param>
+    /// <exception cref="InputException">They do not belong to this object.</exception>
+    public static IReadOnlyList<Finding> FindingsOf(TestObject made, ReadingSet readings)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(readings);
+        RequireOneObject(made, readings);
+        if (!Sized(readings).Any()) return [];
+        string[] ofThePrediction = ["axis-not-measured", "scale-assumed"];
+        return ClearancePrediction.From(made.Features, readings).Findings.Where(f => !ofThePrediction.Contains(f.Rule)).ToArray();
+    }
+
+    private static void RequireOneObject(TestObject made, ReadingSet readings)
+    {
+        if (readings.Digest is { } read && made.Features.Digest is { } known && read != known)
+            throw new InputException($"The readings name digest {read}, but the object has {known}: another object, or another version of it. Name the spec or preset that was printed.");
+        if (readings.Coupons.Count > 1)
+            throw new InputException($"The readings are of several coupons ({string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Add one at a time.");
+    }
+
+    private static IEnumerable<Reading> Sized(ReadingSet readings) => readings.Readings.Where(r => r.Kind == ReadingKind.Size);
+
     private static Dictionary<string, GrowthReading> Growths(TestObject made, ReadingSet readings)
     {
-        if (!readings.Readings.Any(r => r.Kind == ReadingKind.Size)) return [];
+        if (!Sized(readings).Any()) return [];
         var options = new PredictionOptions { BetweenPrints = 0 };
         ClearancePrediction all = ClearancePrediction.From(made.Features, Sizes(readings, r => r), options);
         ClearancePrediction own = ClearancePrediction.From(made.Features, Sizes(readings, WithoutBias), options);

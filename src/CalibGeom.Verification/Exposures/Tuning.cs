@@ -19,9 +19,9 @@ public static class Tuning
         if (trials.Count == 0) throw new ArgumentException("There is no trial to learn from.", nameof(trials));
         TrialConditions conditions = trials[^1].Conditions;
         var apart = trials
-            .Select(t => (Trial: t, Differences: t.Conditions.DifferencesFrom(conditions)))
+            .Select((t, i) => (Number: i + 1, Trial: t, Differences: t.Conditions.DifferencesFrom(conditions)))
             .Where(p => p.Differences.Count > 0)
-            .Select(p => (p.Trial, string.Join(", ", p.Differences))).ToArray();
+            .Select(p => (p.Number, p.Trial, string.Join(", ", p.Differences))).ToArray();
         Trial[] used = trials.Where(t => t.Conditions.DifferencesFrom(conditions).Count == 0).ToArray();
         ExposureResponse response = ExposureResponse.Learn(used, options.Priors);
         ColumnSurvival? columns = ColumnSurvival.Learn(used, options.Priors);

@@ -9,8 +9,8 @@ public sealed record TuningResult
     /// <summary>The trials used, in order.</summary>
     public required IReadOnlyList<Trial> Trials { get; init; }
 
-    /// <summary>Trials kept apart, each with what differs.</summary>
-    public required IReadOnlyList<(Trial Trial, string Why)> KeptApart { get; init; }
+    /// <summary>Trials kept apart, each with its number in the order of printing from 1 and what differs.</summary>
+    public required IReadOnlyList<(int Number, Trial Trial, string Why)> KeptApart { get; init; }
 
     /// <summary>The growth that puts the clearance on target, mm.</summary>
     public required double TargetGrowth { get; init; }

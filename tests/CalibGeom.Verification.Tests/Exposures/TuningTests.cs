@@ -130,6 +130,37 @@ public class TuningTests
     }
 
     [Fact]
+    public void WhatTheFormulaMissesIsSaid()
+    {
+        var sharp = ExposurePriors.Default with { BetweenPrints = 1e-4, LackOfFit = 1e-4 };
+        Trial[] curved = new[] { 1, 1.5, 2, 3, 4.5 }.Select(t => Make.Trial(t, 0, 0.02 + 0.018 * Math.Log(t / 2) - 0.01 * Math.Pow(Math.Log(t / 2), 2), 1e-4)).ToArray();
+        Assert.Contains(Tuning.Advise(curved, TuneOptions.Default with { Priors = sharp }).Findings, f => f.Rule == "curved" && f.Message.Contains("trust small steps", StringComparison.Ordinal));
+        // Twice the exposure, but more slots open than before: the light was not what the time says.
+        Trial dim = Make.Trial(4, 0, 0.02) with { Slots = Make.Slots(8) };
+        Finding light = Tuning.Advise([Make.Trial(2, 0, 0.02) with { Slots = Make.Slots(3) }, dim]).Findings.Single(f => f.Rule == "light-changed");
+        Assert.Contains("lamp, screen", light.Remedy, StringComparison.Ordinal);
+        Trial warming = new(new ExposureSettings(2), new TrialConditions(0.05, temperatureStart: 20, temperatureEnd: 26)) { GrowthX = new GrowthReading(0, 0.002) };
+        Assert.Contains(Tuning.Advise([warming]).Findings, f => f.Rule == "temperature" && f.Message.Contains("from 20 to 26 degrees C", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void RestThatHarmsColumnsIsSaid()
+    {
+        Trial At(double time, double rest, double limit) => Make.Trial(time, rest, 0) with { Columns = [.. Make.Columns(limit), .. Make.Columns(limit * 1.1)] };
+        TuningResult harmed = Tuning.Advise([At(2, 0, 0.34), At(2.4, 0, 0.32), At(2, 3, 0.55), At(2.4, 3, 0.5)]), same = Tuning.Advise([At(2, 0, 0.4), At(2.4, 0, 0.38), At(2, 3, 0.4), At(2.4, 3, 0.38)]);
+        Assert.Contains(harmed.Findings, f => f.Rule == "rest-and-columns" && f.Message.Contains("harms", StringComparison.Ordinal));
+        Assert.DoesNotContain(same.Findings, f => f.Rule == "rest-and-columns");
+    }
+
+    [Fact]
+    public void WhereRestIsNoLongerWorthItsTimeIsSaid()
+    {
+        string Told(double rest) => Tuning.Advise([Make.Trial(2, rest, 0)]).Findings.Single(f => f.Rule == "rest").Message;
+        Assert.Contains("resting is worth its time up to", Told(0), StringComparison.Ordinal);
+        Assert.Contains("not worth its time", Told(6), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void OnTargetIsConfirmedBeforeItIsBelieved()
     {
         Trial good = OnTarget();
@@ -162,7 +193,8 @@ public class TuningTests
         TuningResult with = Tuning.Advise([fine, Make.Trial(2, 0, 0.01)]), without = Tuning.Advise([Make.Trial(2, 0, 0.01)]);
         Assert.Single(with.Trials);
         Assert.Contains("layer 0.03 mm instead of 0.05 mm", with.KeptApart.Single().Why, StringComparison.Ordinal);
-        Assert.Contains(with.Findings, f => f.Rule == "kept-apart");
+        Assert.Contains(with.Findings, f => f.Rule == "kept-apart" && f.Message.StartsWith("Trial 1 (1.3 s exposure, 0 s rest) was kept apart", StringComparison.Ordinal));
+        Assert.StartsWith("Trials 1, 2 were kept apart", Tuning.Advise([fine, fine, Make.Trial(2, 0, 0.01)]).Findings.Single(f => f.Rule == "kept-apart").Message, StringComparison.Ordinal);
         Assert.Equal(without.Next, with.Next);
     }
 
