@@ -185,6 +185,7 @@ public class TuneCommandTests
     [InlineData("simulate|--dp|0|--ec|8|--irradiance|4|--time|2", "penetration depth")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--kernel|box", "gaussian or lorentz")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4", "--time")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|0.1", "nothing prints")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--squeeze|-1", "squeeze")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--rest-time|0", "time of rest")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--rest-effect|NaN", "effect of rest")]

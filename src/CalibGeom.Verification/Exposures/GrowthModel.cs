@@ -100,11 +100,14 @@ internal sealed class GrowthModel
         if (trial.GrowthY is { } y) r.Add((growth - half + bias - y.Value) / y.Uncertainty);
         foreach (JointOutcome joint in trial.Joints)
             if (joint.Fit is { } fit)
-                r.Add(Felt(fit, joint.Designed - 2 * growth));
+                r.Add(Felt(fit, joint.Designed - 2 * growth, joint.DesignedY - 2 * growth));
     }
 
-    private double Felt(FeltFit fit, double clearance) =>
-        Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(priors.Fits.Probability(fit, clearance), 1e-200))));
+    private double Felt(FeltFit fit, double x, double y)
+    {
+        double probability = x == y ? priors.Fits.Probability(fit, x) : priors.Fits.Probability(fit, Math.Min(x, y), (x + y) / 2);
+        return Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(probability, 1e-200))));
+    }
 
     private static double Bias(Trial trial) => Math.Max(trial.GrowthX?.Bias ?? 0, trial.GrowthY?.Bias ?? 0);
 }

@@ -70,6 +70,8 @@ internal sealed class TrialDocument
         [JsonRequired]
         public double Designed { get; set; }
 
+        public double? DesignedY { get; set; }
+
         public string? Fit { get; set; }
     }
 

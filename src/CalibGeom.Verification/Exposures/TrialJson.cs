@@ -52,7 +52,7 @@ internal static class TrialJson
             Instrument = d.Instrument,
             GrowthX = Growth(d.GrowthX),
             GrowthY = Growth(d.GrowthY),
-            Joints = d.Joints.Select(j => new JointOutcome(j.Id, j.Designed, j.Fit is null ? null : (FeltFit)Index(j.Fit, "fit", Fits))).ToArray(),
+            Joints = d.Joints.Select(j => new JointOutcome(j.Id, j.Designed, j.Fit is null ? null : (FeltFit)Index(j.Fit, "fit", Fits), j.DesignedY)).ToArray(),
             Columns = d.Columns.Select(c => new ColumnOutcome(c.Diameter, (ColumnStage)Index(c.Stood, "stage", Stages), c.Id, c.HeadDiameter)).ToArray(),
             Slots = d.Slots is null ? null : new SlotOutcome(d.Slots.Heights, d.Slots.Open),
             Readings = d.Readings.ToDictionary(r => r.Key, r => (IReadOnlyList<double>)r.Value, StringComparer.Ordinal),
@@ -79,7 +79,7 @@ internal static class TrialJson
         Instrument = t.Instrument,
         GrowthX = Growth(t.GrowthX),
         GrowthY = Growth(t.GrowthY),
-        Joints = t.Joints.Select(j => new TrialDocument.JointDocument { Id = j.Id, Designed = j.Designed, Fit = j.Fit is { } f ? Fits[(int)f] : null }).ToList(),
+        Joints = t.Joints.Select(j => new TrialDocument.JointDocument { Id = j.Id, Designed = j.Designed, DesignedY = j.DesignedY == j.Designed ? null : j.DesignedY, Fit = j.Fit is { } f ? Fits[(int)f] : null }).ToList(),
         Columns = t.Columns.Select(c => new TrialDocument.ColumnDocument
         { Id = c.Id, Diameter = c.Diameter, HeadDiameter = c.HeadDiameter, Stood = Stages[(int)c.Stood] }).ToList(),
         Slots = t.Slots is null ? null : new TrialDocument.SlotDocument { Heights = [.. t.Slots.Heights], Open = t.Slots.Open },

@@ -27,7 +27,7 @@ public static class TrialReadings
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
             Instrument = string.Join('+', Sized(readings).Select(r => r.Instrument).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)),
-            Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", Round((j.Clearance.X + j.Clearance.Y) / 2), Last(readings, $"joint{j.Number}.fit")?.Fit)).ToArray(),
+            Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", Round(j.Clearance.X), Last(readings, $"joint{j.Number}.fit")?.Fit, Round(j.Clearance.Y))).ToArray(),
             Columns = made.Columns
                 .Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
                 .Where(c => c.Stage is not null)

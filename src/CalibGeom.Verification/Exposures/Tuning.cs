@@ -75,8 +75,8 @@ public static class Tuning
         GrowthPrediction growth = response.At(settings), difference = response.AxisDifference;
         return Joints(last).SelectMany(joint => new[] { ("x", 1), ("y", -1) }.Select(axis =>
         {
-            double target = joint.Designed - 2 * targetGrowth;
-            double clearance = joint.Designed - 2 * (growth.Mean + axis.Item2 * difference.Mean / 2);
+            double designed = axis.Item2 > 0 ? joint.Designed : joint.DesignedY, target = designed - 2 * targetGrowth;
+            double clearance = designed - 2 * (growth.Mean + axis.Item2 * difference.Mean / 2);
             double deviation = 2 * Math.Sqrt(growth.Uncertainty * growth.Uncertainty + difference.Uncertainty * difference.Uncertainty / 4);
             double chance = Normal.CDF(clearance, deviation, target + options.Tolerance) - Normal.CDF(clearance, deviation, target - options.Tolerance);
             return new JointChance(joint.Id, axis.Item1, target, clearance, deviation, chance);

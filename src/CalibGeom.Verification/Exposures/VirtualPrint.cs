@@ -13,9 +13,13 @@ namespace CalibGeom.Verification.Exposures;
 /// <param name="printed">What light makes of it.</param>
 /// <param name="survival">Which columns come off the plate whole.</param>
 /// <param name="lowest">What happens next to the plate; no squeeze and usual base layers when null.</param>
+/// <exception cref="ArgumentException">The light cures nothing.</exception>
 public sealed class VirtualPrint(TestObject made, PrintedObject printed, SurvivalLaw survival, LowestLayers? lowest = null)
 {
     private const double FormError = 0.006, Step = 0.01;
+    private readonly PrintedObject printed = printed.Growth is null
+        ? throw new ArgumentException("The light does not reach the critical dose anywhere, so nothing prints. Expose longer, or check irradiance and critical dose.", nameof(printed))
+        : printed;
     private readonly LowestLayers bottom = lowest ?? new LowestLayers();
 
     /// <summary>The readings a person would write down.</summary>

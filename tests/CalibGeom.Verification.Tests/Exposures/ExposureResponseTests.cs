@@ -79,6 +79,19 @@ public class ExposureResponseTests
     }
 
     [Fact]
+    public void InAJointRelievedAlongOneAxisTheOtherDecidesWhetherItEnters()
+    {
+        var trial = new Trial(new ExposureSettings(2), Make.Conditions());
+        double Growth(JointOutcome joint) => ExposureResponse.Learn([trial with { Joints = [joint] }]).At(new ExposureSettings(2)).Mean;
+        double even = Growth(new JointOutcome("joint1", 0.05, FeltFit.Refuses)), relieved = Growth(new JointOutcome("joint1", 0.05, FeltFit.Refuses, 0.35));
+        Assert.Equal(even, relieved, 1e-6);
+        Assert.Equal(even, Growth(new JointOutcome("joint1", 0.35, FeltFit.Refuses, 0.05)), 1e-6);
+        JointChance[] chances = Tuning.Advise([Make.Trial(2, 0, 0) with { Joints = [new JointOutcome("joint1", 0.05, null, 0.35)] }]).Chances.ToArray();
+        Assert.Equal([0.05, 0.35], chances.Select(c => c.Target));
+        Assert.Equal(chances[0].OnTarget, chances[1].OnTarget, 1e-9);
+    }
+
+    [Fact]
     public void TrialsThatContradictEachOtherAreToldSo()
     {
         Assert.True(ExposureResponse.Learn([Make.Trial(2, 0, 0.02), Make.Trial(2, 0, 0.021), Make.Trial(2, 0, 0.019)]).FitProbability > 0.05);
@@ -102,6 +115,9 @@ public class ExposureResponseTests
         Assert.True(low < 0 && high > 0);
         (double without, _) = ExposureResponse.Learn([], referenceTime: 1.3, restActs: false).ChangeInterval(Short, Long);
         Assert.True(without > 0);
+        // And more columns stand at the longer exposure.
+        ColumnSurvival columns = ColumnSurvival.Learn([Make.Trial(1.3, 0, 0.02) with { Columns = Make.Columns(0.4) }])!;
+        Assert.True(columns.Limit(1.8).Diameter < columns.Limit(1.3).Diameter / 1.05);
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public sealed class TrialLogTests : IDisposable
         Cycle = new LayerCycle(n[5], 25.5, 7.25),
         Instrument = "cal",
         GrowthX = new GrowthReading(n[0] / 1e5, 0.002, 0.001),
-        Joints = [new JointOutcome("joint1", 0.05, (FeltFit)(n[0] % 4)), new JointOutcome("joint2", 0.06)],
+        Joints = [new JointOutcome("joint1", 0.05, (FeltFit)(n[0] % 4)), new JointOutcome("joint2", 0.06, null, 0.36)],
         Columns = [new ColumnOutcome(0.4, (ColumnStage)(n[1] % 4), "column1", 1.6)],
         Slots = Make.Slots(n[2] % 9),
         Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.01, 8.02] },
