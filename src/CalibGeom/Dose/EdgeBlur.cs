@@ -2,7 +2,7 @@ namespace CalibGeom.Dose;
 
 /// <summary>
 /// How light spreads sideways: a round, symmetric kernel of total weight 1, described by what it makes of a straight edge and of a round
-/// disc. Derive from it for another kernel. Implementations are immutable and safe to share between threads.
+/// disc, and as a sum of Gaussians for rasters. Derive from it for another kernel. Implementations are immutable and safe to share between threads.
 /// </summary>
 public abstract class EdgeBlur
 {
@@ -35,6 +35,12 @@ public abstract class EdgeBlur
     /// <summary>The share of the kernel's weight within a radius, which is the dose on the axis of a lit disc of that radius.</summary>
     /// <param name="radius">The radius in mm, not negative.</param>
     public abstract double WithinRadius(double radius);
+
+    /// <summary>
+    /// The kernel as a sum of Gaussians, with which a raster of pixels is blurred one axis after the other: the Gaussian is the only round
+    /// kernel that allows it, and smooth round kernels are sums of it.
+    /// </summary>
+    public abstract IReadOnlyList<BlurComponent> Components { get; }
 
     /// <summary>Throws unless a share lies between 0 and 1.</summary>
     /// <param name="share">The share.</param>

@@ -9,7 +9,11 @@ public sealed class GaussianBlur : EdgeBlur
     public GaussianBlur(double sigma)
         : base(sigma)
     {
+        Components = [new BlurComponent(1, sigma)];
     }
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<BlurComponent> Components { get; }
 
     /// <inheritdoc/>
     public override double EdgeShare(double outside) => NormalLaw.Cumulative(-outside / Width);

@@ -11,7 +11,15 @@ public sealed class LorentzBlur : EdgeBlur
     public LorentzBlur(double gamma)
         : base(gamma)
     {
+        Components = Mixture(gamma);
     }
+
+    /// <summary>
+    /// Eight Gaussians from gamma / 4 to 32 gamma, each twice as wide as the one before. Exactly, the kernel is a mixture of Gaussians whose
+    /// gamma / sigma is distributed as the size of a standard normal value (Student's t with one degree of freedom); the sum is its
+    /// trapezoid rule over ln(sigma), and the 2.5 % of the light that lie beyond go to the widest one.
+    /// </summary>
+    public override IReadOnlyList<BlurComponent> Components { get; }
 
     /// <inheritdoc/>
     public override double EdgeShare(double outside) => 0.5 - Math.Atan(outside / Width) / Math.PI;
@@ -28,4 +36,17 @@ public sealed class LorentzBlur : EdgeBlur
 
     /// <inheritdoc/>
     public override double WithinRadius(double radius) => 1 - Width / Math.Sqrt(Width * Width + radius * radius);
+
+    private static BlurComponent[] Mixture(double gamma)
+    {
+        var parts = new BlurComponent[8];
+        double rest = 1;
+        for (int i = 0; i < parts.Length; i++)
+        {
+            double ratio = Math.ScaleB(1, 2 - i), weight = i == parts.Length - 1 ? rest : 2 * NormalLaw.Density(ratio) * ratio * Math.Log(2);
+            parts[i] = new BlurComponent(weight, gamma / ratio);
+            rest -= weight;
+        }
+        return parts;
+    }
 }

@@ -7,10 +7,8 @@ namespace CalibGeom.Dose;
 /// print-through. Corners, layers of other shape above a face and pixels are left out; a raster of the layers has them. Immutable and safe to
 /// share between threads.
 /// </summary>
-public sealed class PrintedObject
+public sealed class PrintedObject : PredictedPrint
 {
-    private readonly TestObject made;
-
     /// <summary>A printed test object.</summary>
     /// <param name="made">The object as designed.</param>
     /// <param name="blur">How light spreads sideways.</param>
@@ -20,29 +18,7 @@ public sealed class PrintedObject
     /// <param name="edgeOffset">Edge offset entered in the slicer in mm, -1 to 1, positive = solids drawn larger. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
     public PrintedObject(TestObject made, EdgeBlur blur, LayerLight light, double scale = 0, double retreat = 0, double edgeOffset = 0)
-    {
-        ArgumentNullException.ThrowIfNull(made);
-        ArgumentNullException.ThrowIfNull(blur);
-        ArgumentNullException.ThrowIfNull(light);
-        Scale = Within(scale, 0.1, "scale", "", nameof(scale));
-        Retreat = Within(retreat, 1, "retreat of edges", " mm", nameof(retreat));
-        EdgeOffset = Within(edgeOffset, 1, "edge offset", " mm", nameof(edgeOffset));
-        this.made = made;
-        Blur = blur;
-        Light = light;
-    }
-
-    /// <summary>How light spreads sideways.</summary>
-    public EdgeBlur Blur { get; }
-
-    /// <summary>The light of normal layers.</summary>
-    public LayerLight Light { get; }
-
-    /// <summary>Proportional change of all sizes.</summary>
-    public double Scale { get; }
-
-    /// <summary>How far edges draw back, mm.</summary>
-    public double Retreat { get; }
+        : base(made, blur, light, scale, retreat) => EdgeOffset = Within(edgeOffset, 1, "edge offset", " mm", nameof(edgeOffset));
 
     /// <summary>Edge offset entered in the slicer, mm.</summary>
     public double EdgeOffset { get; }
@@ -50,32 +26,31 @@ public sealed class PrintedObject
     /// <summary>Growth per edge of a wide upright wall in mm; null when the light does not cure it.</summary>
     public double? Growth => Light.WallRatio() > 1 ? Blur.EdgeDistance(1 / Light.WallRatio()) - Retreat + EdgeOffset : null;
 
-    /// <summary>Every size in the object's feature table that light decides, in its order.</summary>
-    public IReadOnlyList<PrintedSize> Sizes()
+    /// <inheritdoc/>
+    public override IReadOnlyList<PrintedSize> Sizes()
     {
         var sizes = new Dictionary<string, double?>(StringComparer.Ordinal);
-        foreach (BoxPlan box in made.Boxes)
+        foreach (BoxPlan box in Made.Boxes)
         {
             AddBox(sizes, $"box{box.Number}", "x", box.Outside.X, box.Inside.X);
             AddBox(sizes, $"box{box.Number}", "y", box.Outside.Y, box.Inside.Y);
         }
-        foreach (ColumnPlan column in made.Columns) sizes[$"column{column.Number}.diameter"] = ColumnDiameter(column.Diameter);
-        foreach (Feature feature in made.Features)
+        foreach (ColumnPlan column in Made.Columns) sizes[$"column{column.Number}.diameter"] = ColumnDiameter(column.Diameter);
+        foreach (Feature feature in Made.Features)
             if (feature.Id.StartsWith("span.", StringComparison.Ordinal)) sizes[feature.Id] = feature.Nominal * (1 + Scale) + 2 * Growth;
+            else if (feature.Id.StartsWith("slot", StringComparison.Ordinal) && feature.Unit == "mm") sizes[feature.Id] = TunnelHeight(feature.Nominal);
             else if (feature.Axis == "z" && feature.Unit == "mm") sizes[feature.Id] = feature.Nominal * (1 + Scale);
-        return made.Features.Where(f => sizes.ContainsKey(f.Id)).Select(f => new PrintedSize(f.Id, sizes[f.Id])).ToArray();
+        return Made.Features.Where(f => sizes.ContainsKey(f.Id)).Select(f => new PrintedSize(f.Id, sizes[f.Id])).ToArray();
     }
 
-    /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
-    public IReadOnlyList<(double? X, double? Y)> Clearances()
+    /// <inheritdoc/>
+    public override double AxisRatio(ColumnPlan column)
     {
-        Dictionary<string, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value, StringComparer.Ordinal);
-        double? Gap(int joint, string axis) => (sizes[$"box{joint + 1}.inside.{axis}"] - sizes[$"box{joint}.outside.{axis}"]) / 2;
-        return made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
+        ArgumentNullException.ThrowIfNull(column);
+        return new DiscMask(Blur, column.Diameter + 2 * EdgeOffset).AxisShare * Light.WallRatio();
     }
 
-    /// <summary>How many tunnels of the slot comb stay open.</summary>
-    public int OpenSlots() => made.Spec.Slots?.Heights.Count(h => h > Light.PrintThrough()) ?? 0;
+    private double? TunnelHeight(double height) => height > Light.PrintThrough() ? height * (1 + Scale) - Math.Max(0, Light.PrintThrough()) : null;
 
     private double? ColumnDiameter(double diameter)
     {
@@ -92,8 +67,4 @@ public sealed class PrintedObject
         sizes[$"{box}.outside.{axis}"] = Size(3, -1);
         sizes[$"{box}.inside.{axis}"] = Size(2, 1);
     }
-
-    private static double Within(double value, double most, string what, string unit, string parameter) => Math.Abs(value) <= most
-        ? value
-        : throw new ArgumentException(FormattableString.Invariant($"The {what} must be {-most} to {most}{unit}, not {value}."), parameter);
 }

@@ -37,18 +37,23 @@ public sealed record SurvivalLaw
     /// <summary>w: how much load ratio counts beside diameter.</summary>
     public double LoadExponent { get; }
 
-    /// <summary>The chance that a column prints; 0 where its axis does not reach the critical dose.</summary>
+    /// <summary>The chance that a column prints, with the dose on the axis of an upright one.</summary>
     /// <param name="blur">The blur.</param>
     /// <param name="diameter">The column's diameter in mm, above 0.</param>
     /// <param name="ratio">The dose in a wide lit area over the critical dose, above 0.</param>
     /// <param name="headDiameter">The head's diameter in mm; the column's own where there is none.</param>
-    public double Chance(EdgeBlur blur, double diameter, double ratio, double headDiameter)
+    public double Chance(EdgeBlur blur, double diameter, double ratio, double headDiameter) =>
+        Chance(new DiscMask(blur, diameter).AxisShare * ratio, diameter, headDiameter);
+
+    /// <summary>The chance that a column prints; 0 where its axis does not reach the critical dose.</summary>
+    /// <param name="axisRatio">The dose on the column's axis over the critical dose.</param>
+    /// <param name="diameter">The column's diameter in mm, above 0.</param>
+    /// <param name="headDiameter">The head's diameter in mm; the column's own where there is none.</param>
+    public double Chance(double axisRatio, double diameter, double headDiameter)
     {
-        ArgumentNullException.ThrowIfNull(blur);
-        double axis = new DiscMask(blur, diameter).AxisShare * ratio;
-        if (axis <= 1) return 0;
+        if (axisRatio <= 1) return 0;
         double load = Math.Max(1, headDiameter * headDiameter / (diameter * diameter));
-        double logit = Slope * (Math.Log(diameter / Limit) + DoseExponent * Math.Log(axis / 3) - LoadExponent * Math.Log(load / 16));
+        double logit = Slope * (Math.Log(diameter / Limit) + DoseExponent * Math.Log(axisRatio / 3) - LoadExponent * Math.Log(load / 16));
         return 1 / (1 + Math.Exp(-logit));
     }
 

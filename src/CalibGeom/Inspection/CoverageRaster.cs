@@ -64,6 +64,22 @@ public sealed class CoverageRaster
         return builder.Build();
     }
 
+    /// <summary>The pixels covered by half or more as fully covered ones, all others as empty.</summary>
+    public CoverageRaster Threshold()
+    {
+        var kept = new List<CoverageSpan>();
+        var starts = new int[Grid.Height + 1];
+        for (int y = 0; y < Grid.Height; y++)
+        {
+            foreach (CoverageSpan span in Row(y))
+                if (span.Coverage < Half) continue;
+                else if (kept.Count > starts[y] && kept[^1].End == span.Start) kept[^1] = kept[^1] with { End = span.End };
+                else kept.Add(new CoverageSpan(span.Start, span.End, 1));
+            starts[y + 1] = kept.Count;
+        }
+        return new CoverageRaster(Grid, starts, kept.ToArray(), false);
+    }
+
     /// <summary>Writes the coverage of every pixel, row by row.</summary>
     /// <param name="pixels">At least width times height values; all are set.</param>
     /// <exception cref="ArgumentException">There is not enough room.</exception>

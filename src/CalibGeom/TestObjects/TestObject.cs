@@ -40,6 +40,9 @@ public sealed class TestObject
     /// <summary>The columns, by number.</summary>
     public IReadOnlyList<ColumnPlan> Columns { get; internal init; } = [];
 
+    /// <summary>Where the sizes of the <see cref="Features"/> are measured, before any tilt.</summary>
+    public IReadOnlyList<GaugeLine> Gauges { get; internal init; } = [];
+
     /// <summary>Vents, tunnels and slots that go right through: the solid is one piece with the Euler characteristic
     /// 2 - 2 <see cref="TunnelCount"/>.</summary>
     public int TunnelCount { get; internal init; }

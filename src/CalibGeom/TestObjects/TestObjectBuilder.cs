@@ -21,6 +21,7 @@ public static class TestObjectBuilder
             Boxes = PlanRecords.Boxes(plan),
             Joints = PlanRecords.Joints(plan),
             Columns = PlanRecords.Columns(plan),
+            Gauges = PlanGauges.Of(plan),
             TunnelCount = plan.TunnelCount,
         };
     }

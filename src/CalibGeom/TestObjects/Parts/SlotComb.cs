@@ -17,6 +17,9 @@ internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
     /// <summary>Length of the bar, mm.</summary>
     internal double Length => heights.Length * (Proportions.TunnelWidth + Proportions.TunnelWall) + Proportions.TunnelWall;
 
+    /// <summary>The middle of a tunnel along the bar, from the bar's own middle, mm.</summary>
+    internal double MiddleOf(int tunnel) => StartOf(tunnel) + Proportions.TunnelWidth / 2;
+
     internal IEnumerable<Loft> Lofts(double x, double y, bool alongY)
     {
         var place = new StepRectangles(Grid.Snap(x), Grid.Snap(y), alongY);
@@ -36,10 +39,11 @@ internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
         for (int i = 0; i < roofs.Length; i++)
         {
             if (roofs[i] <= level) continue;
-            double tunnel = -Length / 2 + Proportions.TunnelWall + i * (Proportions.TunnelWall + Proportions.TunnelWidth);
-            yield return (from, tunnel);
-            from = tunnel + Proportions.TunnelWidth;
+            yield return (from, StartOf(i));
+            from = StartOf(i) + Proportions.TunnelWidth;
         }
         yield return (from, Length / 2);
     }
+
+    private double StartOf(int tunnel) => -Length / 2 + Proportions.TunnelWall + tunnel * (Proportions.TunnelWall + Proportions.TunnelWidth);
 }
