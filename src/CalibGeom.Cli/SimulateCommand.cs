@@ -56,12 +56,12 @@ internal static class SimulateCommand
             try
             {
                 double height = parsed.GetValue(layer) ?? made.Spec.Process?.LayerHeight ?? 0.05;
-                var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height);
+                var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height,
+                    parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
                 double retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest);
                 var printed = new PrintedObject(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light, parsed.GetValue(scale), retreat, parsed.GetValue(offset));
-                var lowest = new LowestLayers(parsed.GetValue(squeeze), parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
-                readings = new VirtualPrint(made, printed, new SurvivalLaw(parsed.GetValue(columnLimit)), lowest).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
+                readings = new VirtualPrint(printed, new SurvivalLaw(parsed.GetValue(columnLimit)), parsed.GetValue(squeeze)).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
             }
             catch (ArgumentException e)
             {

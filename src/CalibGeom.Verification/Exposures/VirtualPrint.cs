@@ -9,18 +9,32 @@ namespace CalibGeom.Verification.Exposures;
 /// Readings of a print that never was: sizes from the light model, columns by a survival law, fits by the thresholds, with the errors of a
 /// caliper where a seed is given. Immutable and safe to share between threads.
 /// </summary>
-/// <param name="made">The test object.</param>
-/// <param name="printed">What light makes of it.</param>
-/// <param name="survival">Which columns come off the plate whole.</param>
-/// <param name="lowest">What happens next to the plate; no squeeze and usual base layers when null.</param>
-/// <exception cref="ArgumentException">The light cures nothing.</exception>
-public sealed class VirtualPrint(TestObject made, PrintedObject printed, SurvivalLaw survival, LowestLayers? lowest = null)
+public sealed class VirtualPrint
 {
     private const double FormError = 0.006, Step = 0.01;
-    private readonly PrintedObject printed = printed.Growth is null
-        ? throw new ArgumentException("The light does not reach the critical dose anywhere, so nothing prints. Expose longer, or check irradiance and critical dose.", nameof(printed))
-        : printed;
-    private readonly LowestLayers bottom = lowest ?? new LowestLayers();
+    private readonly PredictedPrint printed;
+    private readonly SurvivalLaw survival;
+    private readonly double squeeze;
+
+    /// <summary>A print.</summary>
+    /// <param name="printed">What light makes of the test object.</param>
+    /// <param name="survival">Which columns come off the plate whole.</param>
+    /// <param name="squeeze">
+    /// Height that the lowest layers lose because the first ones start too close to the plate, in mm, 0 to 10. Default 0. An assumption of
+    /// ours, without a source: the slots of the squeeze tab give way one after the other from the plate upward, each losing what
+    /// print-through left of it, and the plinth gets thinner by as much.
+    /// </param>
+    /// <exception cref="ArgumentException">The squeeze is out of range, or the light cures nothing.</exception>
+    public VirtualPrint(PredictedPrint printed, SurvivalLaw survival, double squeeze = 0)
+    {
+        ArgumentNullException.ThrowIfNull(printed);
+        ArgumentNullException.ThrowIfNull(survival);
+        this.printed = printed.Light.WallRatio() > 1
+            ? printed
+            : throw new ArgumentException("The light does not reach the critical dose anywhere, so nothing prints. Expose longer, or check irradiance and critical dose.", nameof(printed));
+        this.survival = survival;
+        this.squeeze = Require.Within(squeeze, 0, 10, "squeeze of the lowest layers", "mm", nameof(squeeze));
+    }
 
     /// <summary>The readings a person would write down.</summary>
     /// <param name="seed">
@@ -36,7 +50,7 @@ public sealed class VirtualPrint(TestObject made, PrintedObject printed, Surviva
         SeededRandom? random = seed is { } s ? new SeededRandom(s) : null;
         double outside = Error(random, Instrument.DefaultOutsideError), inside = Error(random, Instrument.DefaultInsideError), depth = Error(random, Instrument.DefaultDepthError);
         var readings = new List<Reading>();
-        foreach (PrintedSize size in printed.Sizes().Select(Vertical).Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal)))
+        foreach (PrintedSize size in printed.Sizes().Select(Squeezed).Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal)))
         {
             double bias = size.Feature.Contains(".inside.", StringComparison.Ordinal) ? inside : size.Feature.EndsWith(".height", StringComparison.Ordinal) ? depth : outside;
             double form = Error(random, FormError);
@@ -48,22 +62,23 @@ public sealed class VirtualPrint(TestObject made, PrintedObject printed, Surviva
         }
         readings.AddRange(Fits(random));
         readings.AddRange(Columns(random));
-        if (made.Spec.Slots is not null) readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
-        if (made.Features.Any(f => f.Id == "squeeze.open")) readings.Add(Reading.Count("squeeze.open", bottom.OpenSlots(made.Spec.Squeeze!, printed.Light)));
+        if (printed.Made.Spec.Slots is not null) readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
+        if (printed.Made.Features.Find("squeeze.open") is not null) readings.Add(Reading.Count("squeeze.open", OpenAfterSqueeze()));
         return readings;
     }
 
-    // Light through the roof lowers tunnels and slots; squeezing takes from what stands on the plate.
-    private PrintedSize Vertical(PrintedSize size)
+    private PrintedSize Squeezed(PrintedSize size) => size.Feature == "plinth.thickness" ? size with { Value = size.Value - squeeze } : size;
+
+    private int OpenAfterSqueeze()
     {
-        double taken = size.Feature switch
+        double toLose = squeeze;
+        int open = 0;
+        foreach (double gap in printed.SqueezeGaps())
         {
-            "plinth.thickness" => bottom.Squeeze,
-            "squeeze.height" => Math.Max(0, bottom.PrintThrough(made.Spec.Squeeze!, made.Spec.Squeeze!.Slots, printed.Light)),
-            _ when size.Feature.StartsWith("slot", StringComparison.Ordinal) => Math.Max(0, printed.Light.PrintThrough()),
-            _ => 0,
-        };
-        return size with { Value = size.Value - taken };
+            if (gap > toLose) open++;
+            toLose = Math.Max(0, toLose - gap);
+        }
+        return open;
     }
 
     private IEnumerable<Reading> Fits(SeededRandom? random)
@@ -81,10 +96,10 @@ public sealed class VirtualPrint(TestObject made, PrintedObject printed, Surviva
 
     private IEnumerable<Reading> Columns(SeededRandom? random)
     {
-        foreach (ColumnPlan column in made.Columns)
+        foreach (ColumnPlan column in printed.Made.Columns)
         {
             double head = column.Diameter * Math.Sqrt(column.LoadRatio);
-            double chance = survival.Chance(printed.Blur, column.Diameter, printed.Light.WallRatio(), head);
+            double chance = survival.Chance(printed.AxisRatio(column), column.Diameter, head);
             bool stands = random is null ? chance >= 0.5 : random.Uniform() < chance;
             yield return Reading.Stood($"column{column.Number}.stood", stands ? ColumnStage.Cure : ColumnStage.Lost);
         }

@@ -6,19 +6,23 @@ namespace CalibGeom.Dose;
 /// </summary>
 public sealed record LayerLight
 {
-    /// <summary>The light of normal layers.</summary>
+    /// <summary>The light of a stack of layers.</summary>
     /// <param name="curve">The resin's working curve.</param>
     /// <param name="irradiance">Irradiance at the film in mW/cm2, above 0 and at most 1000.</param>
-    /// <param name="time">Exposure time a layer in s, above 0 and at most 1000.</param>
+    /// <param name="time">Exposure time of a normal layer in s, above 0 and at most 1000.</param>
     /// <param name="layer">Layer height in mm, above 0 and at most 1.</param>
+    /// <param name="baseLayers">How many layers at the plate are exposed for the base time, 0 to 1000. Default 0.</param>
+    /// <param name="baseTime">Exposure time of a base layer in s, 0 to 1000. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
-    public LayerLight(WorkingCurve curve, double irradiance, double time, double layer)
+    public LayerLight(WorkingCurve curve, double irradiance, double time, double layer, int baseLayers = 0, double baseTime = 0)
     {
         ArgumentNullException.ThrowIfNull(curve);
         Curve = curve;
         Irradiance = Check(irradiance, 1000, "irradiance", "mW/cm2", nameof(irradiance));
         Time = Check(time, 1000, "exposure time", "s", nameof(time));
         Layer = Check(layer, 1, "layer height", "mm", nameof(layer));
+        BaseLayers = baseLayers is >= 0 and <= 1000 ? baseLayers : throw new ArgumentException($"The number of base layers must be 0 to 1000, not {baseLayers}.", nameof(baseLayers));
+        BaseTime = baseTime == 0 ? 0 : Check(baseTime, 1000, "base exposure", "s", nameof(baseTime));
     }
 
     /// <summary>The resin's working curve.</summary>
@@ -27,14 +31,24 @@ public sealed record LayerLight
     /// <summary>Irradiance at the film in mW/cm2.</summary>
     public double Irradiance { get; }
 
-    /// <summary>Exposure time a layer in s.</summary>
+    /// <summary>Exposure time of a normal layer in s.</summary>
     public double Time { get; }
 
     /// <summary>Layer height in mm.</summary>
     public double Layer { get; }
 
-    /// <summary>The dose of one layer at the film, mJ/cm2.</summary>
+    /// <summary>How many layers at the plate are exposed for the base time.</summary>
+    public int BaseLayers { get; }
+
+    /// <summary>Exposure time of a base layer in s.</summary>
+    public double BaseTime { get; }
+
+    /// <summary>The dose of one normal layer at the film, mJ/cm2.</summary>
     public double Dose => Irradiance * Time;
+
+    /// <summary>The dose of one layer at the film, mJ/cm2.</summary>
+    /// <param name="layer">0 at the plate.</param>
+    public double DoseOf(int layer) => Irradiance * (layer < BaseLayers ? BaseTime : Time);
 
     /// <summary>What a layer lets through to the one before it: exp(-h / Dp).</summary>
     public double Transmission => Math.Exp(-Layer / Curve.PenetrationDepth);

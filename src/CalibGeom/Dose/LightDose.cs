@@ -14,20 +14,16 @@ public sealed class LightDose
     /// <summary>The light of a print.</summary>
     /// <param name="masks">The masks of all layers.</param>
     /// <param name="blur">How light spreads sideways.</param>
-    /// <param name="light">The light of normal layers; its layer height must be that of the masks.</param>
-    /// <param name="baseLayers">How many layers at the plate are exposed for the base time, 0 to 10000. Default 0.</param>
-    /// <param name="baseTime">Exposure time of each base layer in s, 0 to 1000. Default 0.</param>
-    /// <exception cref="ArgumentException">A value is out of its range, or the layer heights differ.</exception>
-    public LightDose(MaskStack masks, EdgeBlur blur, LayerLight light, int baseLayers = 0, double baseTime = 0)
+    /// <param name="light">The light of all layers; its layer height must be that of the masks.</param>
+    /// <exception cref="ArgumentException">The layer heights differ.</exception>
+    public LightDose(MaskStack masks, EdgeBlur blur, LayerLight light)
     {
         ArgumentNullException.ThrowIfNull(masks);
         ArgumentNullException.ThrowIfNull(blur);
         ArgumentNullException.ThrowIfNull(light);
         if (Math.Abs(light.Layer - masks.LayerHeight) > 1e-9)
             throw new ArgumentException(FormattableString.Invariant($"The light is for layers of {light.Layer} mm, the masks for layers of {masks.LayerHeight} mm."), nameof(light));
-        if (baseLayers is < 0 or > 10000) throw new ArgumentException($"Base layers must be 0 to 10000, not {baseLayers}.", nameof(baseLayers));
-        if (!(baseTime >= 0 && baseTime <= 1000)) throw new ArgumentException(FormattableString.Invariant($"The base time must be 0 to 1000 s, not {baseTime}."), nameof(baseTime));
-        (Masks, Blur, Light, BaseLayers, BaseTime) = (masks, blur, light, baseLayers, baseTime);
+        (Masks, Blur, Light) = (masks, blur, light);
     }
 
     /// <summary>The masks of all layers.</summary>
@@ -36,14 +32,8 @@ public sealed class LightDose
     /// <summary>How light spreads sideways.</summary>
     public EdgeBlur Blur { get; }
 
-    /// <summary>The light of normal layers.</summary>
+    /// <summary>The light of all layers.</summary>
     public LayerLight Light { get; }
-
-    /// <summary>How many layers at the plate are exposed for the base time.</summary>
-    public int BaseLayers { get; }
-
-    /// <summary>Exposure time of each base layer, s.</summary>
-    public double BaseTime { get; }
 
     /// <summary>
     /// The dose at a place, mJ/cm2, with the light of every pixel spread evenly over its square before it is blurred. On a film side the
@@ -57,7 +47,7 @@ public sealed class LightDose
         var point = new BlurredPoint(Masks.Grid, Blur, place.X, place.Y);
         double dose = 0;
         for (int layer = first; layer < Masks.Count && fade > Faint; layer++, fade *= Light.Transmission)
-            dose += fade * DoseOf(layer) * point.Share(Masks[layer]);
+            dose += fade * Light.DoseOf(layer) * point.Share(Masks[layer]);
         return dose;
     }
 
@@ -93,10 +83,8 @@ public sealed class LightDose
         var sweep = new DoseSweep(Masks.Grid, Blur);
         for (int layer = Masks.Count - 1; layer >= 0; layer--)
         {
-            sweep.Expose(Masks[layer], (float)DoseOf(layer), (float)Light.Transmission);
+            sweep.Expose(Masks[layer], (float)Light.DoseOf(layer), (float)Light.Transmission);
             yield return new DoseLayer(layer, Masks.FilmZ(layer), Masks.Grid, sweep.Dose);
         }
     }
-
-    private double DoseOf(int layer) => Light.Irradiance * (layer < BaseLayers ? BaseTime : Light.Time);
 }

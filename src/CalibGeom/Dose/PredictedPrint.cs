@@ -8,7 +8,7 @@ public abstract class PredictedPrint
     /// <summary>A prediction.</summary>
     /// <param name="made">The object as designed.</param>
     /// <param name="blur">How light spreads sideways.</param>
-    /// <param name="light">The light of normal layers.</param>
+    /// <param name="light">The light of all layers.</param>
     /// <param name="scale">Proportional change of all sizes, -0.1 to 0.1.</param>
     /// <param name="retreat">How far edges draw back, mm, -1 to 1.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
@@ -28,7 +28,7 @@ public abstract class PredictedPrint
     /// <summary>How light spreads sideways.</summary>
     public EdgeBlur Blur { get; }
 
-    /// <summary>The light of normal layers.</summary>
+    /// <summary>The light of all layers.</summary>
     public LayerLight Light { get; }
 
     /// <summary>Proportional change of all sizes; -0.003 = 0.3 % too small.</summary>
@@ -43,6 +43,9 @@ public abstract class PredictedPrint
     /// <summary>The dose on a column's axis half way up, over the critical dose.</summary>
     /// <param name="column">A column of the object.</param>
     public abstract double AxisRatio(ColumnPlan column);
+
+    /// <summary>What light leaves of every slot of the squeeze tab, from the plate upward, in mm; 0 where it closes. None without a tab.</summary>
+    public abstract IReadOnlyList<double> SqueezeGaps();
 
     /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
     public IReadOnlyList<(double? X, double? Y)> Clearances()

@@ -12,7 +12,7 @@ public sealed class PrintedObject : PredictedPrint
     /// <summary>A printed test object.</summary>
     /// <param name="made">The object as designed.</param>
     /// <param name="blur">How light spreads sideways.</param>
-    /// <param name="light">The light of normal layers.</param>
+    /// <param name="light">The light of all layers.</param>
     /// <param name="scale">Proportional change of all sizes, -0.1 to 0.1; -0.003 = 0.3 % too small. Default 0.</param>
     /// <param name="retreat">How far edges draw back, by rest before exposure for example, in mm, -1 to 1. Default 0.</param>
     /// <param name="edgeOffset">Edge offset entered in the slicer in mm, -1 to 1, positive = solids drawn larger. Default 0.</param>
@@ -38,7 +38,8 @@ public sealed class PrintedObject : PredictedPrint
         foreach (ColumnPlan column in Made.Columns) sizes[$"column{column.Number}.diameter"] = ColumnDiameter(column.Diameter);
         foreach (Feature feature in Made.Features)
             if (feature.Id.StartsWith("span.", StringComparison.Ordinal)) sizes[feature.Id] = feature.Nominal * (1 + Scale) + 2 * Growth;
-            else if (feature.Id.StartsWith("slot", StringComparison.Ordinal) && feature.Unit == "mm") sizes[feature.Id] = TunnelHeight(feature.Nominal);
+            else if (feature.Id.StartsWith("slot", StringComparison.Ordinal) && feature.Unit == "mm") sizes[feature.Id] = Open(feature.Nominal, Light.PrintThrough());
+            else if (feature.Id == "squeeze.height") sizes[feature.Id] = Open(feature.Nominal, SqueezeTabLight.PrintThrough(Made.Spec.Squeeze!, Made.Spec.Squeeze!.Slots, Light));
             else if (feature.Axis == "z" && feature.Unit == "mm") sizes[feature.Id] = feature.Nominal * (1 + Scale);
         return Made.Features.Where(f => sizes.ContainsKey(f.Id)).Select(f => new PrintedSize(f.Id, sizes[f.Id])).ToArray();
     }
@@ -50,7 +51,11 @@ public sealed class PrintedObject : PredictedPrint
         return new DiscMask(Blur, column.Diameter + 2 * EdgeOffset).AxisShare * Light.WallRatio();
     }
 
-    private double? TunnelHeight(double height) => height > Light.PrintThrough() ? height * (1 + Scale) - Math.Max(0, Light.PrintThrough()) : null;
+    /// <inheritdoc/>
+    public override IReadOnlyList<double> SqueezeGaps() => Made.Features.Find("squeeze.open") is null ? [] : [.. Enumerable.Range(1, Made.Spec.Squeeze!.Slots)
+        .Select(slot => Open(Made.Spec.Squeeze.SlotHeight, SqueezeTabLight.PrintThrough(Made.Spec.Squeeze, slot, Light)) ?? 0)];
+
+    private double? Open(double height, double through) => height > through ? height * (1 + Scale) - Math.Max(0, through) : null;
 
     private double? ColumnDiameter(double diameter)
     {

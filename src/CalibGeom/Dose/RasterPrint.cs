@@ -35,18 +35,16 @@ public sealed class RasterPrint : PredictedPrint
     /// <param name="made">The object.</param>
     /// <param name="pitch">Pixel pitch, mm, 0.005 to 0.5.</param>
     /// <param name="blur">How light spreads sideways.</param>
-    /// <param name="light">The light of normal layers.</param>
+    /// <param name="light">The light of all layers.</param>
     /// <param name="grey">Whether pixels are lit in proportion to their coverage. Default false.</param>
-    /// <param name="baseLayers">How many layers at the plate are exposed for the base time. Default 0.</param>
-    /// <param name="baseTime">Exposure time of each base layer in s. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
     /// <exception cref="InvalidOperationException">The object has no solid.</exception>
-    public static LightDose LightOf(TestObject made, PerAxis pitch, EdgeBlur blur, LayerLight light, bool grey = false, int baseLayers = 0, double baseTime = 0)
+    public static LightDose LightOf(TestObject made, PerAxis pitch, EdgeBlur blur, LayerLight light, bool grey = false)
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(light);
         TriangleMesh mesh = made.ToMesh();
-        return new LightDose(MaskStack.Of(mesh, PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y), light.Layer, grey), blur, light, baseLayers, baseTime);
+        return new LightDose(MaskStack.Of(mesh, PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y), light.Layer, grey), blur, light);
     }
 
     /// <inheritdoc/>
@@ -60,6 +58,9 @@ public sealed class RasterPrint : PredictedPrint
         return Dose.At((line.From.Point + line.To.Point) * 0.5) / Light.Curve.CriticalDose;
     }
 
+    /// <inheritdoc/>
+    public override IReadOnlyList<double> SqueezeGaps() => [.. Made.Gauges.Where(g => g.Feature == "squeeze.height").Select(g => Height(g) ?? 0)];
+
     private PrintedSize[] Measure()
     {
         ILookup<string, GaugeLine> lines = Made.Gauges.ToLookup(g => g.Feature, StringComparer.Ordinal);
@@ -68,7 +69,7 @@ public sealed class RasterPrint : PredictedPrint
 
     private double? SizeOf(string feature, GaugeLine[] lines)
     {
-        if (lines[0].Direction.Z != 0) return lines.Max(Height);
+        if (lines[0].Direction.Z != 0) return Height(lines[^1]);
         double? light = feature.StartsWith("column", StringComparison.Ordinal) ? lines.Average(Width) : Farthest(lines);
         double material = Vector3D.Dot(lines[0].To.Outward, lines[0].Direction);
         return light is { } size && size - 2 * material * Retreat is var printed and > 0 ? printed + lines[0].Length() * Scale : null;
@@ -84,10 +85,11 @@ public sealed class RasterPrint : PredictedPrint
 
     private double? Height(GaugeLine line) => Width(line) is { } height && height > 0 ? height + line.Length() * Scale : null;
 
-    /// <summary>How far a face moves out, sideways on the film side of its layer, where walls get most light.</summary>
+    /// <summary>How far a face moves out, sideways on the film side of its layer, where walls get most light; what lies on the plate stays.</summary>
     private double? Move(GaugeFace face)
     {
         Vector3D p = face.Point;
+        if (face.Outward.Z < 0 && p.Z <= Dose.Masks.BaseZ) return 0;
         if (face.Outward.Z == 0) p = p with { Z = Dose.Masks.FilmZ((int)Math.Floor((p.Z - Dose.Masks.BaseZ) / Light.Layer)) };
         return Dose.Edge(p, face.Outward, face.Behind, face.Ahead);
     }

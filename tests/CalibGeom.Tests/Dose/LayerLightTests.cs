@@ -31,6 +31,16 @@ public class LayerLightTests
         Assert.Equal(0.12 * Math.Log(2), change, 1e-12);
     }
 
+    [Fact]
+    public void BaseLayersGetTheirOwnTime()
+    {
+        var light = new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, 0.05, 5, 25);
+        Assert.Equal(100, light.DoseOf(4));
+        Assert.Equal(10, light.DoseOf(5));
+        Assert.Throws<ArgumentException>(() => new LayerLight(light.Curve, 4, 2.5, 0.05, -1));
+        Assert.Throws<ArgumentException>(() => new LayerLight(light.Curve, 4, 2.5, 0.05, 5, double.NaN));
+    }
+
     [Theory]
     [InlineData(0, 2.5, 0.05)]
     [InlineData(4, -1, 0.05)]

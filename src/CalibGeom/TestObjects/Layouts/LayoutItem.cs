@@ -9,6 +9,9 @@ internal record LayoutItem(string Name, double Gap, IReadOnlyList<Footprint> For
     /// <summary>Whether it is so low that it may stand close to others, but not near a lane.</summary>
     internal bool IsLabel { get; init; }
 
+    /// <summary>Whether its faces lie whole pixels apart, where the spec asks for that.</summary>
+    internal bool HasWholePixels { get; init; }
+
     /// <summary>The distance kept between this part and another: low labels may stand close to high parts, but not run into each other.</summary>
     internal double GapTo(LayoutItem other) =>
         IsLabel && other.IsLabel ? LabelToLabel : IsLabel || other.IsLabel ? Math.Min(Gap, other.Gap) : Math.Max(Gap, other.Gap);

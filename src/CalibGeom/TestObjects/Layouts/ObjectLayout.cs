@@ -35,7 +35,7 @@ internal sealed record ObjectLayout(IReadOnlyList<Placement> Parts, double HalfX
 
         Placement Move(Placement p)
         {
-            (double x, double y) = pixels.Position(p.X + dx, p.Y + dy);
+            (double x, double y) = p.Item.HasWholePixels ? pixels.Place(p.X + dx, p.Y + dy) : pixels.Position(p.X + dx, p.Y + dy);
             return p.MoveTo(x, y);
         }
 

@@ -25,7 +25,7 @@ internal sealed class PartItems
             new(w.X / 2, -Half, w.X / 2 + Reach, Half), new(-w.X / 2 - Reach, -Half, -w.X / 2, Half),
             new(-Half, w.Y / 2, Half, w.Y / 2 + Reach), new(-Half, -w.Y / 2 - Reach, Half, -w.Y / 2),
         ];
-        return new LayoutItem($"box{index + 1}", BoxGap, [new Footprint([Rect.Centred(w.X, w.Y)], lanes)]);
+        return new LayoutItem($"box{index + 1}", BoxGap, [new Footprint([Rect.Centred(w.X, w.Y)], lanes)]) { HasWholePixels = true };
     }
 
     private static IEnumerable<LayoutItem> Columns(ObjectPlan plan)
@@ -48,8 +48,8 @@ internal sealed class PartItems
     private static IEnumerable<LayoutItem> Spans(PerAxis? spans)
     {
         if (spans is not { } span) yield break;
-        yield return new SpanItem("span.x", PostGap, new SpanPosts(span.X, false));
-        yield return new SpanItem("span.y", PostGap, new SpanPosts(span.Y, true));
+        yield return new SpanItem("span.x", PostGap, new SpanPosts(span.X, false)) { HasWholePixels = true };
+        yield return new SpanItem("span.y", PostGap, new SpanPosts(span.Y, true)) { HasWholePixels = true };
     }
 
     private static IEnumerable<LayoutItem> Comb(SlotComb? comb)

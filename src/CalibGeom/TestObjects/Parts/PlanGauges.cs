@@ -93,7 +93,7 @@ internal static class PlanGauges
         new GaugeFace(middle - along * (size / 2), along * -1, behind, Clear), new GaugeFace(middle + along * (size / 2), along, behind, Clear));
 
     private static GaugeLine Inside(string feature, Vector3D middle, Vector3D along, double size, double behind) => new(feature, along,
-        new GaugeFace(middle - along * (size / 2), along, behind, size / 2), new GaugeFace(middle + along * (size / 2), along * -1, behind, size / 2));
+        new GaugeFace(middle - along * (size / 2), along, behind, size), new GaugeFace(middle + along * (size / 2), along * -1, behind, size));
 
     private static (double X, double Y) Middle(Rect r) => ((r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2);
 }
