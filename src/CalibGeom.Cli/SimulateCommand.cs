@@ -33,6 +33,8 @@ internal static class SimulateCommand
         var squeeze = Default("--squeeze", "Height lost next to the plate, mm.", "MM", 0);
         var baseLayers = new Option<int>("--base-layers") { Description = "Number of base layers. Default 5.", HelpName = "N", DefaultValueFactory = _ => 5 };
         var baseTime = Default("--base-time", "Exposure of a base layer, s.", "S", 25);
+        var pixel = new Option<double?>("--pixel") { Description = "Pixel pitch, mm, 0.005 to 0.5: light every layer's pixels instead of computing faces in closed form.", HelpName = "MM" };
+        var grey = new Option<bool>("--grey") { Description = "With --pixel: light pixels in proportion to their coverage instead of from half coverage on." };
         var seed = new Option<ulong?>("--seed") { Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.", HelpName = "N" };
         var repeats = new Option<int>("--repeats") { Description = "How often each size is read, 1 to 20. Default 1.", HelpName = "N", DefaultValueFactory = _ => 1 };
         var output = new Option<string>("--output", "-o") { Description = "Where to write the readings; - (default) is standard output.", HelpName = "FILE", DefaultValueFactory = _ => "-" };
@@ -41,13 +43,13 @@ internal static class SimulateCommand
             Predict from light what a print would measure, and write it as readings that predict and tune add read.
 
             Rest draws edges back by rest-effect (1 - exp(-rest / rest-time)); the defaults are the middle of what tune believes. Base layers and
-            squeeze decide squeeze.open. Rest, squeeze and the fate of columns follow laws of ours without a source.
+            squeeze decide squeeze.open. With --pixel sizes come from the masks of all layers, with what pixels and layer heights do to them. Rest, squeeze and the fate of columns follow laws of ours without a source.
 
             Example:
               calibgeom simulate --preset standard --dp 0.12 --ec 8 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
             """);
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, seed, repeats, output, json }) command.Options.Add(option);
+        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, pixel, grey, seed, repeats, output, json }) command.Options.Add(option);
         command.SetAction(parsed =>
         {
             TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec);
@@ -60,7 +62,12 @@ internal static class SimulateCommand
                     parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
                 double retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest);
-                var printed = new PrintedObject(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light, parsed.GetValue(scale), retreat, parsed.GetValue(offset));
+                EdgeBlur spread = Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur));
+                if (parsed.GetValue(grey) && parsed.GetValue(pixel) is null) throw new InputException("--grey says how pixels are lit. Give their size too: --pixel MM.");
+                double scaled = parsed.GetValue(scale), edgeOffset = parsed.GetValue(offset);
+                PredictedPrint printed = parsed.GetValue(pixel) is { } pitch
+                    ? FromPixels(made, pitch, spread, light, parsed.GetValue(grey), edgeOffset, (scaled, retreat))
+                    : new PrintedObject(made, spread, light, scaled, retreat, edgeOffset);
                 readings = new VirtualPrint(printed, new SurvivalLaw(parsed.GetValue(columnLimit)), parsed.GetValue(squeeze)).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
             }
             catch (ArgumentException e)
@@ -77,6 +84,14 @@ internal static class SimulateCommand
             return ExitCode.Done;
         });
         return command;
+    }
+
+    private static RasterPrint FromPixels(TestObject made, double pitch, EdgeBlur blur, LayerLight light, bool grey, double edgeOffset, (double Scale, double Retreat) change)
+    {
+        if (edgeOffset != 0) throw new InputException("An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave out --edge-offset or --pixel.");
+        if (!(pitch >= 0.005 && pitch <= 0.5)) throw new InputException(FormattableString.Invariant($"--pixel must be 0.005 to 0.5 mm, not {pitch}."));
+        if (made.Spec.Tilt.Angle != 0) throw new InputException("With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the object without tilt.");
+        return new RasterPrint(made, RasterPrint.LightOf(made, pitch, blur, light, grey), change.Scale, change.Retreat);
     }
 
     private static Option<double> Number(string name, string description, string unit) => new(name) { Description = description, HelpName = unit, Required = true };
