@@ -18,6 +18,9 @@ internal sealed class CommandIo
     /// <summary>Whether a person is looking at <see cref="Error"/>, so that progress may be drawn.</summary>
     internal bool Interactive { get; init; }
 
+    /// <summary>What says how long work takes.</summary>
+    internal TimeProvider Clock { get; init; } = TimeProvider.System;
+
     internal static CommandIo Console() => new()
     {
         Out = new StreamWriter(System.Console.OpenStandardOutput()) { AutoFlush = true },

@@ -10,6 +10,9 @@ namespace CalibGeom.Cli;
 /// <summary>One run of <c>inspect</c>.</summary>
 internal static class InspectRun
 {
+    // About the shares of time that reading, the surface and the layers of a large mesh take.
+    private const double Reading = 0.15, Surface = 0.5;
+
     /// <exception cref="InputException">A value is out of range, or a file cannot be used.</exception>
     internal static int Run(CommandIo io, InspectRequest request)
     {
@@ -44,10 +47,11 @@ internal static class InspectRun
 
     private static Inspected Inspect(CommandIo io, InspectRequest request, string path, LayerSettings settings, TestObject? wanted)
     {
-        MeshFile file = Read(io, path, request.Lenient);
+        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
+        MeshFile file = Read(io, path, request.Lenient, bar?.Step(0, Reading));
         TriangleMesh mesh = file.ToMesh();
-        TopologyReport topology = MeshTopology.Examine(mesh);
-        LayerReport layers = Layers(io, path, mesh, settings);
+        TopologyReport topology = MeshTopology.Examine(mesh, bar?.Step(Reading, Surface));
+        LayerReport layers = Layers(path, mesh, settings, bar?.Step(Surface, 1));
         TestObject? ours = wanted ?? Carried(file);
         bool named = ours is not null && mesh.TriangleCount > 0;
         var findings = new List<Finding>(file.Dropped.Select(d => new Finding("left-out", request.Lenient ? Severity.Warning : Severity.Note, path, d, "")));
@@ -58,11 +62,11 @@ internal static class InspectRun
         return new Inspected(path, topology, layers, findings.OrderByDescending(f => f.Severity).ToArray(), wanted is not null);
     }
 
-    private static MeshFile Read(CommandIo io, string path, bool lenient)
+    private static MeshFile Read(CommandIo io, string path, bool lenient, IProgress<double>? progress)
     {
-        if (path != "-") return MeshFile.Read(path, lenient);
+        if (path != "-") return MeshFile.Read(path, lenient, progress);
         using Stream input = io.OpenInput();
-        return MeshFile.Read(input, "standard input", lenient);
+        return MeshFile.Read(input, "standard input", lenient, progress);
     }
 
     /// <summary>The object that a 3MF of ours carries; a spec from elsewhere that does not read names nothing.</summary>
@@ -80,12 +84,11 @@ internal static class InspectRun
         }
     }
 
-    private static LayerReport Layers(CommandIo io, string path, TriangleMesh mesh, LayerSettings settings)
+    private static LayerReport Layers(string path, TriangleMesh mesh, LayerSettings settings, IProgress<double>? progress)
     {
-        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error) : null;
         try
         {
-            return LayerInspection.Run(mesh, settings, bar);
+            return LayerInspection.Run(mesh, settings, progress);
         }
         catch (ArgumentOutOfRangeException e)
         {

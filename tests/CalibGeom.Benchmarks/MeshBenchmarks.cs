@@ -1,13 +1,14 @@
 using BenchmarkDotNet.Attributes;
 using CalibGeom.Formats;
+using CalibGeom.Inspection;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Benchmarks;
 
 /// <summary>
-/// A binary STL of one million triangles (a torus on the grid): reading and welding it, and its whole topology with crossings, as ratios to
-/// <see cref="File.ReadAllBytes(string)"/> and a loop over the same bytes.
+/// A binary STL of one million triangles (a torus on the grid, 40 mm high): reading and welding it, its whole topology with crossings, and
+/// its 1,000 layers of 0.04 mm, as ratios to <see cref="File.ReadAllBytes(string)"/> and a loop over the same bytes.
 /// </summary>
 [MemoryDiagnoser]
 [ShortRunJob]
@@ -46,4 +47,17 @@ public class MeshBenchmarks
     /// <summary>Topology with self-intersection.</summary>
     [Benchmark]
     public bool Topology() => MeshTopology.Examine(mesh).IsSound;
+
+    /// <summary>Slices of 1,000 layers as exact polygons.</summary>
+    [Benchmark]
+    public double Slices()
+    {
+        var slicer = new LayerSlicer(mesh, 0.04);
+        if (slicer.LayerCount != 1000) throw new InvalidOperationException($"The torus has {slicer.LayerCount} layers instead of 1,000.");
+        return slicer.Slice().Sum(layer => layer.Area);
+    }
+
+    /// <summary>The same layers through all checks, with pixels of 0.035 mm.</summary>
+    [Benchmark]
+    public int Layers() => LayerInspection.Run(mesh, new LayerSettings { LayerHeight = 0.04 }).Layers.Count;
 }

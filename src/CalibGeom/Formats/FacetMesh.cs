@@ -13,7 +13,7 @@ internal sealed class FacetMesh(int expectedFacets)
     internal void Add(ReadOnlySpan<StlFacet> facets)
     {
         Reserve(3 * facets.Length);
-        welder.Bound = welder.Count + 3L * Math.Max(facets.Length, expectedFacets - count / 3);
+        welder.Bound = welder.Count + 3L * Math.Max(0, expectedFacets - count / 3);
         int[] indices = triangles;
         int at = count;
         foreach (ref readonly StlFacet facet in facets)

@@ -36,28 +36,33 @@ public sealed class MeshFile
     /// <param name="path">The file.</param>
     /// <param name="lenient">Whether to read what is whole of a damaged file and say in <see cref="Dropped"/> what is missing; otherwise any
     /// fault is an error.</param>
+    /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
     /// <exception cref="InputException">No such file, no mesh format, or a fault; the message gives the byte or the line.</exception>
-    public static MeshFile Read(string path, bool lenient = false)
+    public static MeshFile Read(string path, bool lenient = false, IProgress<double>? progress = null)
     {
         using FileStream stream = InputFile.Open(path);
-        return Read(stream, path, lenient);
+        return Read(stream, path, lenient, progress);
     }
 
     /// <summary>Reads a mesh from a stream.</summary>
     /// <param name="stream">At the start of the file, which goes on to the stream's end; left open. One that cannot seek is first copied to a
     /// temporary file.</param>
     /// <param name="name">What to call it in messages.</param>
-    /// <param name="lenient">As for <see cref="Read(string, bool)"/>.</param>
+    /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double})"/>.</param>
+    /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
     /// <exception cref="InputException">No mesh format, or a fault; the message gives the byte or the line.</exception>
-    public static MeshFile Read(Stream stream, string name, bool lenient = false)
+    public static MeshFile Read(Stream stream, string name, bool lenient = false, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        if (stream.CanSeek) return ReadSeekable(stream, new Faults(name, lenient));
+        if (stream.CanSeek) return ReadSeekable(stream, new Faults(name, lenient), progress);
         using FileStream copy = InputFile.Temporary();
         stream.CopyTo(copy);
         copy.Position = 0;
-        return ReadSeekable(copy, new Faults(name, lenient));
+        return ReadSeekable(copy, new Faults(name, lenient), progress);
     }
+
+    private static MeshFile ReadSeekable(Stream stream, Faults faults, IProgress<double>? progress) =>
+        ReadSeekable(progress is null ? stream : new WatchedStream(stream, progress), faults);
 
     private static MeshFile ReadSeekable(Stream stream, Faults faults) => FormatSniffer.Decide(stream, faults) switch
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Text;
 using CalibGeom.Meshes;
 
@@ -25,6 +26,8 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     private readonly List<MeshObject> objects = [];
     private readonly List<int> triangles = [];
     private readonly List<int> corners = [];
+    private readonly List<Vector3D> points = [];
+    private readonly PolygonTriangulator triangulator = new();
     private string objectName = "";
     private bool continued;
 
@@ -35,8 +38,10 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     {
         while (text.NextLine())
         {
-            string statement = Encoding.UTF8.GetString(text.WordInLine());
-            if (statement.Length > 0 && statement[0] != '#') Statement(statement);
+            ReadOnlySpan<byte> statement = text.WordInLine();
+            if (statement.SequenceEqual("v"u8)) Vertex();
+            else if (statement.SequenceEqual("f"u8)) Face();
+            else if (statement.Length > 0 && statement[0] != '#') Statement(Encoding.UTF8.GetString(statement));
         }
         Finish();
         if (objects.Count == 0) objects.Add(new(objectName, TriangleMesh.Empty));
@@ -45,9 +50,7 @@ internal sealed class ObjReader(Stream stream, Faults faults)
 
     private void Statement(string statement)
     {
-        if (statement == "v") Vertex();
-        else if (statement == "f") Face();
-        else if (statement == "o")
+        if (statement == "o")
         {
             Finish();
             objectName = text.RestOfLine();
@@ -110,10 +113,10 @@ internal sealed class ObjReader(Stream stream, Faults faults)
 
     private void AddPolygon()
     {
-        var points = new Vector3D[corners.Count];
-        for (int i = 0; i < points.Length; i++)
-            points[i] = new(coordinates[3 * corners[i]], coordinates[3 * corners[i] + 1], coordinates[3 * corners[i] + 2]);
-        foreach (int i in PolygonTriangulator.Triangulate(points)) triangles.Add(corners[i]);
+        points.Clear();
+        foreach (int corner in corners) points.Add(new(coordinates[3 * corner], coordinates[3 * corner + 1], coordinates[3 * corner + 2]));
+        IReadOnlyList<int> cut = triangulator.Cut(CollectionsMarshal.AsSpan(points));
+        for (int i = 0; i < cut.Count; i++) triangles.Add(corners[cut[i]]);
     }
 
     private void Finish()
@@ -131,14 +134,16 @@ internal sealed class ObjReader(Stream stream, Faults faults)
         foreach (int v in triangles) (least, most) = (Math.Min(least, v), Math.Max(most, v));
         var map = new int[most - least + 1];
         foreach (int v in triangles) map[v - least] = 1;
-        var used = new List<double>();
+        var used = new double[3 * map.Sum()];
         for (int i = 0, next = 0; i < map.Length; i++)
         {
             if (map[i] == 0) continue;
+            coordinates.CopyTo(3 * (i + least), used, 3 * next, 3);
             map[i] = next++;
-            used.AddRange([coordinates[3 * (i + least)], coordinates[3 * (i + least) + 1], coordinates[3 * (i + least) + 2]]);
         }
-        return TriangleMesh.Adopt([.. used], [.. triangles.Select(v => map[v - least])]);
+        var indices = new int[triangles.Count];
+        for (int i = 0; i < indices.Length; i++) indices[i] = map[triangles[i] - least];
+        return TriangleMesh.Adopt(used, indices);
     }
 
     // A backslash at the end of a line continues it; '#' ends it.

@@ -5,22 +5,36 @@ namespace CalibGeom.Formats;
 /// <summary>
 /// Cuts a polygon in space, convex or not, into triangles by clipping ears, seen along the axis nearest to its normal. Every vertex is used
 /// and the polygon's border is the triangles' border, so neighbours still fit. A border that crosses itself has no proper cut; it gets one
-/// with the same border.
+/// with the same border. Its room is used again for the next polygon.
 /// </summary>
 internal sealed class PolygonTriangulator
 {
     // A proper polygon needs about one try a corner; without a limit one that crosses itself would take cubic time.
     private const int TriesPerCorner = 16;
 
-    private readonly double[] u;
-    private readonly double[] v;
-    private readonly int[] before;
-    private readonly int[] after;
+    private readonly List<int> triangles = [];
+    private double[] u = [];
+    private double[] v = [];
+    private int[] before = [];
+    private int[] after = [];
 
-    private PolygonTriangulator(ReadOnlySpan<Vector3D> corners)
+    /// <summary>Three positions in the polygon for each triangle, n - 2 triangles in all; good until the next call.</summary>
+    internal IReadOnlyList<int> Cut(ReadOnlySpan<Vector3D> corners)
+    {
+        triangles.Clear();
+        if (corners.Length == 3) triangles.AddRange([0, 1, 2]);
+        else
+        {
+            Begin(corners);
+            Clip(corners.Length);
+        }
+        return triangles;
+    }
+
+    private void Begin(ReadOnlySpan<Vector3D> corners)
     {
         int n = corners.Length;
-        (u, v, before, after) = (new double[n], new double[n], new int[n], new int[n]);
+        if (n > u.Length) (u, v, before, after) = (new double[n], new double[n], new int[n], new int[n]);
         Vector3D normal = Normal(corners);
         double x = Math.Abs(normal.X), y = Math.Abs(normal.Y), z = Math.Abs(normal.Z);
         for (int i = 0; i < n; i++)
@@ -32,17 +46,9 @@ internal sealed class PolygonTriangulator
         }
     }
 
-    /// <summary>Three positions in the polygon for each triangle, n - 2 triangles in all.</summary>
-    internal static int[] Triangulate(ReadOnlySpan<Vector3D> corners)
+    private void Clip(int left)
     {
-        if (corners.Length == 3) return [0, 1, 2];
-        return new PolygonTriangulator(corners).Clip();
-    }
-
-    private int[] Clip()
-    {
-        int left = before.Length, at = 0, tried = 0, patience = TriesPerCorner * left;
-        var triangles = new List<int>(3 * (left - 2));
+        int at = 0, tried = 0, patience = TriesPerCorner * left;
         while (left > 3)
         {
             if (tried <= left && patience > 0 && !IsEar(at))
@@ -60,7 +66,6 @@ internal sealed class PolygonTriangulator
             tried = 0;
         }
         triangles.AddRange([before[at], at, after[at]]);
-        return [.. triangles];
     }
 
     private bool IsEar(int at)

@@ -22,7 +22,7 @@ internal sealed class VertexWelder
         Resize(BitOperations.Log2(BitOperations.RoundUpToPowerOf2((uint)Math.Clamp(expected * 4L / 3, 32, 1 << 30))));
     }
 
-    /// <summary>The most distinct positions that there can still be; more just take longer.</summary>
+    /// <summary>The most distinct positions that there will be, when that is known; otherwise room doubles whenever it runs out.</summary>
     internal long Bound { get; set; }
 
     internal int Count => count;

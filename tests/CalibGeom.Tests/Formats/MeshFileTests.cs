@@ -21,6 +21,28 @@ public class MeshFileTests
         Assert.Contains("ends at byte 600", Error(bytes).Message, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void ReadingTellsHowFarItIs()
+    {
+        TriangleMesh mesh = SampleMeshes.Torus(9, 2, 100, 80);
+        using MemoryStream obj = new(), threeMf = new();
+        ObjWriter.Write(obj, [new("torus", mesh)]);
+        ThreeMfWriter.Write(threeMf, [new("torus", mesh)], new() { Title = "torus" });
+        foreach (byte[] bytes in new[] { StlWriterTests.Bytes(mesh), obj.ToArray(), threeMf.ToArray() })
+        {
+            var seen = new Watcher();
+            Assert.Equal(mesh.TriangleCount, MeshFile.Read(new MemoryStream(bytes), "x", false, seen).ToMesh().TriangleCount);
+            Assert.Equal(seen.Order(), seen);
+            Assert.InRange(seen.Count, 4, 1000);
+            Assert.Equal(1, seen[^1]);
+        }
+    }
+
+    private sealed class Watcher : List<double>, IProgress<double>
+    {
+        public void Report(double value) => Add(value);
+    }
+
     [Theory]
     [InlineData("", "is empty")]
     [InlineData("{ \"title\": \"x\" }", "neither ASCII STL nor OBJ")]

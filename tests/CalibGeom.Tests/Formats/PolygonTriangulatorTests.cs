@@ -18,7 +18,7 @@ public class PolygonTriangulatorTests
     [Property(MaxTest = 150)]
     public Property TrianglesCoverThePolygonOnce() => Prop.ForAll(Stars().ToArbitrary(), corners =>
     {
-        int[] cut = PolygonTriangulator.Triangulate(corners);
+        int[] cut = [.. new PolygonTriangulator().Cut(corners)];
         Assert.Equal(3 * (corners.Length - 2), cut.Length);
         var normal = new Vector3D();
         double area = 0;
@@ -38,7 +38,7 @@ public class PolygonTriangulatorTests
     public void ABorderThatCrossesItselfKeepsItsBorder()
     {
         Vector3D[] bow = [new(0, 0, 0), new(1, 1, 0), new(1, 0, 0), new(0, 1, 0)];
-        int[] cut = PolygonTriangulator.Triangulate(bow);
+        int[] cut = [.. new PolygonTriangulator().Cut(bow)];
         Assert.Equal(6, cut.Length);
         Assert.Equal([0, 1, 2, 3], cut.Distinct().Order());
     }
@@ -47,6 +47,6 @@ public class PolygonTriangulatorTests
     public void AThousandCornersOnALineTakeNoTime()
     {
         Vector3D[] line = [.. Enumerable.Range(0, 4000).Select(i => new Vector3D(i, 0, 0))];
-        Assert.Equal(3 * 3998, PolygonTriangulator.Triangulate(line).Length);
+        Assert.Equal(3 * 3998, new PolygonTriangulator().Cut(line).Count);
     }
 }

@@ -10,6 +10,7 @@ namespace CalibGeom.Inspection.Topology;
 internal sealed class BoxTree
 {
     internal const int LeafSize = 4;
+    private const int LeavesBetweenReports = 1024;
 
     private readonly int[] order;
     private readonly Vector128<float>[] low;
@@ -31,14 +32,18 @@ internal sealed class BoxTree
     }
 
     /// <summary>Calls for each pair of triangles whose boxes meet, each pair once, until the call returns false.</summary>
-    internal void Pairs(Func<int, int, bool> pair)
+    /// <param name="pair">Takes the two triangles.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    internal void Pairs(Func<int, int, bool> pair, Action<double> progress)
     {
-        if (order.Length > 1) Within(1, pair);
+        if (order.Length > 1) Within(1, pair, progress);
+        progress(1);
     }
 
-    private bool Within(int node, Func<int, int, bool> pair)
+    private bool Within(int node, Func<int, int, bool> pair, Action<double> progress)
     {
-        if (node < leaves) return Within(2 * node, pair) && Within(2 * node + 1, pair) && Between(2 * node, 2 * node + 1, pair);
+        if (node < leaves) return Within(2 * node, pair, progress) && Within(2 * node + 1, pair, progress) && Between(2 * node, 2 * node + 1, pair);
+        if ((node & (LeavesBetweenReports - 1)) == 0) progress((double)(node - leaves) / leaves);
         (int from, int to) = Leaf(node);
         for (int i = from; i < to; i++)
             for (int j = i + 1; j < to; j++)

@@ -11,25 +11,32 @@ public static class MeshTopology
     /// <summary>Crossings and contacts are counted up to this many pairs together: 1,000,000.</summary>
     public const int MostPairs = 1_000_000;
 
+    // About the share of time before pairs are searched.
+    private const double BeforePairs = 0.3;
+
     /// <summary>Examines a mesh.</summary>
     /// <param name="mesh">The mesh, mm.</param>
-    public static TopologyReport Examine(TriangleMesh mesh)
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    public static TopologyReport Examine(TriangleMesh mesh, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(mesh);
         TriangleMesh welded = mesh.Weld();
+        progress?.Report(0.05);
         var exact = new ExactMesh(welded);
         DefectLog[] logs = [.. Enum.GetValues<DefectKind>().Select(k => new DefectLog(k))];
         bool[] degenerate = Degenerate(welded, exact, logs[(int)DefectKind.DegenerateTriangle], out bool[] collapsed);
         TriangleMesh surface = Without(welded, collapsed, out int[] numbers);
         var edges = new MeshEdges(surface.Triangles, surface.VertexCount);
+        progress?.Report(0.15);
         Edges(surface, edges, numbers, logs);
         Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
         int[] fans = surface.Fans(edges, out int fanCount);
         Pinches(surface, fans, numbers, logs[(int)DefectKind.PinchedVertex]);
         List<MeshComponent> components = ComponentSurvey.Of(surface, edges, fans, fanCount, numbers);
+        progress?.Report(BeforePairs);
         foreach (MeshComponent c in components)
             if (c.IsInsideOut) logs[(int)DefectKind.InsideOutComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
-        var meetings = new SelfMeetings(welded, exact, degenerate);
+        var meetings = new SelfMeetings(welded, exact, degenerate, done => progress?.Report(BeforePairs + (1 - BeforePairs) * done));
         Log(meetings.Crossings, welded, logs[(int)DefectKind.Crossing]);
         Log(meetings.Contacts, welded, logs[(int)DefectKind.Contact]);
         return new([.. logs.Select(l => l.Result())], components)

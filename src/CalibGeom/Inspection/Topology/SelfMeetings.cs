@@ -8,13 +8,13 @@ internal sealed class SelfMeetings
     private readonly List<(int First, int Second)> crossings = [];
     private readonly List<(int First, int Second)> contacts = [];
 
-    internal SelfMeetings(TriangleMesh welded, ExactMesh exact, bool[] degenerate)
+    internal SelfMeetings(TriangleMesh welded, ExactMesh exact, bool[] degenerate, Action<double> progress)
     {
         int[] triangles = welded.Triangles.ToArray();
         int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !degenerate[t])];
         if (items.Length < 2) return;
         var meeting = new TriangleMeeting(exact, triangles);
-        new BoxTree(welded, items).Pairs((a, b) => Add(meeting.Of(a, b), a, b));
+        new BoxTree(welded, items).Pairs((a, b) => Add(meeting.Of(a, b), a, b), progress);
         crossings.Sort();
         contacts.Sort();
     }

@@ -64,6 +64,21 @@ public class MeshTopologyTests
     }
 
     [Fact]
+    public void WorkCanBeWatched()
+    {
+        var seen = new Watcher();
+        MeshTopology.Examine(SampleMeshes.Torus(9, 2, 120, 80), seen);
+        Assert.Equal(seen.Order(), seen);
+        Assert.InRange(seen.Count, 6, 100);
+        Assert.Equal(1, seen[^1]);
+    }
+
+    private sealed class Watcher : List<double>, IProgress<double>
+    {
+        public void Report(double value) => Add(value);
+    }
+
+    [Fact]
     public void AnEmptyMeshIsNotSound()
     {
         TopologyReport report = MeshTopology.Examine(TriangleMesh.Empty);

@@ -41,7 +41,7 @@ public class TriangleMeetingTests
             for (int i = 0; i < mesh.TriangleCount; i++)
                 for (int j = i + 1; j < mesh.TriangleCount; j++)
                     if (!degenerate[i] && !degenerate[j] && meeting.Of(i, j) != Meeting.None) expected.Add((i, j));
-            var found = new SelfMeetings(mesh, exact, degenerate);
+            var found = new SelfMeetings(mesh, exact, degenerate, _ => { });
             Assert.Equal(expected, found.Crossings.Concat(found.Contacts).Order());
         });
     }
