@@ -1,12 +1,7 @@
 using System.CommandLine;
-using System.Globalization;
-using System.Text;
-using System.Text.Json.Nodes;
 using CalibGeom.Dose;
-using CalibGeom.Formats;
 using CalibGeom.TestObjects;
 using CalibGeom.Verification.Exposures;
-using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli;
 
@@ -38,6 +33,7 @@ internal static class SimulateCommand
         var seed = new Option<ulong?>("--seed") { Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.", HelpName = "N" };
         var repeats = new Option<int>("--repeats") { Description = "How often each size is read, 1 to 20. Default 1.", HelpName = "N", DefaultValueFactory = _ => 1 };
         var output = new Option<string>("--output", "-o") { Description = "Where to write the readings; - (default) is standard output.", HelpName = "FILE", DefaultValueFactory = _ => "-" };
+        var plot = new Option<string?>("--plot") { Description = "With --pixel: draw lit pixels and solid resin close up (.svg or .png).", HelpName = "FILE" };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope; readings as CSV are written only with -o FILE." };
         var command = new Command("simulate", """
             Predict from light what a print would measure, and write it as readings that predict and tune add read.
@@ -49,49 +45,39 @@ internal static class SimulateCommand
               calibgeom simulate --preset standard --dp 0.12 --ec 8 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
             """);
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, pixel, grey, seed, repeats, output, json }) command.Options.Add(option);
+        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, pixel, grey, seed, repeats, output, plot, json }) command.Options.Add(option);
         command.SetAction(parsed =>
         {
             TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec);
             if (made.HasErrors) throw new InputException("This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message);
-            IReadOnlyList<Reading> readings;
             try
             {
                 double height = parsed.GetValue(layer) ?? made.Spec.Process?.LayerHeight ?? 0.05;
                 var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height,
                     parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
-                double retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest);
-                EdgeBlur spread = Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur));
-                if (parsed.GetValue(grey) && parsed.GetValue(pixel) is null) throw new InputException("--grey says how pixels are lit. Give their size too: --pixel MM.");
-                double scaled = parsed.GetValue(scale), edgeOffset = parsed.GetValue(offset);
-                PredictedPrint printed = parsed.GetValue(pixel) is { } pitch
-                    ? FromPixels(made, pitch, spread, light, parsed.GetValue(grey), edgeOffset, (scaled, retreat))
-                    : new PrintedObject(made, spread, light, scaled, retreat, edgeOffset);
-                readings = new VirtualPrint(printed, new SurvivalLaw(parsed.GetValue(columnLimit)), parsed.GetValue(squeeze)).Read(parsed.GetValue(seed), parsed.GetValue(repeats));
+                return SimulateRun.Run(io, new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
+                {
+                    Retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest),
+                    Scale = parsed.GetValue(scale),
+                    EdgeOffset = parsed.GetValue(offset),
+                    ColumnLimit = parsed.GetValue(columnLimit),
+                    Squeeze = parsed.GetValue(squeeze),
+                    Pixel = parsed.GetValue(pixel),
+                    Grey = parsed.GetValue(grey),
+                    Seed = parsed.GetValue(seed),
+                    Repeats = parsed.GetValue(repeats),
+                    Output = parsed.GetValue(output)!,
+                    Plot = parsed.GetValue(plot),
+                    Json = parsed.GetValue(json),
+                });
             }
             catch (ArgumentException e)
             {
                 throw new InputException(e.Message.Split(" (Parameter")[0].Split('\n')[0], e);
             }
-            string path = parsed.GetValue(output)!;
-            if (!parsed.GetValue(json)) Write(io, path, Csv(made, readings));
-            else
-            {
-                if (path != "-") Write(io, path, Csv(made, readings));
-                Envelope.Write(io.Out, "simulate", [], Json(made, path, readings));
-            }
-            return ExitCode.Done;
         });
         return command;
-    }
-
-    private static RasterPrint FromPixels(TestObject made, double pitch, EdgeBlur blur, LayerLight light, bool grey, double edgeOffset, (double Scale, double Retreat) change)
-    {
-        if (edgeOffset != 0) throw new InputException("An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave out --edge-offset or --pixel.");
-        if (!(pitch >= 0.005 && pitch <= 0.5)) throw new InputException(FormattableString.Invariant($"--pixel must be 0.005 to 0.5 mm, not {pitch}."));
-        if (made.Spec.Tilt.Angle != 0) throw new InputException("With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the object without tilt.");
-        return new RasterPrint(made, RasterPrint.LightOf(made, pitch, blur, light, grey), change.Scale, change.Retreat);
     }
 
     private static Option<double> Number(string name, string description, string unit) => new(name) { Description = description, HelpName = unit, Required = true };
@@ -105,38 +91,4 @@ internal static class SimulateCommand
         "lorentz" => new LorentzBlur(width),
         _ => throw new InputException($"There is no kernel \"{name}\". Use gaussian or lorentz."),
     };
-
-    private static string Csv(TestObject made, IReadOnlyList<Reading> readings)
-    {
-        var text = new StringBuilder();
-        if (made.Features.Digest is { } digest) text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
-        text.Append("# state dry\nfeature,value\n");
-        foreach (Reading r in readings) text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
-        return text.ToString();
-    }
-
-    private static JsonObject Json(TestObject made, string path, IReadOnlyList<Reading> readings) => new()
-    {
-        ["output"] = path == "-" ? null : path,
-        ["digest"] = made.Features.Digest,
-        ["readings"] = new JsonArray(readings.Select(r => (JsonNode)new JsonObject
-        { ["feature"] = r.Feature, ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r) }).ToArray()),
-    };
-
-    private static string Value(Reading r) => r.Fit is { } fit ? fit.ToString().ToLowerInvariant()
-        : r.Stage is { } stage ? stage.ToString().ToLowerInvariant()
-        : r.Value.ToString(r.Kind == ReadingKind.Size ? "0.00####" : "0", CultureInfo.InvariantCulture);
-
-    private static void Write(CommandIo io, string path, string text)
-    {
-        if (path == "-")
-        {
-            io.Out.Write(text);
-            return;
-        }
-        using var outputs = new OutputSet();
-        outputs.Add(path, s => s.Write(Encoding.UTF8.GetBytes(text)));
-        outputs.Commit();
-        io.Error.WriteLine($"Readings written to {path}.");
-    }
 }

@@ -49,24 +49,6 @@ public class TuneCommandTests
     }
 
     [Fact]
-    public void PixelsChangeTheSizesAndWhatTheyCannotDoIsSaid()
-    {
-        string[] args = [.. Light, "--time", "2.5"];
-        CliRun lit = CliRun.Of([.. args, "--pixel", "0.035"]);
-        Assert.Equal((0, ""), (lit.ExitCode, lit.Error));
-        // 8 mm are 228.6 pixels of 0.035 mm: they print as 228 or 229, and grow by 2 x 12.099 micrometres like any edge.
-        Assert.Matches("box1.outside.x,8.0(04198|39198)\n", lit.Out);
-        Assert.NotEqual(lit.Out, CliRun.Of([.. args, "--pixel", "0.035", "--grey"]).Out);
-        foreach ((string[] more, string said) in new (string[], string)[]
-            { (["--grey"], "--pixel MM"), (["--pixel", "0.001"], "0.005 to 0.5"), (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset") })
-        {
-            CliRun wrong = CliRun.Of([.. args, .. more]);
-            Assert.Equal((2, ""), (wrong.ExitCode, wrong.Out));
-            Assert.Contains(said, wrong.Error, StringComparison.Ordinal);
-        }
-    }
-
-    [Fact]
     public void WithoutASeedSizesAreExactAndTheSameSeedGivesTheSameReadings()
     {
         string[] args = [.. Light, "--time", "2.5"];

@@ -72,6 +72,12 @@ public sealed record LayerLight
     public double WallRatio(int layers = int.MaxValue) => Dose * Accumulation(layers) / Curve.CriticalDose;
 
     /// <summary>
+    /// How deep one exposure of a normal layer cures, in mm. Below a layer height, a last layer or one over a gap does not reach the layer
+    /// below it; negative when one exposure cures nothing.
+    /// </summary>
+    public double CureDepth => Curve.Depth(Dose);
+
+    /// <summary>
     /// How far light passing through a ceiling cures the resin below it, in mm: Dp ln(E q (1 - q^n) / ((1 - q) Ec)). Negative when not even
     /// the ceiling's underside becomes solid.
     /// </summary>

@@ -1,0 +1,47 @@
+using System.Text.Json.Nodes;
+using CalibGeom.Tests.Shared;
+
+namespace CalibGeom.Cli.Tests;
+
+public class SimulateCommandTests
+{
+    private static readonly string[] Light = ["simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--blur", "0.02"];
+
+    [Fact]
+    public void PixelsChangeTheSizesAndWhatTheyCannotDoIsSaid()
+    {
+        string[] args = [.. Light, "--time", "2.5"];
+        CliRun lit = CliRun.Of([.. args, "--pixel", "0.035"]);
+        Assert.Equal(0, lit.ExitCode);
+        // 8 mm are 228.6 pixels of 0.035 mm: they print as 228 or 229, and grow by 2 x 12.099 micrometres like any edge.
+        Assert.Matches("box1.outside.x,8.0(04198|39198)\n", lit.Out);
+        Assert.NotEqual(lit.Out, CliRun.Of([.. args, "--pixel", "0.035", "--grey"]).Out);
+        foreach ((string[] more, string said) in new (string[], string)[]
+            { (["--grey"], "--pixel MM"), (["--plot", "light.svg"], "--pixel MM"), (["--pixel", "0.035", "--plot", "light.gif"], ".svg or .png"), (["--pixel", "0.001"], "0.005 to 0.5"), (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset") })
+        {
+            CliRun wrong = CliRun.Of([.. args, .. more]);
+            Assert.Equal((2, ""), (wrong.ExitCode, wrong.Out));
+            Assert.Contains(said, wrong.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void ThePictureOfDocsIsDrawn()
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(0, CliRun.Of("simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--time", "2.5", "--pixel", "0.035", "--plot", folder["light.svg"]).ExitCode);
+        RepositoryFile.RequireHolds("docs/pictures/light.svg", File.ReadAllBytes(folder["light.svg"]));
+    }
+
+    [Fact]
+    public void AnExposureThatDoesNotReachTheLayerBelowIsSaid()
+    {
+        // Cd = 0.12 ln(10 / 8) = 0.0268 mm < 0.05 mm; 8 exp(0.05 / 0.12) / 4 = 3.034 s reach it.
+        CliRun thin = CliRun.Of([.. Light, "--time", "2.5", "--json"]);
+        JsonNode finding = JsonNode.Parse(thin.Out)!["findings"]![0]!;
+        Assert.Equal(("cure-depth", "note"), ((string)finding["rule"]!, (string)finding["severity"]!));
+        Assert.Contains("cures 0.027 mm", thin.Error, StringComparison.Ordinal);
+        Assert.Contains("3.03 s or longer", thin.Error, StringComparison.Ordinal);
+        Assert.Equal("", CliRun.Of([.. Light, "--time", "3.04"]).Error);
+    }
+}
