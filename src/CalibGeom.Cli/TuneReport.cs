@@ -14,7 +14,8 @@ internal static class TuneReport
         writer.WriteLine();
         FindingText.Write(writer, result.Findings.Skip(1));
         writer.WriteLine();
-        TextTable.Write(writer, [["joint", "axis", "target mm", "expected mm", "+- (95 %)", "on target"], .. result.Chances.Select(Row)]);
+        TextTable.Write(writer, [["joint", "axis", "target mm", "as printed last", "+- (95 %)", "on target", "as advised", "+- (95 %)", "on target"],
+            .. result.Chances.Zip(Tuning.ChancesAt(result, result.Next.Settings), Row)]);
         writer.WriteLine();
         TextTable.Write(writer, [["rest s", "exposure s", "95 %", "d50 mm", "print-through mm", $"minutes at {Text($"{result.Options.ProductionHeight:0}")} mm"],
             .. result.Curve.Where(p => Math.Abs(p.Rest * 2 - Math.Round(p.Rest * 2)) < 1e-9).Select(Row)]);
@@ -47,14 +48,17 @@ internal static class TuneReport
         },
         ["columns"] = result.Columns is { } columns ? Columns(columns, result.Next.Settings.Time) : null,
         ["slots"] = result.PrintThrough is { } light ? Slots(light, result.Next.Settings.Time) : null,
-        ["clearances"] = new JsonArray(result.Chances.Select(c => (JsonNode)new JsonObject
-        {
-            ["joint"] = c.Joint, ["axis"] = c.Axis, ["target"] = c.Target, ["clearance"] = c.Clearance, ["uncertainty"] = c.Uncertainty, ["onTarget"] = c.OnTarget,
-        }).ToArray()),
+        ["clearances"] = Clearances(result.Chances),
+        ["advisedClearances"] = Clearances(Tuning.ChancesAt(result, result.Next.Settings)),
         ["curve"] = new JsonArray(result.Curve.Select(Point).ToArray()),
         ["trials"] = result.Trials.Count,
         ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)new JsonObject { ["trial"] = k.Number, ["why"] = k.Why }).ToArray()),
     };
+
+    private static JsonArray Clearances(IReadOnlyList<JointChance> chances) => new(chances.Select(c => (JsonNode)new JsonObject
+    {
+        ["joint"] = c.Joint, ["axis"] = c.Axis, ["target"] = c.Target, ["clearance"] = c.Clearance, ["uncertainty"] = c.Uncertainty, ["onTarget"] = c.OnTarget,
+    }).ToArray());
 
     private static JsonObject Columns(ColumnSurvival columns, double time)
     {
@@ -79,8 +83,9 @@ internal static class TuneReport
         ["doseRatio"] = light.DoseRatio(time),
     };
 
-    private static string[] Row(JointChance c) =>
-        [c.Joint, c.Axis, Text($"{c.Target:0.000}"), Text($"{c.Clearance:0.000}"), Text($"{2 * c.Uncertainty:0.000}"), Text($"{100 * c.OnTarget:0} %")];
+    private static string[] Row(JointChance last, JointChance next) => [last.Joint, last.Axis, Text($"{last.Target:0.000}"), .. Expected(last), .. Expected(next)];
+
+    private static string[] Expected(JointChance c) => [Text($"{c.Clearance:0.000}"), Text($"{2 * c.Uncertainty:0.000}"), Text($"{100 * c.OnTarget:0} %")];
 
     private static string[] Row(CurvePoint p) =>
     [
