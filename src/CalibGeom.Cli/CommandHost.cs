@@ -11,6 +11,7 @@ internal static class CommandHost
         RootCommand root = BuildRoot(io);
         ParseResult parsed = root.Parse(args);
         string name = NameOf(parsed.CommandResult);
+        if (PlainOptions.UnknownOption(parsed) is { } unknown) return Fail(io, name, unknown);
         if (parsed.Errors.Count > 0) return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
         try
         {
@@ -33,6 +34,7 @@ internal static class CommandHost
         root.Subcommands.Add(ReadingsCommand.Build(io));
         root.Subcommands.Add(PredictCommand.Build(io));
         root.Subcommands.Add(PlaceCommand.Build(io));
+        PlainOptions.Use(root);
         HelpWithExample.Use(root);
         return root;
     }

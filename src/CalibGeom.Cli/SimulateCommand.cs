@@ -56,6 +56,8 @@ internal static class SimulateCommand
                 var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height,
                     parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
+                int often = parsed.GetValue(repeats);
+                if (often is < 1 or > 20) throw new InputException($"--repeats must be 1 to 20, not {often}.");
                 return SimulateRun.Run(io, new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
                 {
                     Retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest),
@@ -66,7 +68,7 @@ internal static class SimulateCommand
                     Pixel = parsed.GetValue(pixel),
                     Grey = parsed.GetValue(grey),
                     Seed = parsed.GetValue(seed),
-                    Repeats = parsed.GetValue(repeats),
+                    Repeats = often,
                     Output = parsed.GetValue(output)!,
                     Plot = parsed.GetValue(plot),
                     Json = parsed.GetValue(json),

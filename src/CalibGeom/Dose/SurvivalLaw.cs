@@ -15,7 +15,7 @@ public sealed record SurvivalLaw
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public SurvivalLaw(double limit = 0.40, double slope = 10, double doseExponent = 0.5, double loadExponent = 0.25)
     {
-        if (!(limit > 0 && limit <= 10)) throw Wrong("limit", "above 0 and at most 10 mm", limit, nameof(limit));
+        if (!(limit > 0 && limit <= 10)) throw Wrong("column limit", "above 0 and at most 10 mm", limit, nameof(limit));
         if (!(slope > 0 && slope <= 1000)) throw Wrong("slope", "above 0 and at most 1000", slope, nameof(slope));
         if (!(doseExponent >= 0 && doseExponent <= 10)) throw Wrong("dose exponent", "0 to 10", doseExponent, nameof(doseExponent));
         if (!(loadExponent >= 0 && loadExponent <= 10)) throw Wrong("load exponent", "0 to 10", loadExponent, nameof(loadExponent));
