@@ -42,7 +42,8 @@ public class PlainOptionsTests
             {
                 CultureInfo.CurrentCulture = culture;
                 CliRun there = CliRun.Of(line);
-                Assert.Equal("", there.Error);
+                Assert.Equal(ExitCode.Done, there.ExitCode);
+                Assert.Equal(here.Error, there.Error);
                 Assert.Equal(here.Out, there.Out);
             }
         }
