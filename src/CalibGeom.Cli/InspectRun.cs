@@ -3,6 +3,7 @@ using CalibGeom.Formats;
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
+using CalibGeom.Plates;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Cli;
@@ -30,7 +31,14 @@ internal static class InspectRun
     {
         RequireRange("--layer", request.Layer);
         RequireRange("--pixel", request.Pixel);
-        return new LayerSettings { LayerHeight = request.Layer, PixelX = request.Pixel, PixelY = request.Pixel };
+        double[]? plate = request.Plate is null ? null : PlateText.Parse(request.Plate);
+        return new LayerSettings
+        {
+            LayerHeight = request.Layer,
+            PixelX = request.Pixel,
+            PixelY = request.Pixel,
+            Plate = plate is null ? null : new Plate(plate[0], plate[1], plate.Length == 3 ? plate[2] : null),
+        };
     }
 
     private static void RequireRange(string option, double value)

@@ -8,7 +8,7 @@ internal static class PlaceCommand
     internal static Command Build(CommandIo io)
     {
         var parts = new Argument<string[]>("PART") { Description = "Production parts as they lie on the plate: STL, OBJ or 3MF in mm; - reads one from standard input.", Arity = ArgumentArity.OneOrMore };
-        var plate = Text("--plate", "WIDTHxDEPTH[xHEIGHT]", "The plate in mm. Default: process.plate of the spec.");
+        var plate = Text("--plate", PlateText.Help, "The plate in mm. Default: process.plate of the spec.");
         var margin = Text("--margin", "MM", "Width of a strip along the plate's edges that stays empty. Default 0.");
         var preset = Text("--preset", "NAME", "Which coupon: witness (the default without --spec), standard, fine, coarse or limit.");
         var spec = Text("--spec", "FILE", "A coupon of your own: a spec in JSON.");

@@ -11,10 +11,9 @@ internal static class PlaceValues
     internal static Plate Plate(PlaceRequest request, ProcessSpec? process)
     {
         double[] size = request.Plate is { } text
-            ? text.Split('x', 'X').Select(n => Number("--plate", n, 1, 1000)).ToArray()
+            ? PlateText.Parse(text)
             : process is { } known ? [known.Plate.X, known.Plate.Y, known.Plate.Z]
             : throw new InputException("The plate's size is not known. Give it, such as --plate 143x89.");
-        if (size.Length is not (2 or 3)) throw new InputException($"--plate {request.Plate}: give width and depth, and the height if it matters, such as 143x89 or 143x89x175.");
         double margin = request.Margin is { } m ? Number("--margin", m, 0, 500) : 0;
         if (margin >= Math.Min(size[0], size[1]) / 2) throw new InputException($"--margin {request.Margin}: it leaves nothing of the plate. Make it less than half of the shorter side.");
         var plate = new Plate(size[0], size[1], size.Length == 3 ? size[2] : null, margin);

@@ -97,12 +97,40 @@ public class InspectCommandTests
     [InlineData("--layer", "NaN")]
     [InlineData("--pixel", "0")]
     [InlineData("--pixel", "11")]
+    [InlineData("--plate", "143")]
+    [InlineData("--plate", "143,89")]
+    [InlineData("--plate", "143xNaN")]
+    [InlineData("--plate", "143x89x0")]
+    [InlineData("--plate", "1x2x3x4")]
     public void ABadValueIsBadUse(string option, string value)
     {
         CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-", option, value);
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Contains(option, run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("6x6", true)]
+    [InlineData("6x6x5", true)]
+    [InlineData("5.9X6", false)]
+    [InlineData("6x6x4.9", false)]
+    public void APartMustHaveRoomOnThePlate(string plate, bool fits)
+    {
+        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: true)), "inspect", "-", "--plate", plate);
+        Assert.Equal(fits ? ExitCode.Done : ExitCode.Finding, run.ExitCode);
+        Assert.Equal(!fits, run.Out.Contains("error [larger-than-plate] The part's", StringComparison.Ordinal));
+    }
+
+    /// <summary>The second example of docs/inspect.md: a block of 60 x 120 x 2 mm.</summary>
+    [Fact]
+    public void ThePlateFindingInTheDocsIsWhatComesOut()
+    {
+        const string Block = "v 0 0 0\nv 60 0 0\nv 60 120 0\nv 0 120 0\nv 0 0 2\nv 60 0 2\nv 60 120 2\nv 0 120 2\n"
+            + "f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
+        string text = CliRun.With(Encoding.ASCII.GetBytes(Block), "inspect", "-", "--plate", "143x89").Out.ReplaceLineEndings("\n");
+        string finding = text[text.IndexOf("error [", StringComparison.Ordinal)..];
+        Assert.Contains(finding, File.ReadAllText(Path.Combine(Repository.Root, "docs", "inspect.md")).ReplaceLineEndings("\n"), StringComparison.Ordinal);
     }
 
     [Fact]

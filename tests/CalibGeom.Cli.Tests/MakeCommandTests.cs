@@ -75,16 +75,18 @@ public class MakeCommandTests
         Assert.Contains("triangles", run.Error, StringComparison.Ordinal);
     }
 
-    [Fact]
-    public void AThreeMfIsASpecAgain()
+    [Theory]
+    [InlineData("a.3mf", "a.features.csv")]
+    [InlineData("a.calibration.3mf", "a.calibration.features.csv")]
+    public void AThreeMfIsASpecAgain(string name, string features)
     {
         using var folder = new TemporaryFolder();
         string[] spec = ["--preset", "witness", "--set", "title=A1"];
-        Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder["a.3mf"]]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder[name]]).ExitCode);
         Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder["direct.stl"]]).ExitCode);
-        Assert.Equal(ExitCode.Done, CliRun.Of("make", folder["a.3mf"], "-o", folder["again.stl"]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", folder[name], "-o", folder["again.stl"]).ExitCode);
         Assert.Equal(File.ReadAllBytes(folder["direct.stl"])[80..], File.ReadAllBytes(folder["again.stl"])[80..]);
-        Assert.Equal(File.ReadAllText(folder["a.features.csv"]), File.ReadAllText(folder["again.features.csv"]));
+        Assert.Equal(File.ReadAllText(folder[features]), File.ReadAllText(folder["again.features.csv"]));
     }
 
     [Theory]

@@ -18,6 +18,7 @@ internal static class LayerFindings
             if (sorted.Length > MostOfARule)
                 findings.Add(new Finding(rule.Key.Rule, rule.Key.Severity, "", $"There are {sorted.Length - MostOfARule} more of these, none worse.", ""));
         }
+        if (report.Settings.Plate is { } plate) findings.AddRange(PlateFit.Check(report.Bounds, plate));
         return findings.OrderByDescending(f => f.Severity).ToArray();
     }
 

@@ -20,7 +20,7 @@ public static class LayerInspection
     {
         ArgumentNullException.ThrowIfNull(mesh);
         settings ??= new LayerSettings();
-        if (mesh.TriangleCount == 0) return new LayerReport(settings, [], []);
+        if (mesh.TriangleCount == 0) return new LayerReport(settings, default, [], []);
         var slicer = new LayerSlicer(mesh, settings.LayerHeight);
         PixelGrid grid = PixelGrid.Covering(mesh.Bounds, settings.PixelX, settings.PixelY);
         var pass = new LayerPass(grid, settings);
@@ -30,6 +30,6 @@ public static class LayerInspection
             pass.Add(contours);
             progress?.Report((contours.Index + 1.0) / slicer.LayerCount);
         }
-        return pass.Finish();
+        return pass.Finish(mesh.Bounds);
     }
 }

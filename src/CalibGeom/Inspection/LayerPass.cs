@@ -28,10 +28,10 @@ internal sealed class LayerPass(PixelGrid grid, LayerSettings settings)
         below = mask;
     }
 
-    internal LayerReport Finish()
+    internal LayerReport Finish(Box3D bounds)
     {
         resin.Finish(layers.Count - 1);
-        return new LayerReport(settings, layers,
+        return new LayerReport(settings, bounds, layers,
             [.. islands.Defects, .. overhangs.Defects, .. resin.Defects, .. widths.Defects]);
     }
 

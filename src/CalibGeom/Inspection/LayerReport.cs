@@ -5,8 +5,9 @@ namespace CalibGeom.Inspection;
 /// <summary>What the layers of a mesh look like and what was found in them. Immutable and safe to share between threads.</summary>
 public sealed class LayerReport
 {
-    internal LayerReport(LayerSettings settings, IReadOnlyList<LayerSummary> layers, IReadOnlyList<LayerDefect> defects)
+    internal LayerReport(LayerSettings settings, Box3D bounds, IReadOnlyList<LayerSummary> layers, IReadOnlyList<LayerDefect> defects)
     {
+        Bounds = bounds;
         Settings = settings;
         Layers = layers;
         Defects = defects;
@@ -22,6 +23,9 @@ public sealed class LayerReport
 
     /// <summary>The process and limits.</summary>
     public LayerSettings Settings { get; }
+
+    /// <summary>The box round the mesh; zero when it is empty.</summary>
+    public Box3D Bounds { get; }
 
     /// <summary>All layers, from the plate upward.</summary>
     public IReadOnlyList<LayerSummary> Layers { get; }

@@ -1,3 +1,5 @@
+using CalibGeom.Plates;
+
 namespace CalibGeom.Inspection;
 
 /// <summary>
@@ -26,6 +28,10 @@ public sealed record LayerSettings
     /// <summary>Pixel pitch in y, mm, 0.001 to 10; 0.035 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
     public double PixelY { get => pixelY; init => pixelY = Require(value, 0.001, 10, nameof(PixelY)); }
+
+    /// <summary>The plate that the mesh must have room on; its height counts where it is given, its place does not. Null, the default,
+    /// leaves that unchecked.</summary>
+    public Plate? Plate { get; init; }
 
     /// <summary>Walls and gaps below this number of pixels are found, 0 to 100; 2 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>

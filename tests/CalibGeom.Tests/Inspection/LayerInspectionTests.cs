@@ -1,5 +1,6 @@
 using CalibGeom.Inspection;
 using CalibGeom.Meshes;
+using CalibGeom.Plates;
 
 namespace CalibGeom.Tests.Inspection;
 
@@ -31,6 +32,31 @@ public class LayerInspectionTests
         TriangleMesh cup = Shapes.Revolve(60, (0, 0), (4, 0), (4, 5), (3, 5), (3, 1), (0, 1));
         FindingPlace place = Assert.Single(Assert.Single(LayerInspection.Run(cup, Coarse).ToFindings(_ => "box1")).Places);
         Assert.Equal(("box1", 10, 49), (place.Feature, place.Layer, place.LastLayer));
+    }
+
+    // A block of 30 x 20 x 5 mm on plates of width x depth x height.
+    [Theory]
+    [InlineData(30, 20, 5, "")]
+    [InlineData(29, 40, 5, "x 30>29 turn")]
+    [InlineData(20, 30, 5, "x 30>20 turn")]
+    [InlineData(29, 29, 5, "x 30>29")]
+    [InlineData(40, 19, 4, "y 20>19; z 5>4")]
+    [InlineData(10, 10, 9, "x 30>10; y 20>10")]
+    public void EveryDirectionInWhichAMeshIsLargerThanThePlateIsFound(double width, double depth, double height, string expected)
+    {
+        LayerSettings settings = Coarse with { Plate = new Plate(width, depth, height) };
+        Finding[] findings = [.. LayerInspection.Run(Shapes.Box(100, 7, -3, 130, 27, 2), settings).ToFindings()];
+        Assert.All(findings, f => Assert.Equal(("larger-than-plate", Severity.Error, "mm"), (f.Rule, f.Severity, f.Unit)));
+        Assert.Equal(expected, string.Join("; ", findings.Select(f => FormattableString.Invariant(
+            $"{f.Message[f.Message.IndexOf('(', StringComparison.Ordinal) + 1]} {f.Value}>{f.Limit}{(f.Remedy.Contains("90 degrees", StringComparison.Ordinal) ? " turn" : "")}"))));
+    }
+
+    [Fact]
+    public void APlateCountsWithoutItsMarginAndAnEmptyMeshHasRoomOnAny()
+    {
+        LayerSettings settings = Coarse with { Plate = new Plate(34, 40, null, margin: 2.5) };
+        Assert.Equal(29, Assert.Single(LayerInspection.Run(Shapes.Box(0, 0, 0, 30, 20, 2), settings).ToFindings()).Limit);
+        Assert.Empty(LayerInspection.Run(TriangleMesh.Empty, settings).ToFindings());
     }
 
     [Fact]
