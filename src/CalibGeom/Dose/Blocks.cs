@@ -15,6 +15,13 @@ internal readonly struct Blocks(int width)
         return (ulong.MaxValue >> (63 - (last - first))) << first;
     }
 
+    /// <summary>The whole blocks between start and end.</summary>
+    internal ulong Within(int start, int end)
+    {
+        int first = (start + size - 1) / size, after = end / size;
+        return first < after ? Of(first * size, after * size) : 0;
+    }
+
     /// <summary>The pixels of a set, as ranges from left to right.</summary>
     internal RunList Runs(ulong set) => new(set, size, width);
 

@@ -13,7 +13,7 @@ internal sealed class RasterBlur
     private readonly Blocks blocks;
     private readonly float[] before, across;
     private readonly float[][] rows, window;
-    private readonly ulong[] reached;
+    private readonly ulong[] reached, full;
 
     internal RasterBlur(PixelGrid grid, double sigma)
     {
@@ -26,6 +26,7 @@ internal sealed class RasterBlur
         rows = [.. Enumerable.Range(0, 2 * radius + 1).Select(_ => new float[width])];
         window = new float[rows.Length][];
         reached = new ulong[rows.Length];
+        full = new ulong[rows.Length];
     }
 
     /// <summary>raster = raster * keep + dose * blurred mask.</summary>
@@ -49,7 +50,7 @@ internal sealed class RasterBlur
     {
         float[] row = rows[slot];
         foreach ((int start, int end) in blocks.Runs(reached[slot])) Array.Clear(row, start, end - start);
-        reached[slot] = 0;
+        reached[slot] = full[slot] = 0;
         int reach = before.Length / 2;
         foreach (CoverageSpan run in runs)
         {
@@ -58,7 +59,11 @@ internal sealed class RasterBlur
             reached[slot] |= blocks.Of(from, to);
             int flatFrom = Math.Clamp(run.Start + reach, from, to), flatTo = Math.Clamp(run.End - reach, flatFrom, to);
             for (int x = from; x < flatFrom; x++) row[x] += run.Coverage * Weight(run, x);
-            if (run.Coverage == 1 && flatTo > flatFrom) row.AsSpan(flatFrom, flatTo - flatFrom).Fill(1);
+            if (run.Coverage == 1)
+            {
+                row.AsSpan(flatFrom, flatTo - flatFrom).Fill(1);
+                full[slot] |= blocks.Within(flatFrom, flatTo);
+            }
             else for (int x = flatFrom; x < flatTo; x++) row[x] += run.Coverage;
             for (int x = flatTo; x < to; x++) row[x] += run.Coverage * Weight(run, x);
         }
@@ -72,13 +77,14 @@ internal sealed class RasterBlur
 
     private void Combine(int row, Span<float> target, ref ulong lit, float dose, float keep)
     {
-        ulong any = 0;
-        foreach (ulong r in reached) any |= r;
+        ulong any = 0, all = ulong.MaxValue;
+        for (int i = 0; i < reached.Length; i++) (any, all) = (any | reached[i], all & full[i]);
         if (keep != 1)
             foreach ((int start, int end) in blocks.Runs(lit & ~any)) Fade(target[start..end], keep);
         lit |= any;
         for (int i = 0; i < window.Length; i++) window[i] = rows[(row + i + radius + 1) % rows.Length];
-        foreach ((int start, int end) in blocks.Runs(any)) Add(target, start, end, dose, keep);
+        foreach ((int start, int end) in blocks.Runs(all)) AddEverywhere(target[start..end], dose, keep);
+        foreach ((int start, int end) in blocks.Runs(any & ~all)) Add(target, start, end, dose, keep);
     }
 
     private static void Fade(Span<float> target, float keep)
@@ -87,6 +93,14 @@ internal sealed class RasterBlur
         for (; x + Vector<float>.Count <= target.Length; x += Vector<float>.Count)
             (new Vector<float>(target[x..]) * keep).CopyTo(target[x..]);
         for (; x < target.Length; x++) target[x] *= keep;
+    }
+
+    private static void AddEverywhere(Span<float> target, float dose, float keep)
+    {
+        int x = 0;
+        for (; x + Vector<float>.Count <= target.Length; x += Vector<float>.Count)
+            (new Vector<float>(target[x..]) * keep + new Vector<float>(dose)).CopyTo(target[x..]);
+        for (; x < target.Length; x++) target[x] = target[x] * keep + dose;
     }
 
     // The window holds the rows around the target, its own in the middle.
