@@ -19,11 +19,12 @@ public sealed class ExposureResponse
     private readonly double[][] samples;
     private readonly (double Effect, double Rate)[] restSamples;
     private readonly ExposurePriors priors;
-    private readonly Lazy<double?> curvature;
+    private readonly Lazy<double?> curvature, fitProbability;
 
-    private ExposureResponse(GrowthModel model, LeastSquaresFit fit, ExposurePriors priors, Lazy<double?> curvature)
+    private ExposureResponse(GrowthModel model, LeastSquaresFit fit, ExposurePriors priors, Lazy<double?> curvature, Lazy<double?> fitProbability)
     {
         this.curvature = curvature;
+        this.fitProbability = fitProbability;
         this.model = model;
         this.fit = fit;
         this.priors = priors;
@@ -55,7 +56,7 @@ public sealed class ExposureResponse
     /// The probability of trials that fit together as badly as these or worse, if formula, priors and stated uncertainties hold; null when
     /// nothing was measured. Below 0.05 something is missing from the formula.
     /// </summary>
-    public double? FitProbability { get; private init; }
+    public double? FitProbability => fitProbability.Value;
 
     /// <summary>The coefficient of ln(t / t0) squared over its standard uncertainty, or null with fewer than three exposures; beyond 2 the response is curved.</summary>
     public double? CurvatureRatio => curvature.Value;
@@ -75,10 +76,7 @@ public sealed class ExposureResponse
         double t0 = referenceTime ?? trials[0].Settings.Time;
         var model = new GrowthModel(trials, priors, Require.Positive(t0, 600, "reference time", "s", nameof(referenceTime)), rested: restActs);
         LeastSquaresFit fit = model.Fit();
-        return new ExposureResponse(model, fit, priors, new(() => Curvature(trials, priors, t0, restActs)))
-        {
-            FitProbability = model.Observations == 0 ? null : 1 - ChiSquared.CDF(model.Observations, fit.SumOfSquares),
-        };
+        return new ExposureResponse(model, fit, priors, new(() => Curvature(trials, priors, t0, restActs)), new(() => Probability(trials, priors, t0, restActs)));
     }
 
     /// <summary>The growth to expect at some settings.</summary>
@@ -170,6 +168,13 @@ public sealed class ExposureResponse
         }
         double mean = sum / samples.Length;
         return (mean, Math.Sqrt(Math.Max(0, square / samples.Length - mean * mean)));
+    }
+
+    // Without felt fits: what a word adds to the sum of squares is no square of a standard normal.
+    private static double? Probability(IReadOnlyList<Trial> trials, ExposurePriors priors, double t0, bool restActs)
+    {
+        var measured = new GrowthModel([.. trials.Select(t => t with { Joints = [] })], priors, t0, rested: restActs);
+        return measured.Observations == 0 ? null : 1 - ChiSquared.CDF(measured.Observations, measured.Fit().SumOfSquares);
     }
 
     private static double? Curvature(IReadOnlyList<Trial> trials, ExposurePriors priors, double t0, bool restActs)

@@ -3,6 +3,8 @@ namespace CalibGeom.Verification.Exposures;
 /// <summary>What the person sets for normal layers. Immutable.</summary>
 public sealed record ExposureSettings
 {
+    internal const double Longest = 600;
+
     /// <summary>Settings.</summary>
     /// <param name="time">Exposure time a layer in s, above 0 and at most 600.</param>
     /// <param name="rest">Rest time before each exposure in s, 0 to 60. Default 0.</param>
@@ -10,7 +12,7 @@ public sealed record ExposureSettings
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public ExposureSettings(double time, double rest = 0, double edgeOffset = 0)
     {
-        Time = Require.Positive(time, 600, "exposure time", "s", nameof(time));
+        Time = Require.Positive(time, Longest, "exposure time", "s", nameof(time));
         Rest = Require.Within(rest, 0, 60, "rest time", "s", nameof(rest));
         EdgeOffset = Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
     }

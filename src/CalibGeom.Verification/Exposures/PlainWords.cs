@@ -50,7 +50,7 @@ internal static class PlainWords
         if (Math.Abs(ratio - 1) < result.Options.LeastStep) return "";
         return IsFar(ratio)
             ? "One step of the way: the target lies beyond anything like these exposures. Check it, or change the designed clearance."
-            : Text($"One step of the way: the target lies at about {result.Next.GoalTime:0.00} s with this rest.");
+            : Text($"One step of the way: with this rest about {result.Next.GoalTime:0.00#} s is aimed at, on the bright side of what is not known.");
     }
 
     /// <summary>Whether an exposure is so many times another that the fitted logarithm says nothing about it.</summary>
@@ -66,23 +66,29 @@ internal static class PlainWords
 
     private static Finding FitColumnsSlots(TuningResult result)
     {
+        if (!result.Trials.Any(t => t.GrowthX is not null || t.GrowthY is not null || t.Joints.Any(j => j.Fit is not null)))
+            return new Finding("fit-not-known", Severity.Warning, "", "No box was measured and no fit was felt: clearances here are what we assume, not results.", "Measure box widths or feel the fits, and log the print with them.");
         Trial last = result.Trials[^1];
         double goal = result.Response.TimeFor(result.TargetGrowth, last.Settings.Rest, last.Settings.EdgeOffset), step = goal - last.Settings.Time;
         double ratio = goal / last.Settings.Time, least = result.Options.LeastStep;
         bool loose = ratio >= 1 + least, tight = ratio <= 1 - least;
         bool? missing = last.Columns.Count == 0 ? null : last.Columns.Any(c => !c.Printed && c.Diameter >= (result.Options.WantedColumn ?? 0));
         bool? closed = last.Slots is null ? null : last.Slots.HighestClosed >= result.Options.MostPrintThrough;
-        string about = IsFar(ratio) ? "far" : Text($"about {Math.Abs(step):0.0} s");
+        string about = IsFar(ratio) ? "far" : Math.Abs(step) >= 0.095 ? Text($"about {Math.Abs(step):0.0} s") : Text($"about {Math.Abs(step):0.00#} s");
         string all = result.Options.WantedColumn is null ? "every column" : "every column you need";
         int fit = loose ? 1 : tight ? -1 : 0;
         double bare = result.Response.TimeFor(result.TargetGrowth, last.Settings.Rest) / last.Settings.Time;
         bool byOffset = fit != 0 && last.Settings.EdgeOffset * fit < 0 && (loose ? bare < 1 + least : bare > 1 - least);
         (string main, string remedy) = byOffset
             ? CaseWords.ByEdgeOffset(fit, missing, last.Settings.EdgeOffset)
-            : CaseWords.Of(fit, missing, closed, about, all);
+            : CaseWords.Of(fit, missing, closed, about, all, OpenSlots(last.Slots));
         string rule = loose ? "loose" : tight ? "tight" : "on-target";
         return new Finding(rule, loose || tight || missing == true || closed == true ? Severity.Warning : Severity.Note, "", main, remedy);
     }
+
+    private static string OpenSlots(SlotOutcome? slots) => slots is null || slots.Open == slots.Heights.Count
+        ? "the slots are open"
+        : slots.Open == 0 ? "print-through is within its limit" : Text($"the slots from {slots.LowestOpen} mm on are open");
 
     private static IEnumerable<Finding> Axes(TuningResult result)
     {
@@ -116,9 +122,12 @@ internal static class PlainWords
             (false, true) => Text($"below {limit.High:0.00} mm"),
             _ => "not known",
         };
-        yield return new Finding(
-            "column-limit", Severity.Note, "", Text($"Half the columns of {limit.Diameter:0.00} mm should print at the recommended settings (95 %: {bracket})."), "")
-        { Value = limit.Diameter, Unit = "mm" };
+        if (survival.Lost == 0) yield return Note("column-limit", "", Text($"Every column stood: at the recommended settings more than half should print from {limit.High:0.00} mm on, and how far below is not known."), "");
+        else if (survival.Lost == survival.Count) yield return Note("column-limit", "", Text($"Every column was lost: at the recommended settings fewer than half should print up to {limit.Low:0.00} mm, and from where on is not known."), "");
+        else
+            yield return new Finding(
+                "column-limit", Severity.Note, "", Text($"Half the columns of {limit.Diameter:0.00} mm should print at the recommended settings (95 %: {bracket})."), "")
+            { Value = limit.Diameter, Unit = "mm" };
         if (Loads(result, limit.Diameter, last) is { } loads) yield return loads;
         if (survival.RestEffect is { } z && Math.Abs(z) > 2)
             yield return Note("rest-and-columns", "", $"Rest itself {(z > 0 ? "helps" : "harms")} columns in these trials, apart from exposure.", "");
@@ -142,7 +151,7 @@ internal static class PlainWords
             "print-through", Severity.Note, "slots.open",
             Text($"Print-through should be {z.Mean:0.00} +- {2 * z.Uncertainty:0.00} mm at the recommended exposure (Dp about {light.PenetrationDepth:0.00} mm, dose under a ceiling about {light.DoseRatio(result.Next.Settings.Time):0.0} times the critical one)."), "")
         { Value = z.Mean, Unit = "mm" };
-        if (light.Deviations[^1] > 2)
+        if (light.ChangedIn(result.Trials[^1]))
             yield return new Finding(
                 "light-changed", Severity.Warning, "slots.open", "The slots of the last print do not fit its exposure time: the light was not what the time says.",
                 "Check lamp, screen and glass, and whether the resin was stirred, before changing exposure.");
@@ -161,6 +170,9 @@ internal static class PlainWords
             yield return new Finding("not-converging", Severity.Warning, "", $"{count} prints have not settled.", Causes);
         if (result.Response.CurvatureRatio is { } ratio && Math.Abs(ratio) > 2)
             yield return Note("curved", "", Text($"Growth does not follow a straight line in the logarithm of exposure (ratio {ratio:0.0}): trust small steps only."), "");
+        int unknown = result.Trials.Count(t => t.Conditions.Temperature is null);
+        if (unknown > 0 && unknown < count)
+            yield return Note("temperature-unknown", "", $"The vat temperature of {unknown} of {count} trials was not written down; they are taken together with the others.", "Write it down: beyond +-2 K trials are kept apart.");
         foreach (Trial trial in result.Trials.Where(t => t.Conditions is { TemperatureStart: { } a, TemperatureEnd: { } b } && Math.Abs(b - a) > TrialConditions.TemperatureBand))
             yield return new Finding(
                 "temperature", Severity.Warning, "", Text($"The vat went from {trial.Conditions.TemperatureStart} to {trial.Conditions.TemperatureEnd} degrees C during a print ({trial.Settings})."),

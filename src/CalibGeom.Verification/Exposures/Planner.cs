@@ -41,7 +41,7 @@ internal sealed class Planner(IReadOnlyList<Trial> trials, ExposureResponse resp
 
     private double NextTime(double goal)
     {
-        double ratio = Math.Clamp(goal / last.Time, 1 - options.MostDown, 1 + options.MostUp);
+        double ratio = Math.Min(Math.Clamp(goal / last.Time, 1 - options.MostDown, 1 + options.MostUp), ExposureSettings.Longest / last.Time);
         if (Math.Abs(ratio - 1) < options.LeastStep) return last.Time;
         // Hundredths of a second, rounded so that no bound is crossed.
         double time = last.Time * ratio, rounded = Math.Round(time, 2);
@@ -72,5 +72,5 @@ internal sealed class Planner(IReadOnlyList<Trial> trials, ExposureResponse resp
         return new ExposureSettings(time, rest, Math.Clamp(offset, -1, 1));
     }
 
-    private bool LightAgrees() => light is null || light.Deviations[^1] <= 2;
+    private bool LightAgrees() => light is null || !light.ChangedIn(trials[^1]);
 }

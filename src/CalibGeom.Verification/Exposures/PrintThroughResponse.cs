@@ -71,6 +71,9 @@ public sealed class PrintThroughResponse
     /// <param name="time">Exposure time in s.</param>
     public double DoseRatio(double time) => Math.Exp(At(time).Mean / PenetrationDepth);
 
+    /// <summary>Whether the slots of a trial do not fit its exposure time. One comb alone can only disagree with what was assumed before it.</summary>
+    internal bool ChangedIn(Trial last) => Deviations.Count > 1 && last.Slots is not null && Deviations[^1] > 2;
+
     /// <summary>The exposure time in s at which print-through reaches a depth.</summary>
     internal double TimeFor(double depth) => referenceTime * Math.Exp((depth - fit.Parameters[0]) / PenetrationDepth);
 
