@@ -18,7 +18,7 @@ internal static class TuneReport
             .. result.Chances.Zip(Tuning.ChancesAt(result, result.Next.Settings), Row)]);
         writer.WriteLine();
         TextTable.Write(writer, [["rest s", "exposure s", "95 %", "d50 mm", "print-through mm", $"minutes at {Text($"{result.Options.ProductionHeight:0}")} mm"],
-            .. result.Curve.Where(p => Math.Abs(p.Rest * 2 - Math.Round(p.Rest * 2)) < 1e-9).Select(Row)]);
+            .. result.Curve.Where(p => Math.Abs(p.Rest * 2 - Math.Round(p.Rest * 2)) < 1e-9).Select(p => Row(p, result.Columns))]);
         writer.WriteLine();
         writer.WriteLine(Caution.Text);
     }
@@ -50,7 +50,7 @@ internal static class TuneReport
         ["slots"] = result.PrintThrough is { } light ? Slots(light, result.Next.Settings.Time) : null,
         ["clearances"] = Clearances(result.Chances),
         ["advisedClearances"] = Clearances(Tuning.ChancesAt(result, result.Next.Settings)),
-        ["curve"] = new JsonArray(result.Curve.Select(Point).ToArray()),
+        ["curve"] = new JsonArray(result.Curve.Select(p => Point(p, result.Columns)).ToArray()),
         ["trials"] = result.Trials.Count,
         ["keptApart"] = new JsonArray(result.KeptApart.Select(k => (JsonNode)new JsonObject { ["trial"] = k.Number, ["why"] = k.Why }).ToArray()),
     };
@@ -60,12 +60,14 @@ internal static class TuneReport
         ["joint"] = c.Joint, ["axis"] = c.Axis, ["target"] = c.Target, ["clearance"] = c.Clearance, ["uncertainty"] = c.Uncertainty, ["onTarget"] = c.OnTarget,
     }).ToArray());
 
+    private static bool Bracketed(ColumnSurvival? columns) => columns is not null && columns.Lost > 0 && columns.Lost < columns.Count;
+
     private static JsonObject Columns(ColumnSurvival columns, double time)
     {
         ColumnLimit limit = columns.Limit(time);
         return new JsonObject
         {
-            ["limit"] = limit.Diameter,
+            ["limit"] = Bracketed(columns) ? limit.Diameter : null,
             ["low"] = limit.Low,
             ["high"] = double.IsFinite(limit.High) ? limit.High : null,
             ["tried"] = columns.Count,
@@ -87,16 +89,20 @@ internal static class TuneReport
 
     private static string[] Expected(JointChance c) => [Text($"{c.Clearance:0.000}"), Text($"{2 * c.Uncertainty:0.000}"), Text($"{100 * c.OnTarget:0} %")];
 
-    private static string[] Row(CurvePoint p) =>
+    private static string Limit(ColumnLimit limit, ColumnSurvival? columns) => Bracketed(columns)
+        ? Text($"{limit.Diameter:0.00}")
+        : columns!.Lost == 0 ? Text($"< {limit.High:0.00}") : Text($"> {limit.Low:0.00}");
+
+    private static string[] Row(CurvePoint p, ColumnSurvival? columns) =>
     [
-        Text($"{p.Rest:0.0}"), Text($"{p.Time:0.00}"), Text($"{p.Low:0.00} to {p.High:0.00}"), p.Columns is { } c ? Text($"{c.Diameter:0.00}") : "-",
+        Text($"{p.Rest:0.0}"), Text($"{p.Time:0.00}"), Text($"{p.Low:0.00} to {p.High:0.00}"), p.Columns is { } c ? Limit(c, columns) : "-",
         p.PrintThrough is { } z ? Text($"{z:0.00}") : "-", Text($"{p.PrintTime / 60:0}"),
     ];
 
-    private static JsonNode Point(CurvePoint p)
+    private static JsonNode Point(CurvePoint p, ColumnSurvival? columns)
     {
         var point = new JsonObject { ["rest"] = p.Rest, ["time"] = p.Time, ["low"] = p.Low, ["high"] = p.High, ["gain"] = p.Gain, ["printTime"] = p.PrintTime };
-        if (p.Columns is { } c) point["columnLimit"] = c.Diameter;
+        if (p.Columns is { } c && Bracketed(columns)) point["columnLimit"] = c.Diameter;
         if (p.PrintThrough is { } z) point["printThrough"] = z;
         return point;
     }

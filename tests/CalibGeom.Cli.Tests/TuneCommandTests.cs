@@ -140,6 +140,18 @@ public class TuneCommandTests
     }
 
     [Fact]
+    public void WhenEveryColumnStandsNoLimitIsTold()
+    {
+        using var folder = new TemporaryFolder();
+        string columns = string.Join(',', new[] { "0.25", "0.4", "0.8" }.Select(d => $"{{\"diameter\":{d},\"headDiameter\":1.6,\"stood\":\"cure\"}}"));
+        string log = folder.Write("log.jsonl", $"{{\"time\":2,\"layer\":0.05,\"growthX\":{{\"value\":0,\"uncertainty\":0.002}},\"columns\":[{columns}]}}\n");
+        JsonNode result = JsonNode.Parse(CliRun.Of("tune", log, "--json").Out)!["result"]!;
+        Assert.Null(result["columns"]!["limit"]);
+        Assert.All(result["curve"]!.AsArray(), p => Assert.Null(p!["columnLimit"]));
+        Assert.Contains("  < 0.2", CliRun.Of("tune", log).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheEffectOfRestIsSet()
     {
         double Width(params string[] more)
