@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Inspection;
 
@@ -18,20 +19,23 @@ internal static class InspectText
         int errors = one.Findings.Count(f => f.Severity == Severity.Error), warnings = one.Findings.Count(f => f.Severity == Severity.Warning);
         int notes = one.Findings.Count - errors - warnings;
         writer.WriteLine($"{one.Path}: {Verdict(one)} ({Count(errors, "error")}, {Count(warnings, "warning")}, {Count(notes, "note")})");
-        writer.WriteLine(FormattableString.Invariant($"  {Count(one.Topology.TriangleCount, "triangle")}, {Count(one.Topology.Components.Count, "component")}, volume {one.Topology.Volume:0.##} mm3, surface {one.Topology.Area:0.##} mm2"));
+        writer.WriteLine(FormattableString.Invariant($"  {Count(one.Topology.TriangleCount, "triangle")}, {Count(one.Topology.Components.Count, "component")}, volume {Size(one.Topology.Volume)} mm3, surface {Size(one.Topology.Area)} mm2"));
         if (one.Layers.Largest is { } largest)
         {
             string step = one.Layers.LargestStep > 0
-                ? FormattableString.Invariant($"largest step {one.Layers.LargestStep:0.##} mm2 at layer {one.Layers.LargestStepLayer}")
+                ? FormattableString.Invariant($"largest step {Size(one.Layers.LargestStep)} mm2 at layer {one.Layers.LargestStepLayer}")
                 : "never growing";
             writer.WriteLine(FormattableString.Invariant(
-                $"  {Count(one.Layers.Layers.Count, "layer")} of {one.Layers.Settings.LayerHeight} mm; largest area {largest.Area:0.##} mm2 in layer {largest.Index}, {step}"));
+                $"  {Count(one.Layers.Layers.Count, "layer")} of {one.Layers.Settings.LayerHeight} mm; largest area {Size(largest.Area)} mm2 in layer {largest.Index}, {step}"));
             writer.WriteLine(FormattableString.Invariant(
                 $"  peel force at most {one.Layers.RelativePeelForce:0.##} times that of the mean layer (taken as proportional to area)"));
         }
         if (one.Compared && one.Findings.All(f => f.Rule != "spec-size")) writer.WriteLine("  has the sizes of the spec");
         FindingText.Write(writer, one.Findings);
     }
+
+    /// <summary>Two decimals; three digits where they would show next to nothing.</summary>
+    private static string Size(double value) => value.ToString(Math.Abs(value) < 0.1 ? "G3" : "0.##", CultureInfo.InvariantCulture);
 
     private static string Count(int number, string noun) => FormattableString.Invariant($"{number} {noun}{(number == 1 ? "" : "s")}");
 

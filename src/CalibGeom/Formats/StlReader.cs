@@ -78,7 +78,7 @@ public static class StlReader
         }
         long whole = Math.Min(held, declared);
         long end = StlTriangleStream.PreambleLength + whole * StlFacet.Size;
-        faults.Remark($"byte {end} of {length}; {declared} facets declared, {whole} read", "bytes after the last whole facet");
+        faults.Remark($"byte {end} of {length}; {declared} facets declared, {whole} read", "file ends that hold no whole facet");
         return whole;
     }
 }

@@ -7,6 +7,11 @@ namespace CalibGeom.Inspection;
 internal sealed class FreshPixels
 {
     private static readonly (int X, int Y)[] Around = [(1, 0), (1, 1), (0, 1), (-1, 1), (-1, 0), (-1, -1), (0, -1), (1, -1)];
+
+    // Lines of pixels at most 9.3 degrees from any direction: one pixel a step along x, or along y when steep, and so many thirds of one aside.
+    private static readonly (bool Steep, int Thirds)[] Lines =
+        [.. Enumerable.Range(-3, 7).Select(t => (false, t)), .. Enumerable.Range(-2, 5).Select(t => (true, t))];
+
     private readonly PixelGrid grid;
     private readonly int[] plane;
     private readonly List<(int X, int Y)> pixels = [];
@@ -52,7 +57,7 @@ internal sealed class FreshPixels
         MeasureSpans(below);
     }
 
-    /// <summary>The shortest straight line through a pixel, among four directions, that is carried at both ends, mm; infinite when none is.</summary>
+    /// <summary>The shortest straight line through a pixel, among twelve directions, that is carried at both ends, mm; infinite when none is.</summary>
     internal double Span(int i) => span[i];
 
     /// <summary>Counts what spans between two sides as carrying, so that <see cref="Distance"/> tells how far the rest sticks out.</summary>
@@ -65,19 +70,26 @@ internal sealed class FreshPixels
 
     private void MeasureSpans(LayerMask below)
     {
-        for (int d = 0; d < 4; d++)
+        foreach ((bool steep, int thirds) in Lines)
         {
-            (int dx, int dy) = Around[d];
-            double step = Math.Sqrt(Square(dx * grid.PitchX) + Square(dy * grid.PitchY));
-            foreach ((int x, int y) in pixels)
+            double slope = thirds / 3.0;
+            double step = steep ? Math.Sqrt(Square(slope * grid.PitchX) + Square(grid.PitchY)) : Math.Sqrt(Square(grid.PitchX) + Square(slope * grid.PitchY));
+            (int X, int Y) On((int X, int Y) start, int k)
             {
-                if (Index(x - dx, y - dy) >= 0 || !below[x - dx, y - dy]) continue;
+                int aside = (int)Math.Floor(k * slope + 0.5);
+                return steep ? (start.X + aside, start.Y + k) : (start.X + k, start.Y + aside);
+            }
+            foreach ((int X, int Y) start in pixels)
+            {
+                (int X, int Y) before = On(start, -1);
+                if (Index(before.X, before.Y) >= 0 || !below[before.X, before.Y]) continue;
                 int length = 1;
-                while (Index(x + length * dx, y + length * dy) >= 0) length++;
-                if (!below[x + length * dx, y + length * dy]) continue;
+                while (On(start, length) is var p && Index(p.X, p.Y) >= 0) length++;
+                (int X, int Y) after = On(start, length);
+                if (!below[after.X, after.Y]) continue;
                 for (int k = 0; k < length; k++)
                 {
-                    int i = Index(x + k * dx, y + k * dy);
+                    int i = Index(On(start, k).X, On(start, k).Y);
                     span[i] = Math.Min(span[i], length * step);
                 }
             }

@@ -18,6 +18,9 @@ internal static class LayerFindings
             if (sorted.Length > MostOfARule)
                 findings.Add(new Finding(rule.Key.Rule, rule.Key.Severity, "", $"There are {sorted.Length - MostOfARule} more of these, none worse.", ""));
         }
+        if (report.Layers.All(l => l.Area == 0))
+            findings.Add(new Finding("nothing-prints", Severity.Error, "", FormattableString.Invariant($"No layer of {report.Settings.LayerHeight} mm holds any material."),
+                "Check that the mesh has triangles, is in millimetres and is thicker than a layer."));
         if (report.Settings.Plate is { } plate) findings.AddRange(PlateFit.Check(report.Bounds, plate));
         return findings.OrderByDescending(f => f.Severity).ToArray();
     }

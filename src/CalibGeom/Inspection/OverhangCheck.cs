@@ -18,7 +18,8 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
         fresh.Load(difference, below);
         if (!Beyond()) return;
         int[] pieceOf = Pieces(difference, out int count);
-        Report(bridges, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i)) ? fresh.Span(i) : 0), layer, z);
+        // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on the slant.
+        Report(bridges, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i)) ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i)) : 0), layer, z);
         fresh.RestOnSpans();
         Report(overhangs, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)) ? fresh.Distance(i) : 0), layer, z);
     }

@@ -53,7 +53,7 @@ internal static class PartSizes
         int open = 0;
         for (int i = 0; i < spec.Heights.Count; i++)
         {
-            double along = -comb.Length / 2 + Proportions.TunnelWall + i * (Proportions.TunnelWall + Proportions.TunnelWidth) + Proportions.TunnelWidth / 2;
+            double along = comb.MiddleOf(i);
             double[] cuts = place.Form.Form == 1 ? lines.AlongZ(place.X, place.Y + along) : lines.AlongZ(place.X + along, place.Y);
             if (cuts.Length == 4)
             {

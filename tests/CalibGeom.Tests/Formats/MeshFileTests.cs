@@ -56,10 +56,10 @@ public class MeshFileTests
     }
 
     [Theory]
-    [InlineData(600, 10, "bytes after the last whole facet: 1 (first: byte 584 of 600; 12 facets declared, 10 read)")]
+    [InlineData(600, 10, "file ends that hold no whole facet: 1 (first: byte 584 of 600; 12 facets declared, 10 read)")]
     [InlineData(634, 11, "wrong facet counts: 1 (first: byte 80 declares 12 facets, the file holds 11)")]
     [InlineData(734, 13, "wrong facet counts: 1 (first: byte 80 declares 12 facets, the file holds 13)")]
-    [InlineData(699, 12, "bytes after the last whole facet: 1 (first: byte 684 of 699; 12 facets declared, 12 read)")]
+    [InlineData(699, 12, "file ends that hold no whole facet: 1 (first: byte 684 of 699; 12 facets declared, 12 read)")]
     public void LenientReadingTakesWholeFacetsOfABinaryStl(int length, int facets, string said)
     {
         byte[] bytes = [.. Box];

@@ -56,7 +56,7 @@ public class LayerInspectionTests
     {
         LayerSettings settings = Coarse with { Plate = new Plate(34, 40, null, margin: 2.5) };
         Assert.Equal(29, Assert.Single(LayerInspection.Run(Shapes.Box(0, 0, 0, 30, 20, 2), settings).ToFindings()).Limit);
-        Assert.Empty(LayerInspection.Run(TriangleMesh.Empty, settings).ToFindings());
+        Assert.DoesNotContain(LayerInspection.Run(TriangleMesh.Empty, settings).ToFindings(), f => f.Rule == "larger-than-plate");
     }
 
     [Fact]
@@ -146,6 +146,32 @@ public class LayerInspectionTests
         Vector2D[] square = [new(0, 0), new(1, 0), new(1, 1), new(0, 1)];
         TriangleMesh lean = Shapes.Prismoid(square, 0, Array.ConvertAll(square, p => p + new Vector2D(5, 0)), 5);
         Assert.Empty(LayerInspection.Run(lean, Coarse).Defects);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(9)]
+    [InlineData(18.4)]
+    [InlineData(30)]
+    [InlineData(40)]
+    [InlineData(52)]
+    [InlineData(78)]
+    public void ATurnedBridgeKeepsItsSpanAndSticksOutNowhere(double degrees)
+    {
+        var gate = Shapes.Join(Shapes.Box(0, 0, 0, 2, 4, 1), Shapes.Box(6, 0, 0, 8, 4, 1), Shapes.Box(0, 0, 1, 8, 4, 2));
+        var settings = new LayerSettings { PixelX = 0.035, PixelY = 0.035 };
+        IReadOnlyList<LayerDefect> found = LayerInspection.Run(gate.Transform(Affine3D.TurnZ(degrees)), settings).Defects;
+        LayerDefect bridge = Assert.Single(found, d => d.Kind == LayerDefectKind.Bridge);
+        Assert.Equal(4, bridge.Size, 0.07);
+        Assert.DoesNotContain(found, d => d.Kind == LayerDefectKind.Overhang);
+    }
+
+    [Fact]
+    public void WhatNoLayerHoldsIsAnError()
+    {
+        foreach (TriangleMesh mesh in new[] { TriangleMesh.Empty, Shapes.Box(0, 0, 0, 5, 5, 0.024) })
+            Assert.Contains(LayerInspection.Run(mesh).ToFindings(), f => f is { Rule: "nothing-prints", Severity: Severity.Error });
+        Assert.DoesNotContain(LayerInspection.Run(Shapes.Box(0, 0, 0, 5, 5, 0.026)).ToFindings(), f => f.Rule == "nothing-prints");
     }
 
     [Fact]

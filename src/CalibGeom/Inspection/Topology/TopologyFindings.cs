@@ -40,7 +40,7 @@ internal static class TopologyFindings
         {
             MeshDefect defect = report[wording.Kind];
             if (defect.Count > 0)
-                findings.Add(Defect(wording, defect.Count, [.. defect.Places.Select(p => new FindingPlace(p, nameOf?.Invoke(p) ?? "", layerOf?.Invoke(p.Z)))]));
+                findings.Add(Defect(wording, defect.Count, [.. defect.Places.Distinct().Select(p => new FindingPlace(p, nameOf?.Invoke(p) ?? "", layerOf?.Invoke(p.Z)))]));
         }
         int bodies = report.Components.Count(c => !c.IsCavity), cavities = report.Components.Count - bodies;
         if (bodies > 1) findings.Add(new("mesh-components", Severity.Note, "", $"The mesh consists of {bodies} separate bodies.", "") { Value = bodies });
