@@ -1,3 +1,3 @@
-using CalibGeom.Cli;
+using CalibGeom.Cli.Shared;
 
 return CommandHost.Run(args, CommandIo.Console());

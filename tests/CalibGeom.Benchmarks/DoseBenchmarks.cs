@@ -1,9 +1,10 @@
 using System.Numerics;
-using BenchmarkDotNet.Attributes;
-using CalibGeom.Dose;
-using CalibGeom.Inspection;
+using CalibGeom.Light;
 using CalibGeom.Meshes;
+using CalibGeom.Slicing;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 

@@ -1,8 +1,9 @@
-using BenchmarkDotNet.Attributes;
-using CalibGeom.Formats;
-using CalibGeom.Inspection;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Inspection.Layers;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
+using CalibGeom.Slicing;
+using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 

@@ -1,8 +1,9 @@
-using BenchmarkDotNet.Attributes;
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 

@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
-using BenchmarkDotNet.Attributes;
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
+using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 

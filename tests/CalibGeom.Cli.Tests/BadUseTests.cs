@@ -1,4 +1,6 @@
+using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Cli.Tests;

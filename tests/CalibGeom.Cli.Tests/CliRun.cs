@@ -1,3 +1,5 @@
+using CalibGeom.Cli.Shared;
+
 namespace CalibGeom.Cli.Tests;
 
 /// <summary>One run of the command line in this process, in a directory of its own.</summary>

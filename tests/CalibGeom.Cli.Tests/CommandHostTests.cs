@@ -1,3 +1,5 @@
+using CalibGeom.Cli.Shared;
+
 namespace CalibGeom.Cli.Tests;
 
 public class CommandHostTests

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -1,6 +1,6 @@
 using System.Globalization;
-using CalibGeom.Tests.Shared;
-using CalibGeom.TestObjects;
+using CalibGeom.Cli.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 

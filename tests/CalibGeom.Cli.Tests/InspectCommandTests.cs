@@ -1,10 +1,11 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
-using CalibGeom.Formats;
+using CalibGeom.Cli.Shared;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -1,7 +1,9 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 

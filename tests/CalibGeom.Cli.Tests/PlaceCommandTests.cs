@@ -1,7 +1,10 @@
 using System.Text.Json.Nodes;
+using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -1,4 +1,4 @@
-using CalibGeom.Tests.Shared;
+using CalibGeom.Cli.Shared;
 using SkiaSharp;
 
 namespace CalibGeom.Cli.Tests;

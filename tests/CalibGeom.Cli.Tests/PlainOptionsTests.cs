@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

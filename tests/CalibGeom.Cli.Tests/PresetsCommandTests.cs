@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
-using CalibGeom.TestObjects;
+using CalibGeom.Cli.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using CalibGeom.Tests.Shared;
+using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

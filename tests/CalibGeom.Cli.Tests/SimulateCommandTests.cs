@@ -1,5 +1,4 @@
 using System.Text.Json.Nodes;
-using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

@@ -70,8 +70,8 @@ public class TuneCommandTests
         CliRun.Of([.. Light, "--time", "2.5", "-o", folder["r.csv"]]);
         CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0");
         JsonNode trial = JsonNode.Parse(File.ReadAllText(folder["log"]))!;
-        var light = new CalibGeom.Dose.LayerLight(new CalibGeom.Dose.WorkingCurve(0.12, 8), 4, 2.5, 0.05);
-        double growth = new CalibGeom.Dose.GaussianBlur(0.02).EdgeDistance(1 / light.WallRatio());
+        var light = new CalibGeom.Light.LayerLight(new CalibGeom.Light.WorkingCurve(0.12, 8), 4, 2.5, 0.05);
+        double growth = new CalibGeom.Light.GaussianBlur(0.02).EdgeDistance(1 / light.WallRatio());
         Assert.Equal(growth, (double)trial["growthX"]!["value"]!, 1e-4);
         Assert.Equal(growth, (double)trial["growthY"]!["value"]!, 1e-4);
         Assert.True((double)trial["growthX"]!["bias"]! > 0);
@@ -102,7 +102,7 @@ public class TuneCommandTests
         string[] add = ["tune", "add", folder["w.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Equal(0, CliRun.Of(add).ExitCode);
         double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!.AsArray().Select(c => (double)c!["diameter"]!).ToArray();
-        Assert.Equal(CalibGeom.TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Presets.Find("witness")!.Spec).Columns.Select(c => c.Diameter), heads);
+        Assert.Equal(CalibGeom.TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Find("witness")!.Spec).Columns.Select(c => c.Diameter), heads);
         CliRun other = CliRun.Of([.. add, "--preset", "standard"]);
         Assert.Equal(2, other.ExitCode);
         Assert.Contains("another object", other.Error, StringComparison.Ordinal);

@@ -1,5 +1,5 @@
 using System.Text;
-using CalibGeom.Tests.Shared;
+using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

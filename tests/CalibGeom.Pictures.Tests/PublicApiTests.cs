@@ -1,5 +1,3 @@
-using CalibGeom.Tests.Shared;
-
 namespace CalibGeom.Pictures.Tests;
 
 public class PublicApiTests

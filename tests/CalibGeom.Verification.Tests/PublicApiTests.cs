@@ -1,5 +1,3 @@
-using CalibGeom.Tests.Shared;
-
 namespace CalibGeom.Verification.Tests;
 
 public class PublicApiTests

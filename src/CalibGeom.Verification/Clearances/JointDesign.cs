@@ -1,5 +1,4 @@
 using System.Globalization;
-using CalibGeom.TestObjects;
 
 namespace CalibGeom.Verification.Clearances;
 

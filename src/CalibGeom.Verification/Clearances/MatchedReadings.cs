@@ -1,5 +1,4 @@
 using System.Globalization;
-using CalibGeom.TestObjects;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;

@@ -6,13 +6,15 @@ namespace CalibGeom.Verification.Uncertainty;
 /// Random numbers that are the same on every machine and with every version of the runtime: xoshiro256** 1.0 (Blackman and Vigna, 2018),
 /// its state filled by SplitMix64 from a seed. Not safe to share between threads.
 /// </summary>
-internal sealed class SeededRandom
+public sealed class SeededRandom
 {
     private readonly ulong[] state = new ulong[4];
     private double spare;
     private bool hasSpare;
 
-    internal SeededRandom(ulong seed)
+    /// <summary>A sequence.</summary>
+    /// <param name="seed">The same seed gives the same numbers.</param>
+    public SeededRandom(ulong seed)
     {
         for (int i = 0; i < state.Length; i++)
         {
@@ -24,7 +26,8 @@ internal sealed class SeededRandom
         }
     }
 
-    internal ulong NextBits()
+    /// <summary>The next 64 bits.</summary>
+    public ulong NextBits()
     {
         ulong result = BitOperations.RotateLeft(state[1] * 5, 7) * 9;
         ulong shifted = state[1] << 17;
@@ -38,12 +41,15 @@ internal sealed class SeededRandom
     }
 
     /// <summary>Uniform from 0 (included) to 1 (excluded), in steps of 2^-53.</summary>
-    internal double Uniform() => (NextBits() >> 11) * (1.0 / (1L << 53));
+    public double Uniform() => (NextBits() >> 11) * (1.0 / (1L << 53));
 
-    internal double Uniform(double low, double high) => low + (high - low) * Uniform();
+    /// <summary>Uniform from one number (included) to another (excluded).</summary>
+    /// <param name="low">The lower.</param>
+    /// <param name="high">The higher.</param>
+    public double Uniform(double low, double high) => low + (high - low) * Uniform();
 
     /// <summary>Standard normal, by the polar method of Marsaglia and Bray (1964).</summary>
-    internal double Normal()
+    public double Normal()
     {
         if (hasSpare)
         {
@@ -65,7 +71,8 @@ internal sealed class SeededRandom
     }
 
     /// <summary>Chi-squared, by the gamma method of Marsaglia and Tsang (2000).</summary>
-    internal double ChiSquared(double degreesOfFreedom)
+    /// <param name="degreesOfFreedom">Above 0.</param>
+    public double ChiSquared(double degreesOfFreedom)
     {
         double shape = degreesOfFreedom / 2;
         if (shape < 1) return ChiSquared(degreesOfFreedom + 2) * Math.Pow(1 - Uniform(), 1 / shape);
@@ -80,5 +87,6 @@ internal sealed class SeededRandom
     }
 
     /// <summary>Student's t.</summary>
-    internal double Student(double degreesOfFreedom) => Normal() / Math.Sqrt(ChiSquared(degreesOfFreedom) / degreesOfFreedom);
+    /// <param name="degreesOfFreedom">Above 0.</param>
+    public double Student(double degreesOfFreedom) => Normal() / Math.Sqrt(ChiSquared(degreesOfFreedom) / degreesOfFreedom);
 }

@@ -1,3 +1,4 @@
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats;

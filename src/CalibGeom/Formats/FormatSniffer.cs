@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using System.Text;
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.Stl;
 
 namespace CalibGeom.Formats;
 

@@ -1,3 +1,5 @@
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats;

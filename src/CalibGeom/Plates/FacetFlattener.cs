@@ -1,4 +1,4 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 
 namespace CalibGeom.Plates;
 

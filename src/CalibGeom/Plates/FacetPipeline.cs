@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 
 namespace CalibGeom.Plates;
 

@@ -1,5 +1,4 @@
 using CalibGeom.Meshes;
-using CalibGeom.TestObjects;
 
 namespace CalibGeom.Plates;
 

@@ -1,5 +1,7 @@
 using System.Runtime.InteropServices;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;

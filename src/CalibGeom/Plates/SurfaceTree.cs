@@ -1,4 +1,4 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;

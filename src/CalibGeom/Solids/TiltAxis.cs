@@ -1,11 +1,11 @@
 namespace CalibGeom.Solids;
 
-/// <summary>The axis that a solid is tilted about, by the right-hand rule.</summary>
+/// <summary>The level axis that a solid is tilted about, by the right-hand rule.</summary>
 public enum TiltAxis
 {
-    /// <summary>About +X: the back rises.</summary>
+    /// <summary>About X: a positive angle lifts the back.</summary>
     X,
 
-    /// <summary>About +Y: the right side sinks.</summary>
+    /// <summary>About Y: a positive angle lifts the left side.</summary>
     Y,
 }

@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects;
 
@@ -59,12 +60,10 @@ public sealed class TestObject
     {
         if (Solid is null)
             throw new InvalidOperationException($"This object has no solid. {Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd());
-        return Spec.Tilt.Angle == 0 ? Solid.ToMesh() : Solid.ToMesh(Axis, Spec.Tilt.Angle);
+        return Spec.Tilt.Angle == 0 ? Solid.ToMesh() : Solid.ToMesh(Spec.Tilt.Axis, Spec.Tilt.Angle);
     }
 
     /// <summary>From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is tilted.</summary>
     internal Affine3D Untilt() =>
-        Spec.Tilt.Angle == 0 || Solid is null ? Affine3D.Identity : Tilting.Undo(Solid.Lofts, Axis, Spec.Tilt.Angle);
-
-    private Solids.TiltAxis Axis => Spec.Tilt.Axis == TiltAxis.X ? Solids.TiltAxis.X : Solids.TiltAxis.Y;
+        Spec.Tilt.Angle == 0 || Solid is null ? Affine3D.Identity : Tilting.Undo(Solid.Lofts, Spec.Tilt.Axis, Spec.Tilt.Angle);
 }

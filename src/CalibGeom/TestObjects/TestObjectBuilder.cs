@@ -1,6 +1,7 @@
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Rules;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects;
 

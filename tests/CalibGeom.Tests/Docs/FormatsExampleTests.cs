@@ -1,7 +1,9 @@
 using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Tests.Formats;
 using CalibGeom.Tests.Meshes;
-using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Tests.Docs;
 

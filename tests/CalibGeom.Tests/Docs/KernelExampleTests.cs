@@ -1,9 +1,8 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.Tests.Meshes;
-using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Tests.Docs;
 

@@ -1,6 +1,6 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.Docs;
 

@@ -1,6 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Tests.TestObjects;
 
 namespace CalibGeom.Tests.Docs;

@@ -3,6 +3,8 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Text;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Formats.ThreeMf;
 using CalibGeom.Tests.Meshes;

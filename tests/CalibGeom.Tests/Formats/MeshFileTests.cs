@@ -1,6 +1,9 @@
 using System.Runtime.InteropServices;
 using System.Text;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Meshes;
 

@@ -1,5 +1,6 @@
 using System.Text;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Formats.ThreeMf;
 using CalibGeom.Tests.Meshes;

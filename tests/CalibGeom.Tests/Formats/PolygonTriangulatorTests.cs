@@ -1,4 +1,4 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
 using CalibGeom.Meshes;
 using FsCheck;
 using FsCheck.Fluent;

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Tests.Meshes;
 
 namespace CalibGeom.Tests.Formats;

@@ -1,5 +1,5 @@
-using CalibGeom.Inspection;
 using CalibGeom.Meshes;
+using CalibGeom.Slicing;
 using FsCheck.Xunit;
 using NetTopologySuite.Geometries;
 

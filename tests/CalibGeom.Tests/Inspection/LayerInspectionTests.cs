@@ -1,4 +1,4 @@
-using CalibGeom.Inspection;
+using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 

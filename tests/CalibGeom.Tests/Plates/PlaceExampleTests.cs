@@ -1,7 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.Plates;
 

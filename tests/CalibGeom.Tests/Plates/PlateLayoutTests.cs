@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
-using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+
 using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;

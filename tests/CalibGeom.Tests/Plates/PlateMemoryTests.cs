@@ -1,4 +1,5 @@
 using CalibGeom.Plates;
+
 using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;

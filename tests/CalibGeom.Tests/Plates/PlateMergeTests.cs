@@ -1,5 +1,7 @@
 using System.Buffers.Binary;
 using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using static CalibGeom.Tests.Plates.Shapes;

@@ -1,7 +1,9 @@
+using CalibGeom.Solids;
 using CalibGeom.TestObjects;
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Rules;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;
 

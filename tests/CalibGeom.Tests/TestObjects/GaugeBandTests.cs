@@ -1,5 +1,7 @@
 using CalibGeom.Meshes;
+using CalibGeom.Solids;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
 using NetTopologySuite.Geometries;

@@ -1,5 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
 using NetTopologySuite.Geometries;

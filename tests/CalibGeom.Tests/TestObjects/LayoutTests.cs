@@ -1,6 +1,6 @@
-using CalibGeom.TestObjects;
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
 

@@ -1,7 +1,9 @@
-using CalibGeom.Formats;
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
+using CalibGeom.Solids;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using NetTopologySuite.Geometries;
 
 namespace CalibGeom.Tests.TestObjects;
@@ -60,11 +62,11 @@ internal sealed class PrintedObject
     internal static Polygon ToPolygon(Vector3D[] ring) => new(new LinearRing(
         [.. ring.Append(ring[0]).Select(p => new Coordinate(p.X, p.Y))]));
 
-    private Vector3D Turn(Vector3D v) => Made.Spec.Tilt.Axis == CalibGeom.TestObjects.TiltAxis.X
+    private Vector3D Turn(Vector3D v) => Made.Spec.Tilt.Axis == TiltAxis.X
         ? new(v.X, v.Y * cos - v.Z * sin, v.Y * sin + v.Z * cos)
         : new(v.X * cos + v.Z * sin, v.Y, v.Z * cos - v.X * sin);
 
-    private Vector3D TurnBack(Vector3D v) => Made.Spec.Tilt.Axis == CalibGeom.TestObjects.TiltAxis.X
+    private Vector3D TurnBack(Vector3D v) => Made.Spec.Tilt.Axis == TiltAxis.X
         ? new(v.X, v.Y * cos + v.Z * sin, v.Z * cos - v.Y * sin)
         : new(v.X * cos - v.Z * sin, v.Y, v.Z * cos + v.X * sin);
 }

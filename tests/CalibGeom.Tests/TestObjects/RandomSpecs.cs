@@ -1,4 +1,5 @@
-using CalibGeom.TestObjects;
+using CalibGeom.Solids;
+using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
 

@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
-using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using Json.Schema;

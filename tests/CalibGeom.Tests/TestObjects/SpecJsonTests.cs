@@ -1,5 +1,5 @@
 using System.Text;
-using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 

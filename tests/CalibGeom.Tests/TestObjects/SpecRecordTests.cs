@@ -1,4 +1,4 @@
-using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;
 

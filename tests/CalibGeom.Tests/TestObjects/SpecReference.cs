@@ -1,5 +1,5 @@
 using System.Text;
-using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;
 

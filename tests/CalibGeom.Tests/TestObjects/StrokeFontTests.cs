@@ -1,6 +1,6 @@
 using CalibGeom.Planar;
-using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Labels;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;
 

@@ -1,4 +1,3 @@
-using CalibGeom.TestObjects;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tests.Uncertainty;

@@ -1,5 +1,5 @@
 using CalibGeom.TestObjects;
-using CalibGeom.Tests.Shared;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 

@@ -1,4 +1,4 @@
-using CalibGeom.Formats.Zip;
+using CalibGeom.Formats.ThreeMf.Zip;
 
 namespace CalibGeom.Formats.ThreeMf;
 

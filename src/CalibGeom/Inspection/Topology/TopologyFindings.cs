@@ -40,7 +40,7 @@ internal static class TopologyFindings
         {
             MeshDefect defect = report[wording.Kind];
             if (defect.Count > 0)
-                findings.Add(Defect(wording, defect.Count, [.. defect.Places.Distinct().Select(p => new FindingPlace(p, nameOf?.Invoke(p) ?? "", layerOf?.Invoke(p.Z)))]));
+                findings.Add(Defect(wording, defect.Count, [.. defect.Places.Distinct().Select(p => new FindingPlace(p.X, p.Y, p.Z, nameOf?.Invoke(p) ?? "", layerOf?.Invoke(p.Z)))]));
         }
         int bodies = report.Components.Count(c => !c.IsCavity), cavities = report.Components.Count - bodies;
         if (bodies > 1) findings.Add(new("mesh-components", Severity.Note, "", $"The mesh consists of {bodies} separate bodies.", "") { Value = bodies });
@@ -63,9 +63,8 @@ internal static class TopologyFindings
     /// <summary>A place in words; the feature only where it is not the finding's subject.</summary>
     private static string Words(FindingPlace place, string subject)
     {
-        Vector3D p = place.Point;
         string layer = place.Layer is { } number ? $", layer {number.ToString(CultureInfo.InvariantCulture)}" : "";
         string feature = place.Feature == subject || place.Feature.Length == 0 ? "" : $" ({place.Feature})";
-        return string.Create(CultureInfo.InvariantCulture, $"x {p.X:0.###}, y {p.Y:0.###}, z {p.Z:0.###}{layer}{feature}");
+        return string.Create(CultureInfo.InvariantCulture, $"x {place.X:0.###}, y {place.Y:0.###}, z {place.Z:0.###}{layer}{feature}");
     }
 }

@@ -22,7 +22,7 @@ public sealed class TopologyReport
 
     /// <summary><see cref="Findings"/> with feature and layer of the first places.</summary>
     /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left out.</param>
-    /// <param name="layerOf">Gives the layer at a height (mm), such as <see cref="LayerReport.LayerAt"/>; may be left out.</param>
+    /// <param name="layerOf">Gives the layer at a height (mm), such as <see cref="Layers.LayerReport.LayerAt"/>; may be left out.</param>
     public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null, Func<double, int?>? layerOf = null) =>
         TopologyFindings.Of(this, nameOf, layerOf);
 

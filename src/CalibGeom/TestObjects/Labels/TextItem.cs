@@ -1,4 +1,4 @@
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
 
 namespace CalibGeom.TestObjects.Labels;
 

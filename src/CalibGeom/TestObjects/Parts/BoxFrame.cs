@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Specs;
+
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>Widths and depths of one box, mm.</summary>

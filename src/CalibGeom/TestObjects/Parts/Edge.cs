@@ -1,6 +1,6 @@
 using CalibGeom.Planar;
 using CalibGeom.Solids;
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
 
 namespace CalibGeom.TestObjects.Parts;
 

@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Specs;
+
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>Outside and inside widths of the boxes: as made, after whole pixels. A pocket is as many pixels wider than its

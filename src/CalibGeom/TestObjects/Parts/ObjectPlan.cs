@@ -1,7 +1,8 @@
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Labels;
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 

@@ -1,5 +1,6 @@
 using CalibGeom.TestObjects.Labels;
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 

@@ -1,4 +1,5 @@
 using CalibGeom.Planar;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 

@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Specs;
+
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>The feature table of a plan: sizes as they are made, in a fixed order.</summary>

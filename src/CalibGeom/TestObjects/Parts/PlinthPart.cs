@@ -1,5 +1,6 @@
 using CalibGeom.Planar;
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 

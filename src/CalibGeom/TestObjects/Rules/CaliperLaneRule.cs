@@ -1,4 +1,4 @@
-using CalibGeom.TestObjects.Layouts;
+using CalibGeom.TestObjects.Layout;
 using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects.Rules;

@@ -1,4 +1,5 @@
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Rules;
 

@@ -1,5 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Rules;
 

@@ -1,4 +1,6 @@
 using CalibGeom.Meshes;
+using CalibGeom.Solids;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Rules;
 

@@ -1,4 +1,5 @@
 using CalibGeom.Formats;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Meshes;

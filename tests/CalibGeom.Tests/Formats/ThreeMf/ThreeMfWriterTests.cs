@@ -2,6 +2,7 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Xml.Linq;
 using CalibGeom.Formats;
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Meshes;
 using FsCheck;

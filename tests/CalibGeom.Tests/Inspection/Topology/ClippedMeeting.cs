@@ -1,4 +1,5 @@
 using CalibGeom.Inspection.Topology;
+
 using Point = (CalibGeom.Tests.Inspection.Topology.Rational X, CalibGeom.Tests.Inspection.Topology.Rational Y, CalibGeom.Tests.Inspection.Topology.Rational Z);
 
 namespace CalibGeom.Tests.Inspection.Topology;

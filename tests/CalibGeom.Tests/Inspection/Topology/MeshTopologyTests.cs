@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CalibGeom.Formats;
-using CalibGeom.Inspection;
+using CalibGeom.Inspection.Layers;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 using CalibGeom.Tests.Meshes;
@@ -46,7 +46,7 @@ public class MeshTopologyTests
         Assert.Equal(("mesh-open-edge", Severity.Error, 3.0), (finding.Rule, finding.Severity, finding.Value));
         Assert.StartsWith("3 edges have only one triangle", finding.Message, StringComparison.Ordinal);
         Assert.EndsWith("first at x 0.5, y 1, z 0; x 1, y 1, z 0; x 0.5, y 2, z 0.", finding.Message, StringComparison.Ordinal);
-        Assert.Equal([new(new(0.5, 1, 0), ""), new(new(1, 1, 0), ""), new(new(0.5, 2, 0), "")], finding.Places);
+        Assert.Equal([new(0.5, 1, 0, ""), new(1, 1, 0, ""), new(0.5, 2, 0, "")], finding.Places);
         Assert.NotEmpty(finding.Remedy);
     }
 
@@ -59,7 +59,7 @@ public class MeshTopologyTests
         Finding finding = report.ToFindings(p => p.Z < 1 ? "low" : "high", layers.LayerAt)[0];
         Assert.Equal((6.0, "low"), (finding.Value, finding.Subject));
         Assert.Equal(6, finding.Places.Count);
-        Assert.All(finding.Places, p => Assert.Equal((p.Point.Z < 1 ? "low" : "high", (int)Math.Min(29, Math.Floor(p.Point.Z * 10))), (p.Feature, p.Layer)));
+        Assert.All(finding.Places, p => Assert.Equal((p.Z < 1 ? "low" : "high", (int)Math.Min(29, Math.Floor(p.Z * 10))), (p.Feature, p.Layer)));
         Assert.Contains(", layer 0; ", finding.Message, StringComparison.Ordinal);
     }
 

@@ -1,4 +1,0 @@
-namespace CalibGeom.Cli;
-
-/// <summary>What <c>inspect</c> was asked.</summary>
-internal sealed record InspectRequest(IReadOnlyList<string> Files, double Layer, double Pixel, string? Plate, string? Against, bool Lenient, bool Json);

@@ -1,0 +1,53 @@
+using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
+using CalibGeom.Formats;
+using CalibGeom.Formats.Obj;
+using CalibGeom.Formats.Stl;
+using CalibGeom.Formats.ThreeMf;
+using CalibGeom.Meshes;
+using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+
+namespace CalibGeom.Cli.Make;
+
+/// <summary>The files that <c>make</c> wrote.</summary>
+internal sealed record MakeFiles(IReadOnlyList<string> Paths)
+{
+    /// <summary>The extensions that a mesh can be written with, in capitals.</summary>
+    internal static IReadOnlyList<string> Extensions { get; } = [".STL", ".3MF", ".OBJ"];
+
+    /// <summary>Writes the mesh and, beside it, the feature table; to standard output the mesh alone.</summary>
+    internal static MakeFiles Write(CommandIo io, string output, SpecSource source, TestObject made, TriangleMesh mesh)
+    {
+        if (output == "-")
+        {
+            using Stream standard = io.OpenOutput();
+            WriteMesh(standard, ".STL", source, made, mesh);
+            return new MakeFiles([]);
+        }
+        string features = Path.ChangeExtension(output, ".features.csv");
+        using var files = new OutputSet();
+        files.Add(output, stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh));
+        files.Add(features, stream => FeatureTableCsv.Write(stream, made.Features));
+        files.Commit();
+        return new MakeFiles([output, features]);
+    }
+
+    private static void WriteMesh(Stream stream, string extension, SpecSource source, TestObject made, TriangleMesh mesh)
+    {
+        string header = ObjectHeader.Of(source.Name, SpecDigest.Of(made.Spec));
+        MeshObject[] objects = [new MeshObject(source.Name, mesh)];
+        switch (extension)
+        {
+            case ".3MF":
+                ThreeMfWriter.Write(stream, objects, new ThreeMfContent { Title = header, Application = $"calibgeom {Envelope.Version}", SpecJson = SpecJson.ToText(made.Spec) });
+                break;
+            case ".OBJ":
+                ObjWriter.Write(stream, objects);
+                break;
+            default:
+                StlWriter.Write(stream, mesh, header);
+                break;
+        }
+    }
+}

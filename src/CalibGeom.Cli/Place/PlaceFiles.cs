@@ -1,0 +1,62 @@
+using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
+using CalibGeom.Formats.ThreeMf;
+using CalibGeom.Pictures.Plates;
+using CalibGeom.Plates;
+using CalibGeom.TestObjects.Specs;
+
+namespace CalibGeom.Cli.Place;
+
+/// <summary>The files that <c>place</c> wrote, and the distance that was measured on the way.</summary>
+internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
+{
+    internal static PlaceFiles Write(CommandIo io, PlaceRequest request, PlateLayout layout, SpecSource source)
+    {
+        string digest = SpecDigest.Of(source.Spec);
+        string header = ObjectHeader.Of(request.Alone ? source.Name : $"parts and {source.Name}", digest);
+        var paths = new List<string>();
+        double distance = double.NaN;
+        using var files = new OutputSet();
+        if (request.Output == "-")
+        {
+            using Stream standard = io.OpenOutput();
+            distance = Mesh(standard);
+        }
+        else
+        {
+            Add(request.Output, stream => distance = Mesh(stream));
+            var features = new FeatureTable(layout.Coupons.SelectMany(c => c.Features), digest);
+            Add(PlacePaths.Features(request.Output), stream => FeatureTableCsv.Write(stream, features));
+        }
+        if (request.Picture is { } picture) Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
+        RequireProof(layout, distance);
+        files.Commit();
+        return new PlaceFiles(paths, distance);
+
+        void Add(string path, Action<Stream> write)
+        {
+            files.Add(path, write);
+            paths.Add(path);
+        }
+
+        double Mesh(Stream stream)
+        {
+            var content = new ThreeMfContent { Title = "Production parts with a witness coupon", Application = $"CalibGeom {Envelope.Version}" };
+            if (request.IsThreeMf) return PlateMerge.WriteThreeMf(stream, layout, content, !request.Alone);
+            return request.Alone ? PlateMerge.WriteCouponsStl(stream, layout, header) : PlateMerge.WriteStl(stream, layout, header);
+        }
+    }
+
+    private static string Title(PlateLayout layout)
+    {
+        string coupons = layout.Coupons.Count == 1 ? $"{layout.Coupons[0].Coupon.Name} coupon" : $"{layout.Coupons.Count} {layout.Coupons[0].Coupon.Name} coupons";
+        return FormattableString.Invariant($"Plate {layout.Plate.Width:0.##} x {layout.Plate.Depth:0.##} mm with {coupons}");
+    }
+
+    /// <summary>Where coupons stand was found in the plane; what was written is measured in space, and must agree.</summary>
+    private static void RequireProof(PlateLayout layout, double distance)
+    {
+        if (distance < layout.Rules.Gap - 1e-6)
+            throw new InvalidOperationException(FormattableString.Invariant($"The coupon stands {distance} mm from a part, nearer than the gap of {layout.Rules.Gap} mm."));
+    }
+}

@@ -1,0 +1,65 @@
+using CalibGeom.Cli.Shared;
+using CalibGeom.Plates;
+
+namespace CalibGeom.Cli.Place;
+
+/// <summary>The parts of one run, with progress for a person who watches and a temporary file for standard input.</summary>
+internal sealed class PlaceParts : IDisposable
+{
+    private readonly CommandIo io;
+    private readonly List<PlatePart> parts = [];
+    private string? temporary;
+    private string shown = "";
+
+    private PlaceParts(CommandIo io) => this.io = io;
+
+    internal IReadOnlyList<PlatePart> All => parts;
+
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    internal static PlaceParts Open(CommandIo io, IEnumerable<string> paths)
+    {
+        var opened = new PlaceParts(io);
+        try
+        {
+            foreach (string path in paths) opened.parts.Add(PlatePart.Open(path == "-" ? opened.Copy() : path));
+        }
+        catch
+        {
+            opened.Dispose();
+            throw;
+        }
+        if (io.Interactive)
+            foreach (PlatePart part in opened.parts) part.Progress = opened.Show;
+        return opened;
+    }
+
+    /// <summary>Wipes the line of progress.</summary>
+    internal void EndProgress()
+    {
+        if (shown.Length > 0) io.Error.Write($"\r{new string(' ', shown.Length)}\r");
+        shown = "";
+    }
+
+    public void Dispose()
+    {
+        if (temporary is not null) File.Delete(temporary);
+    }
+
+    private void Show(PlatePart part, long done)
+    {
+        string text = $"{part.Name} {100 * done / part.TriangleCount} %";
+        if (text == shown) return;
+        io.Error.Write($"\r{text.PadRight(shown.Length)}");
+        shown = text.PadRight(shown.Length);
+    }
+
+    /// <summary>A part is gone through several times, which standard input cannot be.</summary>
+    private string Copy()
+    {
+        temporary = Path.Combine(Path.GetTempPath(), $"standard-input-{Guid.NewGuid():N}");
+        using Stream input = io.OpenInput();
+        using FileStream copy = File.Create(temporary);
+        input.CopyTo(copy);
+        return temporary;
+    }
+}

@@ -1,6 +1,0 @@
-using CalibGeom.Verification.Clearances;
-
-namespace CalibGeom.Cli;
-
-/// <summary>The answer of <c>predict</c> for one coupon.</summary>
-internal sealed record PredictAnswer(string Coupon, ClearancePrediction Prediction, OwnJoint? Own, IReadOnlyList<Finding> Findings);

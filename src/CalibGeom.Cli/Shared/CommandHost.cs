@@ -1,0 +1,57 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using CalibGeom.Cli.Inspect;
+using CalibGeom.Cli.Make;
+using CalibGeom.Cli.Place;
+using CalibGeom.Cli.Predict;
+using CalibGeom.Cli.Simulate;
+using CalibGeom.Cli.Tune;
+
+namespace CalibGeom.Cli.Shared;
+
+/// <summary>Parses a command line, runs the command and turns errors into one line on stderr and an exit code.</summary>
+internal static class CommandHost
+{
+    internal static int Run(string[] args, CommandIo io)
+    {
+        RootCommand root = BuildRoot(io);
+        ParseResult parsed = root.Parse(args);
+        string name = NameOf(parsed.CommandResult);
+        if (PlainOptions.UnknownOption(parsed) is { } unknown) return Fail(io, name, unknown);
+        if (parsed.Errors.Count > 0) return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
+        try
+        {
+            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = io.Out, Error = io.Error });
+        }
+        catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
+        {
+            return Fail(io, name, e.Message);
+        }
+    }
+
+    private static RootCommand BuildRoot(CommandIo io)
+    {
+        var root = new RootCommand("Test geometry for resin printers: make it, check it, place it, and learn from what was printed.");
+        root.Subcommands.Add(MakeCommand.Build(io));
+        root.Subcommands.Add(PresetsCommand.Build(io));
+        root.Subcommands.Add(TuneCommand.Build(io));
+        root.Subcommands.Add(SimulateCommand.Build(io));
+        root.Subcommands.Add(InspectCommand.Build(io));
+        root.Subcommands.Add(ReadingsCommand.Build(io));
+        root.Subcommands.Add(PredictCommand.Build(io));
+        root.Subcommands.Add(PlaceCommand.Build(io));
+        PlainOptions.Use(root);
+        HelpWithExample.Use(root);
+        return root;
+    }
+
+    /// <summary>The command with those above it, such as <c>calibgeom tune add</c>.</summary>
+    private static string NameOf(CommandResult result) =>
+        result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
+
+    private static int Fail(CommandIo io, string name, string message)
+    {
+        io.Error.WriteLine($"{name}: {message}");
+        return ExitCode.BadUse;
+    }
+}

@@ -1,0 +1,32 @@
+namespace CalibGeom.Cli.Shared;
+
+/// <summary>Where a command reads and writes, so that tests can stand in for the terminal.</summary>
+internal sealed class CommandIo
+{
+    /// <summary>The result, as text.</summary>
+    internal required TextWriter Out { get; init; }
+
+    /// <summary>Everything else that is said.</summary>
+    internal required TextWriter Error { get; init; }
+
+    /// <summary>Standard input, as bytes.</summary>
+    internal required Func<Stream> OpenInput { get; init; }
+
+    /// <summary>Standard output, as bytes.</summary>
+    internal required Func<Stream> OpenOutput { get; init; }
+
+    /// <summary>Whether a person is looking at <see cref="Error"/>, so that progress may be drawn.</summary>
+    internal bool Interactive { get; init; }
+
+    /// <summary>What says how long work takes.</summary>
+    internal TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    internal static CommandIo Console() => new()
+    {
+        Out = new StreamWriter(System.Console.OpenStandardOutput()) { AutoFlush = true },
+        Error = new StreamWriter(System.Console.OpenStandardError()) { AutoFlush = true },
+        OpenInput = System.Console.OpenStandardInput,
+        OpenOutput = System.Console.OpenStandardOutput,
+        Interactive = !System.Console.IsErrorRedirected,
+    };
+}

@@ -1,0 +1,14 @@
+namespace CalibGeom.Cli.Shared;
+
+/// <summary>What the process says by its exit code.</summary>
+internal static class ExitCode
+{
+    /// <summary>Done.</summary>
+    internal const int Done = 0;
+
+    /// <summary>The answer is a finding.</summary>
+    internal const int Finding = 1;
+
+    /// <summary>Bad use, or something unreadable or unwritable.</summary>
+    internal const int BadUse = 2;
+}

@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text;
+using CalibGeom.Features.Files;
+
+namespace CalibGeom.Features;
+
+/// <summary>
+/// Feature tables as CSV: an optional first line <c># digest 0123456789abcdef</c>, the header <c>feature,nominal,unit,axis,how</c>, then one
+/// row a feature. UTF-8 without a byte order mark, quoting after RFC 4180, lines ending in LF, numbers in the invariant culture and as short
+/// as they can be without losing a bit. Reading also takes a byte order mark, CRLF, empty lines and other lines that begin with <c>#</c>
+/// before the header.
+/// </summary>
+public static class FeatureTableCsv
+{
+    /// <summary>The most bytes that are read: 16 MiB.</summary>
+    public const int MaximumBytes = 16 << 20;
+
+    private const string Header = "feature,nominal,unit,axis,how";
+
+    /// <summary>Writes a table.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="table">The table.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static void Write(Stream stream, FeatureTable table)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        stream.Write(Encoding.UTF8.GetBytes(ToText(table)));
+    }
+
+    /// <summary>A table as text.</summary>
+    /// <param name="table">The table.</param>
+    public static string ToText(FeatureTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        var text = new StringBuilder();
+        if (table.Digest is { } digest) text.Append("# digest ").Append(digest).Append('\n');
+        text.Append(Header).Append('\n');
+        foreach (Feature f in table)
+            text.AppendJoin(',', CsvText.Quote(f.Id), f.Nominal.ToString("R", CultureInfo.InvariantCulture), CsvText.Quote(f.Unit), CsvText.Quote(f.Axis), CsvText.Quote(f.How)).Append('\n');
+        return text.ToString();
+    }
+
+    /// <summary>Reads a table.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <exception cref="InputException">Not such a table; the message names the line.</exception>
+    /// <exception cref="IOException">Reading failed.</exception>
+    public static FeatureTable Read(Stream stream) =>
+        Parse(InputBytes.Utf8(InputBytes.Read(stream, MaximumBytes, "a feature table"), "A feature table"));
+
+    /// <summary>Reads a table from text.</summary>
+    /// <param name="text">The whole text.</param>
+    /// <exception cref="InputException">Not such a table; the message names the line.</exception>
+    public static FeatureTable Parse(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        string rest = SkipComments(text, out string? digest, out int line);
+        using IEnumerator<CsvRow> rows = CsvText.Rows(rest, line).GetEnumerator();
+        if (!rows.MoveNext() || string.Join(',', rows.Current.Fields) != Header)
+            throw new InputException($"Line {(rest.Length == 0 ? line : rows.Current.Line)}: a feature table begins with the header {Header}. Take the .features.csv that was written beside the object.");
+        var features = new List<Feature>();
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        while (rows.MoveNext())
+        {
+            Feature feature = ToFeature(rows.Current);
+            if (!ids.Add(feature.Id)) throw new InputException($"Line {rows.Current.Line}: feature {feature.Id} stands twice. Keep one of the rows.");
+            features.Add(feature);
+        }
+        return new FeatureTable(features, digest);
+    }
+
+    private static string SkipComments(string text, out string? digest, out int line)
+    {
+        digest = null;
+        line = 1;
+        string rest = text.TrimStart('\uFEFF');
+        for (; rest.StartsWith('#'); line++)
+        {
+            int end = rest.IndexOf('\n', StringComparison.Ordinal);
+            string comment = (end < 0 ? rest : rest[..end])[1..].Trim();
+            if (comment.StartsWith("digest", StringComparison.Ordinal)) digest = ToDigest(comment["digest".Length..].Trim(), line);
+            rest = end < 0 ? "" : rest[(end + 1)..];
+        }
+        return rest;
+    }
+
+    private static string ToDigest(string text, int line) => FeatureCheck.IsDigest(text)
+        ? text
+        : throw new InputException($"Line {line}: a digest is 16 hex digits, not \"{text}\".");
+
+    private static Feature ToFeature(CsvRow row)
+    {
+        if (row.Fields is not [var id, var nominal, var unit, var axis, var how])
+            throw new InputException($"Line {row.Line}: {row.Fields.Count} fields where {Header} has 5. Put fields that hold commas in quotes.");
+        if (!double.TryParse(nominal, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
+            throw new InputException($"Line {row.Line}: the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05.");
+        var feature = new Feature(id, value, unit, axis, how);
+        return FeatureCheck.ProblemOf(feature) is { } problem ? throw new InputException($"Line {row.Line}: {problem}") : feature;
+    }
+}

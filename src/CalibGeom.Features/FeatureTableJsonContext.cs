@@ -1,0 +1,16 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace CalibGeom.Features;
+
+/// <summary>Serialisers of feature tables, made when the library is compiled.</summary>
+[JsonSerializable(typeof(FeatureTableJson.Document))]
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true,
+    WriteIndented = true,
+    NewLine = "\n",
+    ReadCommentHandling = JsonCommentHandling.Skip,
+    AllowTrailingCommas = true)]
+internal sealed partial class FeatureTableJsonContext : JsonSerializerContext;

@@ -1,0 +1,64 @@
+using CalibGeom.TestObjects;
+
+namespace CalibGeom.Light;
+
+/// <summary>What light is predicted to make of a test object: sizes, clearances, open tunnels and the dose in its columns.</summary>
+public abstract class PredictedPrint
+{
+    /// <summary>A prediction.</summary>
+    /// <param name="made">The object as designed.</param>
+    /// <param name="blur">How light spreads sideways.</param>
+    /// <param name="light">The light of all layers.</param>
+    /// <param name="scale">Proportional change of all sizes, -0.1 to 0.1.</param>
+    /// <param name="retreat">How far edges draw back, mm, -1 to 1.</param>
+    /// <exception cref="ArgumentException">A value is out of its range.</exception>
+    protected PredictedPrint(TestObject made, EdgeBlur blur, LayerLight light, double scale, double retreat)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(blur);
+        ArgumentNullException.ThrowIfNull(light);
+        (Made, Blur, Light) = (made, blur, light);
+        Scale = Within(scale, 0.1, "scale", "", nameof(scale));
+        Retreat = Within(retreat, 1, "retreat of edges", " mm", nameof(retreat));
+    }
+
+    /// <summary>The object as designed.</summary>
+    public TestObject Made { get; }
+
+    /// <summary>How light spreads sideways.</summary>
+    public EdgeBlur Blur { get; }
+
+    /// <summary>The light of all layers.</summary>
+    public LayerLight Light { get; }
+
+    /// <summary>Proportional change of all sizes; -0.003 = 0.3 % too small.</summary>
+    public double Scale { get; }
+
+    /// <summary>How far edges draw back, by rest before exposure for example, mm.</summary>
+    public double Retreat { get; }
+
+    /// <summary>Every size in the object's feature table, in its order.</summary>
+    public abstract IReadOnlyList<PrintedSize> Sizes();
+
+    /// <summary>The dose on a column's axis half way up, over the critical dose.</summary>
+    /// <param name="column">A column of the object.</param>
+    public abstract double AxisRatio(ColumnPlan column);
+
+    /// <summary>What light leaves of every slot of the squeeze tab, from the plate upward, in mm; 0 where it closes. None without a tab.</summary>
+    public abstract IReadOnlyList<double> SqueezeGaps();
+
+    /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
+    public IReadOnlyList<(double? X, double? Y)> Clearances()
+    {
+        Dictionary<string, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value, StringComparer.Ordinal);
+        double? Gap(int joint, string axis) => (sizes[$"box{joint + 1}.inside.{axis}"] - sizes[$"box{joint}.outside.{axis}"]) / 2;
+        return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
+    }
+
+    /// <summary>How many tunnels of the slot comb stay open.</summary>
+    public int OpenSlots() => Sizes().Count(s => s.Value > 0 && s.Feature.StartsWith("slot", StringComparison.Ordinal));
+
+    private protected static double Within(double value, double most, string what, string unit, string parameter) => Math.Abs(value) <= most
+        ? value
+        : throw new ArgumentException(FormattableString.Invariant($"The {what} must be {-most} to {most}{unit}, not {value}."), parameter);
+}

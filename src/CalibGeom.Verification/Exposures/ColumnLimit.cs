@@ -1,7 +1,0 @@
-namespace CalibGeom.Verification.Exposures;
-
-/// <summary>The column diameter that prints in half of all cases.</summary>
-/// <param name="Diameter">d50 in mm.</param>
-/// <param name="Low">Lower end of its 95 % interval, mm; 0 when open.</param>
-/// <param name="High">Upper end, mm; infinite when open.</param>
-public readonly record struct ColumnLimit(double Diameter, double Low, double High);

@@ -1,0 +1,99 @@
+using System.Text.Json.Serialization;
+
+namespace CalibGeom.Verification.Tuning;
+
+/// <summary>A trial as it stands in the log; every name is part of the format.</summary>
+internal sealed class TrialDocument
+{
+    public string? Date { get; set; }
+
+    [JsonRequired]
+    public double Time { get; set; }
+
+    public double Rest { get; set; }
+
+    public double EdgeOffset { get; set; }
+
+    [JsonRequired]
+    public double Layer { get; set; }
+
+    public int BaseLayers { get; set; } = 5;
+
+    public double BaseTime { get; set; } = 25;
+
+    public double Lift { get; set; } = 7;
+
+    public double? TemperatureStart { get; set; }
+
+    public double? TemperatureEnd { get; set; }
+
+    public string Resin { get; set; } = "";
+
+    public string Printer { get; set; } = "";
+
+    public string State { get; set; } = "dry";
+
+    public bool GreyLevels { get; set; }
+
+    public int Orientation { get; set; }
+
+    public string Instrument { get; set; } = "";
+
+    public GrowthDocument? GrowthX { get; set; }
+
+    public GrowthDocument? GrowthY { get; set; }
+
+    public List<JointDocument> Joints { get; set; } = [];
+
+    public List<ColumnDocument> Columns { get; set; } = [];
+
+    public SlotDocument? Slots { get; set; }
+
+    public Dictionary<string, List<double>> Readings { get; set; } = [];
+
+    internal sealed class GrowthDocument
+    {
+        [JsonRequired]
+        public double Value { get; set; }
+
+        [JsonRequired]
+        public double Uncertainty { get; set; }
+
+        public double Bias { get; set; }
+    }
+
+    internal sealed class JointDocument
+    {
+        [JsonRequired]
+        public string Id { get; set; } = "";
+
+        [JsonRequired]
+        public double Designed { get; set; }
+
+        public double? DesignedY { get; set; }
+
+        public string? Fit { get; set; }
+    }
+
+    internal sealed class ColumnDocument
+    {
+        public string Id { get; set; } = "";
+
+        [JsonRequired]
+        public double Diameter { get; set; }
+
+        public double HeadDiameter { get; set; }
+
+        [JsonRequired]
+        public string Stood { get; set; } = "";
+    }
+
+    internal sealed class SlotDocument
+    {
+        [JsonRequired]
+        public List<double> Heights { get; set; } = [];
+
+        [JsonRequired]
+        public int Open { get; set; }
+    }
+}

@@ -1,0 +1,41 @@
+namespace CalibGeom.Verification.Tuning;
+
+/// <summary>What the trials say and what to do next. Immutable.</summary>
+public sealed record TuningResult
+{
+    /// <summary>The conditions it speaks of, those of the last trial.</summary>
+    public required TrialConditions Conditions { get; init; }
+
+    /// <summary>The trials used, in order.</summary>
+    public required IReadOnlyList<Trial> Trials { get; init; }
+
+    /// <summary>Trials kept apart, each with its number in the order of printing from 1 and what differs.</summary>
+    public required IReadOnlyList<(int Number, Trial Trial, string Why)> KeptApart { get; init; }
+
+    /// <summary>The growth that puts the clearance on target, mm.</summary>
+    public required double TargetGrowth { get; init; }
+
+    /// <summary>How growth answers to exposure and rest.</summary>
+    public required ExposureResponse Response { get; init; }
+
+    /// <summary>The columns, or null.</summary>
+    public required ColumnSurvival? Columns { get; init; }
+
+    /// <summary>The slot comb, or null.</summary>
+    public required PrintThroughResponse? PrintThrough { get; init; }
+
+    /// <summary>The curve that holds the clearance on target, from no rest to the longest.</summary>
+    public required IReadOnlyList<CurvePoint> Curve { get; init; }
+
+    /// <summary>Every joint and axis at the settings of the last trial.</summary>
+    public required IReadOnlyList<JointChance> Chances { get; init; }
+
+    /// <summary>The recommendation.</summary>
+    public required NextStep Next { get; init; }
+
+    /// <summary>The answer in plain words: first what to do, then what the trials show.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>What was asked for.</summary>
+    public required TuneOptions Options { get; init; }
+}

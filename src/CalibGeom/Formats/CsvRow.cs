@@ -1,6 +1,0 @@
-namespace CalibGeom.Formats;
-
-/// <summary>One row of a CSV file.</summary>
-/// <param name="Line">The line it starts on, from 1.</param>
-/// <param name="Fields">Its fields, unquoted.</param>
-internal sealed record CsvRow(int Line, IReadOnlyList<string> Fields);

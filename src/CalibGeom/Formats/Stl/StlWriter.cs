@@ -1,0 +1,87 @@
+using System.Buffers;
+using System.Buffers.Binary;
+using System.Runtime.InteropServices;
+using CalibGeom.Meshes;
+
+namespace CalibGeom.Formats.Stl;
+
+/// <summary>
+/// Writes binary STL: an 80-byte header, the count, and 50 bytes a triangle in the mesh's order. Coordinates are rounded to 32-bit floats;
+/// those on the grid (see <see cref="Planar.Grid"/>) are written exactly. The normal is the unit normal of the written corners, and 0, 0, 1
+/// for a facet without area, never NaN. The same mesh and header give the same bytes everywhere.
+/// </summary>
+public static class StlWriter
+{
+    /// <summary>The length of the header in bytes: 80.</summary>
+    public const int HeaderLength = 80;
+
+    private const int FacetsInBlock = 1300;
+
+    /// <summary>Writes a mesh.</summary>
+    /// <param name="stream">Where to; written front to back, never sought in, left open.</param>
+    /// <param name="mesh">The mesh.</param>
+    /// <param name="header">Text for the 80-byte header, padded with spaces. What is not printable ASCII becomes '?', what goes beyond 80
+    /// bytes is cut, and a text that begins with "solid" in any case is preceded by "mesh ", since readers take that word for ASCII STL.</param>
+    /// <exception cref="ArgumentException">A coordinate is too large for a 32-bit float (beyond 3.4e38 mm).</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static void Write(Stream stream, TriangleMesh mesh, string header)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(mesh);
+        WritePreamble(stream, (uint)mesh.TriangleCount, header);
+        float[] corners = Singles(mesh.Coordinates);
+        ReadOnlySpan<int> triangles = mesh.Triangles;
+        byte[] buffer = ArrayPool<byte>.Shared.Rent(FacetsInBlock * StlFacet.Size);
+        Span<StlFacet> block = MemoryMarshal.Cast<byte, StlFacet>(buffer.AsSpan(0, FacetsInBlock * StlFacet.Size));
+        while (triangles.Length > 0)
+        {
+            int count = Math.Min(FacetsInBlock, triangles.Length / 3);
+            Fill(block[..count], corners, triangles[..(3 * count)]);
+            stream.Write(buffer, 0, count * StlFacet.Size);
+            triangles = triangles[(3 * count)..];
+        }
+        ArrayPool<byte>.Shared.Return(buffer);
+    }
+
+    /// <summary>Writes the 84 bytes that stand before the facets, for a caller that streams facets itself.</summary>
+    /// <param name="stream">Where to.</param>
+    /// <param name="triangles">The number of facets that follow.</param>
+    /// <param name="header">Text for the header, treated as in <see cref="Write"/>.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static void WritePreamble(Stream stream, uint triangles, string header)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(header);
+        Span<byte> preamble = stackalloc byte[HeaderLength + sizeof(uint)];
+        preamble.Fill((byte)' ');
+        if (header.TrimStart().StartsWith("solid", StringComparison.OrdinalIgnoreCase)) header = "mesh " + header;
+        for (int i = 0; i < Math.Min(header.Length, HeaderLength); i++)
+            preamble[i] = header[i] is >= ' ' and <= '~' ? (byte)header[i] : (byte)'?';
+        BinaryPrimitives.WriteUInt32LittleEndian(preamble[HeaderLength..], triangles);
+        stream.Write(preamble);
+    }
+
+    private static void Fill(Span<StlFacet> block, float[] corners, ReadOnlySpan<int> triangles)
+    {
+        for (int i = 0; i < block.Length; i++)
+        {
+            ReadOnlySpan<float> a = corners.AsSpan(3 * triangles[3 * i], 3);
+            ReadOnlySpan<float> b = corners.AsSpan(3 * triangles[3 * i + 1], 3);
+            ReadOnlySpan<float> c = corners.AsSpan(3 * triangles[3 * i + 2], 3);
+            block[i] = StlFacet.Of(a[0], a[1], a[2], b[0], b[1], b[2], c[0], c[1], c[2]);
+        }
+    }
+
+    private static float[] Singles(ReadOnlySpan<double> coordinates)
+    {
+        var singles = new float[coordinates.Length];
+        for (int i = 0; i < singles.Length; i++)
+        {
+            float value = (float)coordinates[i] + 0f;
+            if (!float.IsFinite(value))
+                throw new ArgumentException($"Vertex {i / 3} has a coordinate beyond 3.4e38 mm, the limit of an STL.", nameof(coordinates));
+            singles[i] = value;
+        }
+        return singles;
+    }
+}

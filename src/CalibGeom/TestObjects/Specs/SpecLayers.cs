@@ -1,0 +1,74 @@
+using System.Text.Json.Nodes;
+
+namespace CalibGeom.TestObjects.Specs;
+
+/// <summary>A spec under way: a complete basis over which checked values are laid one by one.</summary>
+internal sealed class SpecLayers
+{
+    private readonly JsonObject values;
+    private readonly Dictionary<string, string> places = new(StringComparer.Ordinal);
+
+    internal SpecLayers(TestObjectSpec basis) => values = SpecJson.ToNode(basis);
+
+    /// <summary>Leaves a group out.</summary>
+    internal void Remove(SpecGroup group)
+    {
+        values[group.Name] = null;
+        foreach (SpecParameter parameter in group.Parameters) places.Remove(parameter.Path);
+    }
+
+    /// <summary>Makes sure that a group stands, with its defaults if it was left out.</summary>
+    internal JsonObject Open(SpecGroup group)
+    {
+        if (values[group.Name] is JsonObject present) return present;
+        JsonObject added = SpecDefaults.Of(group.Name);
+        values[group.Name] = added;
+        return added;
+    }
+
+    /// <summary>Sets a checked value; the place is for a message about it later.</summary>
+    internal void Set(SpecParameter parameter, JsonNode value, string place)
+    {
+        JsonObject owner = parameter.Group.Length == 0 ? values : Open(SpecParameters.FindGroup(parameter.Group)!);
+        owner[parameter.Name] = value;
+        places[parameter.Path] = place;
+    }
+
+    internal SpecLayers Assign(IEnumerable<string> assignments)
+    {
+        foreach (string assignment in assignments) SpecAssignment.Apply(assignment, this);
+        return this;
+    }
+
+    /// <summary>The spec, once values that depend on each other agree.</summary>
+    /// <exception cref="InputException">They do not agree.</exception>
+    internal TestObjectSpec ToSpec()
+    {
+        if (values["nest"] is JsonObject nest)
+        {
+            LetClearancesFollow(nest);
+            Refuse(TestObjectSpec.ProblemOf(SpecJson.NestFromNode(nest)), SpecParameters.NestClearances, SpecParameters.NestSizes);
+        }
+        PlinthSpec plinth = SpecJson.PlinthFromNode(values["plinth"]!.AsObject());
+        Refuse(TestObjectSpec.ProblemOf(plinth), SpecParameters.PlinthEdgeChamfer, SpecParameters.PlinthThickness);
+        return SpecJson.FromNode(values);
+    }
+
+    /// <summary>Clearances that nobody gave, and that are the same for every joint, follow the number of boxes.</summary>
+    private void LetClearancesFollow(JsonObject nest)
+    {
+        if (places.ContainsKey(SpecParameters.NestClearances.Path)) return;
+        string[] given = nest["clearances"]!.AsArray().Select(c => c!.ToJsonString()).Distinct().ToArray();
+        if (given.Length > 1) return;
+        JsonNode one = given.Length == 1 ? JsonNode.Parse(given[0])! : NestSpec.DefaultClearance;
+        int joints = nest["sizes"]!.AsArray().Count - 1;
+        nest["clearances"] = new JsonArray(Enumerable.Range(0, joints).Select(_ => one.DeepClone()).ToArray());
+    }
+
+    private void Refuse(string? problem, SpecParameter first, SpecParameter second)
+    {
+        if (problem is null) return;
+        string place = places.GetValueOrDefault(first.Path) ?? places.GetValueOrDefault(second.Path) ?? first.Path;
+        throw new InputException($"{place}: {problem}");
+    }
+}
