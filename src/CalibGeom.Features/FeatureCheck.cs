@@ -9,10 +9,15 @@ internal static class FeatureCheck
     /// <summary>What is wrong with a feature, or null.</summary>
     internal static string? ProblemOf(Feature feature)
     {
-        if (string.IsNullOrWhiteSpace(feature.Id)) return "the feature has no id.";
-        if (!double.IsFinite(feature.Nominal)) return $"the nominal of {feature.Id} is no finite number.";
-        if (!Units.Contains(feature.Unit)) return $"the unit of {feature.Id} is \"{feature.Unit}\"; units are {string.Join(", ", Units)}.";
-        return Axes.Contains(feature.Axis) ? null : $"the axis of {feature.Id} is \"{feature.Axis}\"; axes are x, y, z or empty.";
+        if (string.IsNullOrWhiteSpace(feature.Id))
+            return "the feature has no id.";
+        if (!double.IsFinite(feature.Nominal))
+            return $"the nominal of {feature.Id} is no finite number.";
+        if (!Units.Contains(feature.Unit))
+            return $"the unit of {feature.Id} is \"{feature.Unit}\"; units are {string.Join(", ", Units)}.";
+        return Axes.Contains(feature.Axis)
+            ? null
+            : $"the axis of {feature.Id} is \"{feature.Axis}\"; axes are x, y, z or empty.";
     }
 
     /// <summary>Whether a text is 16 lower-case hex digits.</summary>

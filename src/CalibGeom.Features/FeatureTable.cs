@@ -3,7 +3,8 @@ using System.Collections;
 namespace CalibGeom.Features;
 
 /// <summary>
-/// What to measure on a test object: features in a fixed order, each id once, and the digest of the spec they come from. It is all that
+/// What to measure on a test object: features in a fixed order, each id once, and the digest of the spec they come
+/// from. It is all that
 /// verification needs to know of an object. Immutable and safe to share between threads.
 /// </summary>
 public sealed class FeatureTable : IReadOnlyList<Feature>

@@ -5,9 +5,12 @@ using CalibGeom.Features.Files;
 namespace CalibGeom.Features;
 
 /// <summary>
-/// Feature tables as CSV: an optional first line <c># digest 0123456789abcdef</c>, the header <c>feature,nominal,unit,axis,how</c>, then one
-/// row a feature. UTF-8 without a byte order mark, quoting after RFC 4180, lines ending in LF, numbers in the invariant culture and as short
-/// as they can be without losing a bit. Reading also takes a byte order mark, CRLF, empty lines and other lines that begin with <c>#</c>
+/// Feature tables as CSV: an optional first line <c># digest 0123456789abcdef</c>, the header
+/// <c>feature,nominal,unit,axis,how</c>, then one
+/// row a feature. UTF-8 without a byte order mark, quoting after RFC 4180, lines ending in LF, numbers in the invariant
+/// culture and as short
+/// as they can be without losing a bit. Reading also takes a byte order mark, CRLF, empty lines and other lines that
+/// begin with <c>#</c>
 /// before the header.
 /// </summary>
 public static class FeatureTableCsv
@@ -33,10 +36,19 @@ public static class FeatureTableCsv
     {
         ArgumentNullException.ThrowIfNull(table);
         var text = new StringBuilder();
-        if (table.Digest is { } digest) text.Append("# digest ").Append(digest).Append('\n');
+        if (table.Digest is { } digest)
+            text.Append("# digest ").Append(digest).Append('\n');
         text.Append(Header).Append('\n');
         foreach (Feature f in table)
-            text.AppendJoin(',', CsvText.Quote(f.Id), f.Nominal.ToString("R", CultureInfo.InvariantCulture), CsvText.Quote(f.Unit), CsvText.Quote(f.Axis), CsvText.Quote(f.How)).Append('\n');
+            text.AppendJoin(
+                    ',',
+                    CsvText.Quote(f.Id),
+                    f.Nominal.ToString("R", CultureInfo.InvariantCulture),
+                    CsvText.Quote(f.Unit),
+                    CsvText.Quote(f.Axis),
+                    CsvText.Quote(f.How)
+                )
+                .Append('\n');
         return text.ToString();
     }
 
@@ -56,13 +68,19 @@ public static class FeatureTableCsv
         string rest = SkipComments(text, out string? digest, out int line);
         using IEnumerator<CsvRow> rows = CsvText.Rows(rest, line).GetEnumerator();
         if (!rows.MoveNext() || string.Join(',', rows.Current.Fields) != Header)
-            throw new InputException($"Line {(rest.Length == 0 ? line : rows.Current.Line)}: a feature table begins with the header {Header}. Take the .features.csv that was written beside the object.");
+            throw new InputException(
+                $"Line {(rest.Length == 0 ? line : rows.Current.Line)}: a feature table begins with the header "
+                    + $"{Header}. Take the .features.csv that was written beside the object."
+            );
         var features = new List<Feature>();
         var ids = new HashSet<string>(StringComparer.Ordinal);
         while (rows.MoveNext())
         {
             Feature feature = ToFeature(rows.Current);
-            if (!ids.Add(feature.Id)) throw new InputException($"Line {rows.Current.Line}: feature {feature.Id} stands twice. Keep one of the rows.");
+            if (!ids.Add(feature.Id))
+                throw new InputException(
+                    $"Line {rows.Current.Line}: feature {feature.Id} stands twice. Keep one of the rows."
+                );
             features.Add(feature);
         }
         return new FeatureTable(features, digest);
@@ -77,23 +95,32 @@ public static class FeatureTableCsv
         {
             int end = rest.IndexOf('\n', StringComparison.Ordinal);
             string comment = (end < 0 ? rest : rest[..end])[1..].Trim();
-            if (comment.StartsWith("digest", StringComparison.Ordinal)) digest = ToDigest(comment["digest".Length..].Trim(), line);
+            if (comment.StartsWith("digest", StringComparison.Ordinal))
+                digest = ToDigest(comment["digest".Length..].Trim(), line);
             rest = end < 0 ? "" : rest[(end + 1)..];
         }
         return rest;
     }
 
-    private static string ToDigest(string text, int line) => FeatureCheck.IsDigest(text)
-        ? text
-        : throw new InputException($"Line {line}: a digest is 16 hex digits, not \"{text}\".");
+    private static string ToDigest(string text, int line) =>
+        FeatureCheck.IsDigest(text)
+            ? text
+            : throw new InputException($"Line {line}: a digest is 16 hex digits, not \"{text}\".");
 
     private static Feature ToFeature(CsvRow row)
     {
         if (row.Fields is not [var id, var nominal, var unit, var axis, var how])
-            throw new InputException($"Line {row.Line}: {row.Fields.Count} fields where {Header} has 5. Put fields that hold commas in quotes.");
+            throw new InputException(
+                $"Line {row.Line}: {row.Fields.Count} fields where {Header} has 5. Put fields that hold commas "
+                    + $"in quotes."
+            );
         if (!double.TryParse(nominal, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
-            throw new InputException($"Line {row.Line}: the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05.");
+            throw new InputException(
+                $"Line {row.Line}: the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05."
+            );
         var feature = new Feature(id, value, unit, axis, how);
-        return FeatureCheck.ProblemOf(feature) is { } problem ? throw new InputException($"Line {row.Line}: {problem}") : feature;
+        return FeatureCheck.ProblemOf(feature) is { } problem
+            ? throw new InputException($"Line {row.Line}: {problem}")
+            : feature;
     }
 }

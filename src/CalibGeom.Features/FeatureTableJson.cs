@@ -6,14 +6,19 @@ using CalibGeom.Features.Files;
 namespace CalibGeom.Features;
 
 /// <summary>
-/// Feature tables as JSON: <c>{"digest": "...", "features": [{"feature": "box1.outside.x", "nominal": 8, "unit": "mm", "axis": "x", "how":
+/// Feature tables as JSON: <c>{"digest": "...", "features": [{"feature": "box1.outside.x", "nominal": 8, "unit": "mm",
+/// "axis": "x", "how":
 /// "..."}]}</c>, with the names of <see cref="FeatureTableCsv"/>. UTF-8, indented, lines ending in LF.
 /// </summary>
 public static class FeatureTableJson
 {
     // Signs such as the micro sign stand as they are: the text is read as UTF-8, never put into a web page.
-    private static readonly FeatureTableJsonContext Context =
-        new(new JsonSerializerOptions(FeatureTableJsonContext.Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+    private static readonly FeatureTableJsonContext Context = new(
+        new JsonSerializerOptions(FeatureTableJsonContext.Default.Options)
+        {
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }
+    );
 
     /// <summary>A table as text.</summary>
     /// <param name="table">The table.</param>
@@ -29,7 +34,9 @@ public static class FeatureTableJson
     /// <exception cref="InputException">Not such a table; the message names the line.</exception>
     /// <exception cref="IOException">Reading failed.</exception>
     public static FeatureTable Read(Stream stream) =>
-        Parse(InputBytes.Utf8(InputBytes.Read(stream, FeatureTableCsv.MaximumBytes, "a feature table"), "A feature table"));
+        Parse(
+            InputBytes.Utf8(InputBytes.Read(stream, FeatureTableCsv.MaximumBytes, "a feature table"), "A feature table")
+        );
 
     /// <summary>Reads a table from text.</summary>
     /// <param name="text">The whole text.</param>
@@ -44,11 +51,20 @@ public static class FeatureTableJson
         }
         catch (JsonException e)
         {
-            string place = FormattableString.Invariant($"{e.Path ?? "$"} (line {(e.LineNumber ?? 0) + 1}, column {(e.BytePositionInLine ?? 0) + 1})");
-            throw new InputException($"{place}: not a feature table. Take the JSON that was written for the object.", e);
+            string place = FormattableString.Invariant(
+                $"{e.Path ?? "$"} (line {(e.LineNumber ?? 0) + 1}, column {(e.BytePositionInLine ?? 0) + 1})"
+            );
+            throw new InputException(
+                $"{place}: not a feature table. Take the JSON that was written for the object.",
+                e
+            );
         }
-        if (document?.Features is not { } rows) throw new InputException("$: a feature table has a list \"features\". Take the JSON that was written for the object.");
-        if (document.Digest is { } digest && !FeatureCheck.IsDigest(digest)) throw new InputException($"$.digest: a digest is 16 hex digits, not \"{digest}\".");
+        if (document?.Features is not { } rows)
+            throw new InputException(
+                "$: a feature table has a list \"features\". Take the JSON that was written for the object."
+            );
+        if (document.Digest is { } digest && !FeatureCheck.IsDigest(digest))
+            throw new InputException($"$.digest: a digest is 16 hex digits, not \"{digest}\".");
         return new FeatureTable(Check(rows), document.Digest);
     }
 
@@ -60,8 +76,10 @@ public static class FeatureTableJson
         {
             string place = $"$.features[{features.Count}]";
             var feature = new Feature(row.Feature, row.Nominal, row.Unit, row.Axis ?? "", row.How ?? "");
-            if (FeatureCheck.ProblemOf(feature) is { } problem) throw new InputException($"{place}: {problem}");
-            if (!ids.Add(feature.Id)) throw new InputException($"{place}: feature {feature.Id} stands twice. Keep one of them.");
+            if (FeatureCheck.ProblemOf(feature) is { } problem)
+                throw new InputException($"{place}: {problem}");
+            if (!ids.Add(feature.Id))
+                throw new InputException($"{place}: feature {feature.Id} stands twice. Keep one of them.");
             features.Add(feature);
         }
         return features;
@@ -74,5 +92,6 @@ public static class FeatureTableJson
         [property: JsonRequired] double Nominal,
         [property: JsonRequired] string Unit,
         string? Axis,
-        string? How);
+        string? How
+    );
 }

@@ -12,5 +12,6 @@ namespace CalibGeom.Features;
     WriteIndented = true,
     NewLine = "\n",
     ReadCommentHandling = JsonCommentHandling.Skip,
-    AllowTrailingCommas = true)]
+    AllowTrailingCommas = true
+)]
 internal sealed partial class FeatureTableJsonContext : JsonSerializerContext;

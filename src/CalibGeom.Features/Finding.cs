@@ -3,7 +3,8 @@ namespace CalibGeom.Features;
 /// <summary>One thing a check found: where, what was found, what the limit is and what to do about it.</summary>
 /// <param name="Rule">Stable id of the rule in kebab-case, such as <c>wall-too-thin</c>.</param>
 /// <param name="Severity">Error, warning or note.</param>
-/// <param name="Subject">The feature id (<c>box1.outside.x</c>), spec path, file or place it is about; empty when it is about the whole.</param>
+/// <param name="Subject">The feature id (<c>box1.outside.x</c>), spec path, file or place it is about; empty when it is
+/// about the whole.</param>
 /// <param name="Message">What was found, as a sentence with the value and its unit.</param>
 /// <param name="Remedy">What to do about it, as a sentence; may be empty for notes.</param>
 public sealed record Finding(string Rule, Severity Severity, string Subject, string Message, string Remedy)
@@ -14,7 +15,9 @@ public sealed record Finding(string Rule, Severity Severity, string Subject, str
     /// <summary>The limit the value was held against, when there is one.</summary>
     public double? Limit { get; init; }
 
-    /// <summary>The unit of <see cref="Value"/> and <see cref="Limit"/>: mm, deg, MPa, pixels, layers or empty.</summary>
+    /// <summary>
+    /// The unit of <see cref="Value"/> and <see cref="Limit"/>: mm, deg, MPa, pixels, layers or empty.
+    /// </summary>
     public string Unit { get; init; } = "";
 
     /// <summary>The first places on a mesh that it is about, at most ten; none when it is not about places.</summary>

@@ -12,7 +12,9 @@ public static class Require
     /// <param name="parameter">The parameter's name.</param>
     /// <exception cref="ArgumentException">It lies outside, or is no number.</exception>
     public static double Within(double value, double least, double most, string what, string unit, string parameter) =>
-        value >= least && value <= most ? value : throw new ArgumentException(Sentence(what, $"{least} to {most}", unit, value), parameter);
+        value >= least && value <= most
+            ? value
+            : throw new ArgumentException(Sentence(what, $"{least} to {most}", unit, value), parameter);
 
     /// <summary>The value, when it is above 0 and at most the limit.</summary>
     /// <param name="value">The value.</param>
@@ -22,11 +24,15 @@ public static class Require
     /// <param name="parameter">The parameter's name.</param>
     /// <exception cref="ArgumentException">It lies outside, or is no number.</exception>
     public static double Positive(double value, double most, string what, string unit, string parameter) =>
-        value > 0 && value <= most ? value : throw new ArgumentException(Sentence(what, $"above 0 and at most {most}", unit, value), parameter);
+        value > 0 && value <= most
+            ? value
+            : throw new ArgumentException(Sentence(what, $"above 0 and at most {most}", unit, value), parameter);
 
     private static string Sentence(string what, FormattableString limits, string unit, double value)
     {
         string space = unit.Length > 0 ? " " : "";
-        return FormattableString.Invariant($"The {what} must be {FormattableString.Invariant(limits)}{space}{unit}, not {value}.");
+        return FormattableString.Invariant(
+            $"The {what} must be {FormattableString.Invariant(limits)}{space}{unit}, not {value}."
+        );
     }
 }

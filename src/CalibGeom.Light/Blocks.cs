@@ -11,14 +11,16 @@ internal readonly struct Blocks(int width)
     /// <summary>The blocks that pixels from start to before end lie in; at least one pixel.</summary>
     internal ulong Of(int start, int end)
     {
-        int first = start / size, last = (end - 1) / size;
+        int first = start / size,
+            last = (end - 1) / size;
         return (ulong.MaxValue >> (63 - (last - first))) << first;
     }
 
     /// <summary>The whole blocks between start and end.</summary>
     internal ulong Within(int start, int end)
     {
-        int first = (start + size - 1) / size, after = end / size;
+        int first = (start + size - 1) / size,
+            after = end / size;
         return first < after ? Of(first * size, after * size) : 0;
     }
 
@@ -36,8 +38,10 @@ internal readonly struct Blocks(int width)
 
         public bool MoveNext()
         {
-            if (left == 0) return false;
-            int first = BitOperations.TrailingZeroCount(left), after = first + BitOperations.TrailingZeroCount(~(left >> first));
+            if (left == 0)
+                return false;
+            int first = BitOperations.TrailingZeroCount(left),
+                after = first + BitOperations.TrailingZeroCount(~(left >> first));
             left = after >= 64 ? 0 : left & (ulong.MaxValue << after);
             Current = (first * size, Math.Min(width, after * size));
             return true;

@@ -11,8 +11,16 @@ internal sealed class BlurredPoint
     internal BlurredPoint(PixelGrid grid, EdgeBlur blur, double x, double y)
     {
         this.grid = grid;
-        parts = [.. blur.Components.Select(c => (c.Weight,
-            new PixelTaps(x - grid.Origin.X, grid.PitchX, c.Sigma), new PixelTaps(y - grid.Origin.Y, grid.PitchY, c.Sigma)))];
+        parts =
+        [
+            .. blur.Components.Select(c =>
+                (
+                    c.Weight,
+                    new PixelTaps(x - grid.Origin.X, grid.PitchX, c.Sigma),
+                    new PixelTaps(y - grid.Origin.Y, grid.PitchY, c.Sigma)
+                )
+            ),
+        ];
     }
 
     /// <summary>The share of the full light.</summary>
@@ -35,12 +43,15 @@ internal sealed class BlurredPoint
 
     private static int FirstEndingAfter(ReadOnlySpan<CoverageSpan> row, int pixel)
     {
-        int low = 0, high = row.Length;
+        int low = 0,
+            high = row.Length;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (row[middle].End <= pixel) low = middle + 1;
-            else high = middle;
+            if (row[middle].End <= pixel)
+                low = middle + 1;
+            else
+                high = middle;
         }
         return low;
     }

@@ -1,6 +1,8 @@
 namespace CalibGeom.Light;
 
-/// <summary>A lit disc, the cross-section of a round column, with its blurred dose. Immutable and safe to share between threads.</summary>
+/// <summary>
+/// A lit disc, the cross-section of a round column, with its blurred dose. Immutable and safe to share between threads.
+/// </summary>
 public sealed class DiscMask
 {
     private const int Steps = 512;
@@ -15,7 +17,10 @@ public sealed class DiscMask
     {
         ArgumentNullException.ThrowIfNull(blur);
         if (!(diameter > 0 && diameter <= 100))
-            throw new ArgumentException(FormattableString.Invariant($"The diameter must be above 0 and at most 100 mm, not {diameter}."), nameof(diameter));
+            throw new ArgumentException(
+                FormattableString.Invariant($"The diameter must be above 0 and at most 100 mm, not {diameter}."),
+                nameof(diameter)
+            );
         this.blur = blur;
         radius = diameter / 2;
     }
@@ -24,8 +29,10 @@ public sealed class DiscMask
     public double AxisShare => blur.WithinRadius(radius);
 
     /// <summary>
-    /// The dose at a distance from the axis, as a share of the dose in a wide lit area: with F the weight within a radius, the integral of
-    /// F(rho) d(angle) / (2 pi) around the rim as seen from the point (divergence theorem), by the trapezoid rule, which converges
+    /// The dose at a distance from the axis, as a share of the dose in a wide lit area: with F the weight within a
+    /// radius, the integral of
+    /// F(rho) d(angle) / (2 pi) around the rim as seen from the point (divergence theorem), by the trapezoid rule,
+    /// which converges
     /// geometrically for a smooth periodic integrand.
     /// </summary>
     /// <param name="distance">The distance from the axis in mm, not negative.</param>
@@ -47,7 +54,8 @@ public sealed class DiscMask
     public double? PrintedDiameter(double ratio)
     {
         double threshold = 1 / ratio;
-        if (AxisShare <= threshold) return null;
+        if (AxisShare <= threshold)
+            return null;
         double outside = radius + Math.Max(0, blur.EdgeDistance(threshold)) + blur.Width;
         return 2 * Root.Between(r => Share(r) - threshold, 0, outside);
     }

@@ -2,12 +2,15 @@ using CalibGeom.Slicing;
 
 namespace CalibGeom.Light;
 
-/// <summary>The dose on the film side of one layer. Its values are overwritten when the next layer is asked for.</summary>
+/// <summary>
+/// The dose on the film side of one layer. Its values are overwritten when the next layer is asked for.
+/// </summary>
 public sealed class DoseLayer
 {
     private readonly float[] dose;
 
-    internal DoseLayer(int index, double z, PixelGrid grid, float[] dose) => (Index, Z, Grid, this.dose) = (index, z, grid, dose);
+    internal DoseLayer(int index, double z, PixelGrid grid, float[] dose) =>
+        (Index, Z, Grid, this.dose) = (index, z, grid, dose);
 
     /// <summary>The layer's number, from 0 at the plate.</summary>
     public int Index { get; }
@@ -31,8 +34,10 @@ public sealed class DoseLayer
             ReadOnlySpan<float> row = Values.Slice(y * Grid.Width, Grid.Width);
             for (int start = 0, end; start < row.Length; start = end + 1)
             {
-                while (start < row.Length && row[start] < critical) start++;
-                for (end = start; end < row.Length && row[end] >= critical;) end++;
+                while (start < row.Length && row[start] < critical)
+                    start++;
+                for (end = start; end < row.Length && row[end] >= critical; )
+                    end++;
                 builder.Add(start, end);
             }
             builder.EndRow();

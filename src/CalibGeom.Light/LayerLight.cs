@@ -1,7 +1,8 @@
 namespace CalibGeom.Light;
 
 /// <summary>
-/// The light a stack of equal layers receives: each layer is exposed from its film side with irradiance times time, light falls off with
+/// The light a stack of equal layers receives: each layer is exposed from its film side with irradiance times time,
+/// light falls off with
 /// depth by Beer and Lambert, and later layers add to earlier ones. Cured and liquid resin absorb alike.
 /// </summary>
 public sealed record LayerLight
@@ -11,17 +12,30 @@ public sealed record LayerLight
     /// <param name="irradiance">Irradiance at the film in mW/cm2, above 0 and at most 1000.</param>
     /// <param name="time">Exposure time of a normal layer in s, above 0 and at most 1000.</param>
     /// <param name="layer">Layer height in mm, above 0 and at most 1.</param>
-    /// <param name="baseLayers">How many layers at the plate are exposed for the base time, 0 to 1000. Default 0.</param>
+    /// <param name="baseLayers">How many layers at the plate are exposed for the base time, 0 to 1000. Default
+    /// 0.</param>
     /// <param name="baseTime">Exposure time of a base layer in s, 0 to 1000. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
-    public LayerLight(WorkingCurve curve, double irradiance, double time, double layer, int baseLayers = 0, double baseTime = 0)
+    public LayerLight(
+        WorkingCurve curve,
+        double irradiance,
+        double time,
+        double layer,
+        int baseLayers = 0,
+        double baseTime = 0
+    )
     {
         ArgumentNullException.ThrowIfNull(curve);
         Curve = curve;
         Irradiance = Check(irradiance, 1000, "irradiance", "mW/cm2", nameof(irradiance));
         Time = Check(time, 1000, "exposure time", "s", nameof(time));
         Layer = Check(layer, 1, "layer height", "mm", nameof(layer));
-        BaseLayers = baseLayers is >= 0 and <= 1000 ? baseLayers : throw new ArgumentException($"The number of base layers must be 0 to 1000, not {baseLayers}.", nameof(baseLayers));
+        BaseLayers = baseLayers is >= 0 and <= 1000
+            ? baseLayers
+            : throw new ArgumentException(
+                $"The number of base layers must be 0 to 1000, not {baseLayers}.",
+                nameof(baseLayers)
+            );
         BaseTime = baseTime == 0 ? 0 : Check(baseTime, 1000, "base exposure", "s", nameof(baseTime));
     }
 
@@ -54,9 +68,11 @@ public sealed record LayerLight
     public double Transmission => Math.Exp(-Layer / Curve.PenetrationDepth);
 
     /// <summary>
-    /// How many times its own dose the film side of a layer gets in the end: (1 - q^n) / (1 - q) with transmission q and n lit layers, its own included.
+    /// How many times its own dose the film side of a layer gets in the end: (1 - q^n) / (1 - q) with transmission q
+    /// and n lit layers, its own included.
     /// </summary>
-    /// <param name="layers">The number of lit layers, its own included, at least 1; <see cref="int.MaxValue"/> stands for a tall part.</param>
+    /// <param name="layers">The number of lit layers, its own included, at least 1; <see cref="int.MaxValue"/> stands
+    /// for a tall part.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number is below 1.</exception>
     public double Accumulation(int layers = int.MaxValue)
     {
@@ -65,26 +81,33 @@ public sealed record LayerLight
     }
 
     /// <summary>
-    /// The dose over the critical dose on the most exposed level of an upright wall, deep inside the lit area: what a caliper, touching the
+    /// The dose over the critical dose on the most exposed level of an upright wall, deep inside the lit area: what a
+    /// caliper, touching the
     /// widest level, measures the growth of.
     /// </summary>
     /// <param name="layers">The number of layers from there on, at least 1.</param>
     public double WallRatio(int layers = int.MaxValue) => Dose * Accumulation(layers) / Curve.CriticalDose;
 
     /// <summary>
-    /// How deep one exposure of a normal layer cures, in mm. Below a layer height, a last layer or one over a gap does not reach the layer
+    /// How deep one exposure of a normal layer cures, in mm. Below a layer height, a last layer or one over a gap does
+    /// not reach the layer
     /// below it; negative when one exposure cures nothing.
     /// </summary>
     public double CureDepth => Curve.Depth(Dose);
 
     /// <summary>
-    /// How far light passing through a ceiling cures the resin below it, in mm: Dp ln(E q (1 - q^n) / ((1 - q) Ec)). Negative when not even
+    /// How far light passing through a ceiling cures the resin below it, in mm: Dp ln(E q (1 - q^n) / ((1 - q) Ec)).
+    /// Negative when not even
     /// the ceiling's underside becomes solid.
     /// </summary>
     /// <param name="layers">The number of layers the ceiling has, at least 1.</param>
     public double PrintThrough(int layers = int.MaxValue) => Curve.Depth(Dose * Transmission * Accumulation(layers));
 
-    private static double Check(double value, double most, string what, string unit, string parameter) => value > 0 && value <= most
-        ? value
-        : throw new ArgumentException(FormattableString.Invariant($"The {what} must be above 0 and at most {most} {unit}, not {value}."), parameter);
+    private static double Check(double value, double most, string what, string unit, string parameter) =>
+        value > 0 && value <= most
+            ? value
+            : throw new ArgumentException(
+                FormattableString.Invariant($"The {what} must be above 0 and at most {most} {unit}, not {value}."),
+                parameter
+            );
 }

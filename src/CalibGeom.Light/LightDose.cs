@@ -3,8 +3,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Light;
 
 /// <summary>
-/// The light that reaches every place of a print: each layer's mask, blurred, times irradiance and time at the film; weaker by Beer and
-/// Lambert toward the plate; summed over all layers exposed from there on. Cured and liquid resin absorb alike, and fresh resin flowing
+/// The light that reaches every place of a print: each layer's mask, blurred, times irradiance and time at the film;
+/// weaker by Beer and
+/// Lambert toward the plate; summed over all layers exposed from there on. Cured and liquid resin absorb alike, and
+/// fresh resin flowing
 /// in between two exposures is left out. Immutable and safe to share between threads.
 /// </summary>
 public sealed class LightDose
@@ -22,7 +24,12 @@ public sealed class LightDose
         ArgumentNullException.ThrowIfNull(blur);
         ArgumentNullException.ThrowIfNull(light);
         if (Math.Abs(light.Layer - masks.LayerHeight) > 1e-9)
-            throw new ArgumentException(FormattableString.Invariant($"The light is for layers of {light.Layer} mm, the masks for layers of {masks.LayerHeight} mm."), nameof(light));
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The light is for layers of {light.Layer} mm, the masks for layers of {masks.LayerHeight} mm."
+                ),
+                nameof(light)
+            );
         (Masks, Blur, Light) = (masks, blur, light);
     }
 
@@ -36,14 +43,18 @@ public sealed class LightDose
     public LayerLight Light { get; }
 
     /// <summary>
-    /// The dose at a place, mJ/cm2, with the light of every pixel spread evenly over its square before it is blurred. On a film side the
+    /// The dose at a place, mJ/cm2, with the light of every pixel spread evenly over its square before it is blurred.
+    /// On a film side the
     /// layer under it counts. Resin is solid where the dose reaches the critical one.
     /// </summary>
     /// <param name="place">mm, in the coordinates of the mesh.</param>
     public double At(Vector3D place)
     {
         int first = Math.Max(0, (int)Math.Ceiling((place.Z - Masks.BaseZ) / Light.Layer - 1 - 1e-6));
-        double fade = first < Masks.Count ? Math.Exp(-Math.Max(0, Masks.FilmZ(first) - place.Z) / Light.Curve.PenetrationDepth) : 0;
+        double fade =
+            first < Masks.Count
+                ? Math.Exp(-Math.Max(0, Masks.FilmZ(first) - place.Z) / Light.Curve.PenetrationDepth)
+                : 0;
         var point = new BlurredPoint(Masks.Grid, Blur, place.X, place.Y);
         double dose = 0;
         for (int layer = first; layer < Masks.Count && fade > Faint; layer++, fade *= Light.Transmission)
@@ -52,7 +63,8 @@ public sealed class LightDose
     }
 
     /// <summary>
-    /// Where solid ends: the distance from a face at which the dose crosses the critical one; positive when the solid grew. Null when there
+    /// Where solid ends: the distance from a face at which the dose crosses the critical one; positive when the solid
+    /// grew. Null when there
     /// is no such place: nothing is solid behind the face, or what lies ahead has closed.
     /// </summary>
     /// <param name="face">A place on the face as designed, mm.</param>
@@ -61,20 +73,24 @@ public sealed class LightDose
     /// <param name="ahead">How far to look out of it, mm, above 0.</param>
     public double? Edge(Vector3D face, Vector3D outward, double behind, double ahead)
     {
-        double critical = Light.Curve.CriticalDose, step = Math.Min(Blur.Width, Light.Curve.PenetrationDepth) / 2;
+        double critical = Light.Curve.CriticalDose,
+            step = Math.Min(Blur.Width, Light.Curve.PenetrationDepth) / 2;
         double Excess(double t) => At(face + outward * t) - critical;
         bool solid = Excess(0) >= 0;
-        for (double near = 0, limit = solid ? ahead : behind; near < limit;)
+        for (double near = 0, limit = solid ? ahead : behind; near < limit; )
         {
-            double far = Math.Min(limit, near + step), sign = solid ? 1 : -1;
-            if (Excess(sign * far) >= 0 != solid) return Root.Between(Excess, sign * near, sign * far, 1e-7);
+            double far = Math.Min(limit, near + step),
+                sign = solid ? 1 : -1;
+            if (Excess(sign * far) >= 0 != solid)
+                return Root.Between(Excess, sign * near, sign * far, 1e-7);
             near = far;
         }
         return null;
     }
 
     /// <summary>
-    /// The dose of every pixel's middle on the film side of every layer, from the last layer to the plate: D = D q + E M with transmission q,
+    /// The dose of every pixel's middle on the film side of every layer, from the last layer to the plate: D = D q + E
+    /// M with transmission q,
     /// the layer's dose E and its blurred mask M. Two rasters of single precision are in memory.
     /// </summary>
     /// <returns>One object, moved on to the next layer each time; copy what must stay.</returns>

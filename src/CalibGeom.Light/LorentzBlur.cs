@@ -1,7 +1,8 @@
 namespace CalibGeom.Light;
 
 /// <summary>
-/// A heavy-tailed blur, gamma / (2 pi (r^2 + gamma^2)^(3/2)): the round kernel whose spread of a line is a Lorentz (Cauchy) curve.
+/// A heavy-tailed blur, gamma / (2 pi (r^2 + gamma^2)^(3/2)): the round kernel whose spread of a line is a Lorentz
+/// (Cauchy) curve.
 /// </summary>
 public sealed class LorentzBlur : EdgeBlur
 {
@@ -15,8 +16,10 @@ public sealed class LorentzBlur : EdgeBlur
     }
 
     /// <summary>
-    /// Eight Gaussians from gamma / 4 to 32 gamma, each twice as wide as the one before. Exactly, the kernel is a mixture of Gaussians whose
-    /// gamma / sigma is distributed as the size of a standard normal value (Student's t with one degree of freedom); the sum is its
+    /// Eight Gaussians from gamma / 4 to 32 gamma, each twice as wide as the one before. Exactly, the kernel is a
+    /// mixture of Gaussians whose
+    /// gamma / sigma is distributed as the size of a standard normal value (Student's t with one degree of freedom);
+    /// the sum is its
     /// trapezoid rule over ln(sigma), and the 2.5 % of the light that lie beyond go to the widest one.
     /// </summary>
     public override IReadOnlyList<BlurComponent> Components { get; }
@@ -43,7 +46,8 @@ public sealed class LorentzBlur : EdgeBlur
         double rest = 1;
         for (int i = 0; i < parts.Length; i++)
         {
-            double ratio = Math.ScaleB(1, 2 - i), weight = i == parts.Length - 1 ? rest : 2 * NormalLaw.Density(ratio) * ratio * Math.Log(2);
+            double ratio = Math.ScaleB(1, 2 - i),
+                weight = i == parts.Length - 1 ? rest : 2 * NormalLaw.Density(ratio) * ratio * Math.Log(2);
             parts[i] = new BlurComponent(weight, gamma / ratio);
             rest -= weight;
         }

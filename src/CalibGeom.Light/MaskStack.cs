@@ -3,7 +3,9 @@ using CalibGeom.Slicing;
 
 namespace CalibGeom.Light;
 
-/// <summary>The masks of every layer of a mesh, as runs of pixels lit alike. Immutable and safe to share between threads.</summary>
+/// <summary>
+/// The masks of every layer of a mesh, as runs of pixels lit alike. Immutable and safe to share between threads.
+/// </summary>
 public sealed class MaskStack
 {
     private readonly CoverageRaster[] layers;
@@ -37,8 +39,10 @@ public sealed class MaskStack
     /// <param name="mesh">The mesh, standing on the plate with its lowest point.</param>
     /// <param name="grid">The pixels; what lies outside stays dark.</param>
     /// <param name="layerHeight">mm, 0.001 to 10.</param>
-    /// <param name="grey">Whether a pixel is lit in proportion to its coverage; otherwise fully from half coverage on, and not below. Default false.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The layer height is out of range, or there would be more than 1,000,000 layers.</exception>
+    /// <param name="grey">Whether a pixel is lit in proportion to its coverage; otherwise fully from half coverage on,
+    /// and not below. Default false.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The layer height is out of range, or there would be more than
+    /// 1,000,000 layers.</exception>
     public static MaskStack Of(TriangleMesh mesh, PixelGrid grid, double layerHeight, bool grey = false)
     {
         ArgumentNullException.ThrowIfNull(mesh);
@@ -54,7 +58,9 @@ public sealed class MaskStack
         return new MaskStack(grid, slicer, layers);
     }
 
-    /// <summary>The height of a layer's film side, which is its upper one as the part stands on the plate, mm.</summary>
+    /// <summary>
+    /// The height of a layer's film side, which is its upper one as the part stands on the plate, mm.
+    /// </summary>
     /// <param name="layer">0 at the plate.</param>
     public double FilmZ(int layer) => BaseZ + (layer + 1) * LayerHeight;
 }

@@ -1,6 +1,8 @@
 namespace CalibGeom.Light;
 
-/// <summary>The standard normal distribution, from convergent series, so that geometry needs no numerics package.</summary>
+/// <summary>
+/// The standard normal distribution, from convergent series, so that geometry needs no numerics package.
+/// </summary>
 internal static class NormalLaw
 {
     private const double SeriesLimit = 2.5;
@@ -8,7 +10,8 @@ internal static class NormalLaw
     /// <summary>The complementary error function, to about 1e-15 of its value (1e-12 around 2.5).</summary>
     internal static double Erfc(double x)
     {
-        if (x < 0) return 2 - Erfc(-x);
+        if (x < 0)
+            return 2 - Erfc(-x);
         return x < SeriesLimit ? 1 - ErfSeries(x) : ErfcFraction(x);
     }
 
@@ -21,7 +24,8 @@ internal static class NormalLaw
     /// <summary>The z below which a value lies with probability p, 0 &lt; p &lt; 1.</summary>
     internal static double Quantile(double p)
     {
-        if (p > 0.5) return -Quantile(1 - p);
+        if (p > 0.5)
+            return -Quantile(1 - p);
         double z = Start(p);
         for (int step = 0; step < 4; step++)
         {
@@ -34,7 +38,8 @@ internal static class NormalLaw
     // erf x = 2/sqrt(pi) exp(-x^2) sum 2^n x^(2n+1) / (1 3 5 ... (2n+1)): all terms positive, nothing cancels.
     private static double ErfSeries(double x)
     {
-        double term = x, sum = x;
+        double term = x,
+            sum = x;
         for (int n = 1; term > sum * 1e-17; n++)
         {
             term *= 2 * x * x / (2 * n + 1);
@@ -47,7 +52,8 @@ internal static class NormalLaw
     private static double ErfcFraction(double x)
     {
         double tail = x;
-        for (int k = 60; k >= 1; k--) tail = x + k / 2.0 / tail;
+        for (int k = 60; k >= 1; k--)
+            tail = x + k / 2.0 / tail;
         return Math.Exp(-x * x) / (Math.Sqrt(Math.PI) * tail);
     }
 

@@ -1,6 +1,9 @@
 namespace CalibGeom.Light;
 
-/// <summary>How much of a Gaussian's weight falls on each pixel along one axis. What lies beyond 4.5 standard deviations is left out.</summary>
+/// <summary>
+/// How much of a Gaussian's weight falls on each pixel along one axis. What lies beyond 4.5 standard deviations is left
+/// out.
+/// </summary>
 internal readonly struct PixelTaps
 {
     private const double Reach = 4.5;
@@ -14,7 +17,8 @@ internal readonly struct PixelTaps
     {
         First = (int)Math.Floor((place - Reach * sigma) / pitch);
         sums = new double[(int)Math.Floor((place + Reach * sigma) / pitch) - First + 2];
-        for (int i = 1; i < sums.Length - 1; i++) sums[i] = NormalLaw.Cumulative(((First + i) * pitch - place) / sigma);
+        for (int i = 1; i < sums.Length - 1; i++)
+            sums[i] = NormalLaw.Cumulative(((First + i) * pitch - place) / sigma);
         sums[^1] = 1;
     }
 
@@ -25,5 +29,6 @@ internal readonly struct PixelTaps
     internal int End => First + sums.Length - 1;
 
     /// <summary>The weight of the pixels from start to before end.</summary>
-    internal double Between(int start, int end) => sums[Math.Clamp(end - First, 0, sums.Length - 1)] - sums[Math.Clamp(start - First, 0, sums.Length - 1)];
+    internal double Between(int start, int end) =>
+        sums[Math.Clamp(end - First, 0, sums.Length - 1)] - sums[Math.Clamp(start - First, 0, sums.Length - 1)];
 }

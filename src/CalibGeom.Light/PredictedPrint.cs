@@ -2,7 +2,9 @@ using CalibGeom.TestObjects;
 
 namespace CalibGeom.Light;
 
-/// <summary>What light is predicted to make of a test object: sizes, clearances, open tunnels and the dose in its columns.</summary>
+/// <summary>
+/// What light is predicted to make of a test object: sizes, clearances, open tunnels and the dose in its columns.
+/// </summary>
 public abstract class PredictedPrint
 {
     /// <summary>A prediction.</summary>
@@ -44,21 +46,29 @@ public abstract class PredictedPrint
     /// <param name="column">A column of the object.</param>
     public abstract double AxisRatio(ColumnPlan column);
 
-    /// <summary>What light leaves of every slot of the squeeze tab, from the plate upward, in mm; 0 where it closes. None without a tab.</summary>
+    /// <summary>
+    /// What light leaves of every slot of the squeeze tab, from the plate upward, in mm; 0 where it closes. None
+    /// without a tab.
+    /// </summary>
     public abstract IReadOnlyList<double> SqueezeGaps();
 
     /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
     public IReadOnlyList<(double? X, double? Y)> Clearances()
     {
         Dictionary<string, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value, StringComparer.Ordinal);
-        double? Gap(int joint, string axis) => (sizes[$"box{joint + 1}.inside.{axis}"] - sizes[$"box{joint}.outside.{axis}"]) / 2;
+        double? Gap(int joint, string axis) =>
+            (sizes[$"box{joint + 1}.inside.{axis}"] - sizes[$"box{joint}.outside.{axis}"]) / 2;
         return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
     }
 
     /// <summary>How many tunnels of the slot comb stay open.</summary>
     public int OpenSlots() => Sizes().Count(s => s.Value > 0 && s.Feature.StartsWith("slot", StringComparison.Ordinal));
 
-    private protected static double Within(double value, double most, string what, string unit, string parameter) => Math.Abs(value) <= most
-        ? value
-        : throw new ArgumentException(FormattableString.Invariant($"The {what} must be {-most} to {most}{unit}, not {value}."), parameter);
+    private protected static double Within(double value, double most, string what, string unit, string parameter) =>
+        Math.Abs(value) <= most
+            ? value
+            : throw new ArgumentException(
+                FormattableString.Invariant($"The {what} must be {-most} to {most}{unit}, not {value}."),
+                parameter
+            );
 }

@@ -4,16 +4,22 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Light;
 
 /// <summary>
-/// Blurs a mask by a Gaussian, along the rows from its runs, then across them, and adds it to a raster; only blocks of pixels that light
+/// Blurs a mask by a Gaussian, along the rows from its runs, then across them, and adds it to a raster; only blocks of
+/// pixels that light
 /// reaches are touched. Reusable; not safe to share between threads.
 /// </summary>
 internal sealed class RasterBlur
 {
-    private readonly int width, height, radius;
+    private readonly int width,
+        height,
+        radius;
     private readonly Blocks blocks;
-    private readonly float[] before, across;
-    private readonly float[][] rows, window;
-    private readonly ulong[] reached, full;
+    private readonly float[] before,
+        across;
+    private readonly float[][] rows,
+        window;
+    private readonly ulong[] reached,
+        full;
 
     internal RasterBlur(PixelGrid grid, double sigma)
     {
@@ -40,51 +46,68 @@ internal sealed class RasterBlur
         for (int y = 0; y < height + radius; y++)
         {
             Fill(y % rows.Length, y < height ? mask.Row(y) : default);
-            if (y >= radius) Combine(y - radius, raster.Slice((y - radius) * width, width), ref lit[y - radius], dose, keep);
+            if (y >= radius)
+                Combine(y - radius, raster.Slice((y - radius) * width, width), ref lit[y - radius], dose, keep);
         }
-        for (int i = 0; i < rows.Length; i++) Fill(i, default);
+        for (int i = 0; i < rows.Length; i++)
+            Fill(i, default);
     }
 
     /// <summary>Blurs the runs of one row along it.</summary>
     private void Fill(int slot, ReadOnlySpan<CoverageSpan> runs)
     {
         float[] row = rows[slot];
-        foreach ((int start, int end) in blocks.Runs(reached[slot])) Array.Clear(row, start, end - start);
+        foreach ((int start, int end) in blocks.Runs(reached[slot]))
+            Array.Clear(row, start, end - start);
         reached[slot] = full[slot] = 0;
         int reach = before.Length / 2;
         foreach (CoverageSpan run in runs)
         {
-            int from = Math.Max(0, run.Start - reach), to = Math.Min(width, run.End + reach);
-            if (from >= to) continue;
+            int from = Math.Max(0, run.Start - reach),
+                to = Math.Min(width, run.End + reach);
+            if (from >= to)
+                continue;
             reached[slot] |= blocks.Of(from, to);
-            int flatFrom = Math.Clamp(run.Start + reach, from, to), flatTo = Math.Clamp(run.End - reach, flatFrom, to);
-            for (int x = from; x < flatFrom; x++) row[x] += run.Coverage * Weight(run, x);
+            int flatFrom = Math.Clamp(run.Start + reach, from, to),
+                flatTo = Math.Clamp(run.End - reach, flatFrom, to);
+            for (int x = from; x < flatFrom; x++)
+                row[x] += run.Coverage * Weight(run, x);
             if (run.Coverage == 1)
             {
                 row.AsSpan(flatFrom, flatTo - flatFrom).Fill(1);
                 full[slot] |= blocks.Within(flatFrom, flatTo);
             }
-            else for (int x = flatFrom; x < flatTo; x++) row[x] += run.Coverage;
-            for (int x = flatTo; x < to; x++) row[x] += run.Coverage * Weight(run, x);
+            else
+                for (int x = flatFrom; x < flatTo; x++)
+                    row[x] += run.Coverage;
+            for (int x = flatTo; x < to; x++)
+                row[x] += run.Coverage * Weight(run, x);
         }
     }
 
     private float Weight(CoverageSpan run, int x)
     {
-        int middle = before.Length / 2, last = before.Length - 1;
+        int middle = before.Length / 2,
+            last = before.Length - 1;
         return before[Math.Clamp(run.End - x + middle, 0, last)] - before[Math.Clamp(run.Start - x + middle, 0, last)];
     }
 
     private void Combine(int row, Span<float> target, ref ulong lit, float dose, float keep)
     {
-        ulong any = 0, all = ulong.MaxValue;
-        for (int i = 0; i < reached.Length; i++) (any, all) = (any | reached[i], all & full[i]);
+        ulong any = 0,
+            all = ulong.MaxValue;
+        for (int i = 0; i < reached.Length; i++)
+            (any, all) = (any | reached[i], all & full[i]);
         if (keep != 1)
-            foreach ((int start, int end) in blocks.Runs(lit & ~any)) Fade(target[start..end], keep);
+            foreach ((int start, int end) in blocks.Runs(lit & ~any))
+                Fade(target[start..end], keep);
         lit |= any;
-        for (int i = 0; i < window.Length; i++) window[i] = rows[(row + i + radius + 1) % rows.Length];
-        foreach ((int start, int end) in blocks.Runs(all)) AddEverywhere(target[start..end], dose, keep);
-        foreach ((int start, int end) in blocks.Runs(any & ~all)) Add(target, start, end, dose, keep);
+        for (int i = 0; i < window.Length; i++)
+            window[i] = rows[(row + i + radius + 1) % rows.Length];
+        foreach ((int start, int end) in blocks.Runs(all))
+            AddEverywhere(target[start..end], dose, keep);
+        foreach ((int start, int end) in blocks.Runs(any & ~all))
+            Add(target, start, end, dose, keep);
     }
 
     private static void Fade(Span<float> target, float keep)
@@ -92,7 +115,8 @@ internal sealed class RasterBlur
         int x = 0;
         for (; x + Vector<float>.Count <= target.Length; x += Vector<float>.Count)
             (new Vector<float>(target[x..]) * keep).CopyTo(target[x..]);
-        for (; x < target.Length; x++) target[x] *= keep;
+        for (; x < target.Length; x++)
+            target[x] *= keep;
     }
 
     private static void AddEverywhere(Span<float> target, float dose, float keep)
@@ -100,7 +124,8 @@ internal sealed class RasterBlur
         int x = 0;
         for (; x + Vector<float>.Count <= target.Length; x += Vector<float>.Count)
             (new Vector<float>(target[x..]) * keep + new Vector<float>(dose)).CopyTo(target[x..]);
-        for (; x < target.Length; x++) target[x] = target[x] * keep + dose;
+        for (; x < target.Length; x++)
+            target[x] = target[x] * keep + dose;
     }
 
     // The window holds the rows around the target, its own in the middle.
@@ -110,13 +135,16 @@ internal sealed class RasterBlur
         for (; x + Vector<float>.Count <= end; x += Vector<float>.Count)
         {
             Vector<float> sum = new Vector<float>(window[radius], x) * across[0];
-            for (int i = 1; i <= radius; i++) sum += (new Vector<float>(window[radius - i], x) + new Vector<float>(window[radius + i], x)) * across[i];
+            for (int i = 1; i <= radius; i++)
+                sum +=
+                    (new Vector<float>(window[radius - i], x) + new Vector<float>(window[radius + i], x)) * across[i];
             (new Vector<float>(target[x..]) * keep + sum * dose).CopyTo(target[x..]);
         }
         for (; x < end; x++)
         {
             float sum = window[radius][x] * across[0];
-            for (int i = 1; i <= radius; i++) sum += (window[radius - i][x] + window[radius + i][x]) * across[i];
+            for (int i = 1; i <= radius; i++)
+                sum += (window[radius - i][x] + window[radius + i][x]) * across[i];
             target[x] = target[x] * keep + sum * dose;
         }
     }
@@ -126,7 +154,8 @@ internal sealed class RasterBlur
     {
         int reach = taps.End;
         var sums = new float[2 * reach + 1];
-        for (int d = -reach; d <= reach; d++) sums[d + reach] = (float)taps.Between(taps.First, d);
+        for (int d = -reach; d <= reach; d++)
+            sums[d + reach] = (float)taps.Between(taps.First, d);
         return sums;
     }
 }

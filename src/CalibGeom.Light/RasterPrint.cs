@@ -6,8 +6,10 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.Light;
 
 /// <summary>
-/// What light makes of a test object, from the masks of its layers: sizes with the pixels, layers, corners and neighbours that
-/// <see cref="PrintedObject"/> leaves out. A caliper touches what stands out farthest, so a flat face counts by the farthest of its gauge
+/// What light makes of a test object, from the masks of its layers: sizes with the pixels, layers, corners and
+/// neighbours that
+/// <see cref="PrintedObject"/> leaves out. A caliper touches what stands out farthest, so a flat face counts by the
+/// farthest of its gauge
 /// lines; a column's diameter is the mean over eight directions. Immutable and safe to share between threads.
 /// </summary>
 public sealed class RasterPrint : PredictedPrint
@@ -15,16 +17,22 @@ public sealed class RasterPrint : PredictedPrint
     private readonly Lazy<IReadOnlyList<PrintedSize>> sizes;
 
     /// <summary>A printed test object.</summary>
-    /// <param name="made">The object as designed, without tilt: on a tilted object gauge faces are stairs that a line does not measure.</param>
+    /// <param name="made">The object as designed, without tilt: on a tilted object gauge faces are stairs that a line
+    /// does not measure.</param>
     /// <param name="dose">The light of the object's mesh.</param>
     /// <param name="scale">Proportional change of all sizes, -0.1 to 0.1; -0.003 = 0.3 % too small. Default 0.</param>
-    /// <param name="retreat">How far edges draw back sideways, by rest before exposure for example, in mm, -1 to 1. Default 0.</param>
+    /// <param name="retreat">How far edges draw back sideways, by rest before exposure for example, in mm, -1 to 1.
+    /// Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range, or the object is tilted.</exception>
     public RasterPrint(TestObject made, LightDose dose, double scale = 0, double retreat = 0)
         : base(made, dose?.Blur!, dose?.Light!, scale, retreat)
     {
         if (made.Spec.Tilt.Angle != 0)
-            throw new ArgumentException("The sizes of a tilted object are not predicted from a raster. Predict those of the object without tilt.", nameof(made));
+            throw new ArgumentException(
+                "The sizes of a tilted object are not predicted from a raster. Predict those of the object "
+                    + "without tilt.",
+                nameof(made)
+            );
         Dose = dose!;
         sizes = new Lazy<IReadOnlyList<PrintedSize>>(Measure);
     }
@@ -45,7 +53,11 @@ public sealed class RasterPrint : PredictedPrint
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(light);
         TriangleMesh mesh = made.ToMesh();
-        return new LightDose(MaskStack.Of(mesh, PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y), light.Layer, grey), blur, light);
+        return new LightDose(
+            MaskStack.Of(mesh, PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y), light.Layer, grey),
+            blur,
+            light
+        );
     }
 
     /// <inheritdoc/>
@@ -60,38 +72,57 @@ public sealed class RasterPrint : PredictedPrint
     }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<double> SqueezeGaps() => [.. Made.Gauges.Where(g => g.Feature == "squeeze.height").Select(g => Height(g) ?? 0)];
+    public override IReadOnlyList<double> SqueezeGaps() =>
+        [.. Made.Gauges.Where(g => g.Feature == "squeeze.height").Select(g => Height(g) ?? 0)];
 
     private PrintedSize[] Measure()
     {
         ILookup<string, GaugeLine> lines = Made.Gauges.ToLookup(g => g.Feature, StringComparer.Ordinal);
-        return [.. Made.Features.Where(f => lines.Contains(f.Id)).Select(f => new PrintedSize(f.Id, SizeOf(f.Id, [.. lines[f.Id]])))];
+        return
+        [
+            .. Made
+                .Features.Where(f => lines.Contains(f.Id))
+                .Select(f => new PrintedSize(f.Id, SizeOf(f.Id, [.. lines[f.Id]]))),
+        ];
     }
 
     private double? SizeOf(string feature, GaugeLine[] lines)
     {
-        if (lines[0].Direction.Z != 0) return Height(lines[^1]);
+        if (lines[0].Direction.Z != 0)
+            return Height(lines[^1]);
         double? light = feature.StartsWith("column", StringComparison.Ordinal) ? lines.Average(Width) : Farthest(lines);
         double material = Vector3D.Dot(lines[0].To.Outward, lines[0].Direction);
-        return light is { } size && size - 2 * material * Retreat is var printed and > 0 ? printed + lines[0].Length() * Scale : null;
+        return light is { } size && size - 2 * material * Retreat is var printed and > 0
+            ? printed + lines[0].Length() * Scale
+            : null;
     }
 
     private double? Farthest(GaugeLine[] lines)
     {
-        double?[] from = Array.ConvertAll(lines, l => Move(l.From)), to = Array.ConvertAll(lines, l => Move(l.To));
-        return Array.Exists(from, m => m is null) || Array.Exists(to, m => m is null) ? null : lines[0].Length(from.Max()!.Value, to.Max()!.Value);
+        double?[] from = Array.ConvertAll(lines, l => Move(l.From)),
+            to = Array.ConvertAll(lines, l => Move(l.To));
+        return Array.Exists(from, m => m is null) || Array.Exists(to, m => m is null)
+            ? null
+            : lines[0].Length(from.Max()!.Value, to.Max()!.Value);
     }
 
-    private double? Width(GaugeLine line) => Move(line.From) is { } from && Move(line.To) is { } to ? line.Length(from, to) : null;
+    private double? Width(GaugeLine line) =>
+        Move(line.From) is { } from && Move(line.To) is { } to ? line.Length(from, to) : null;
 
-    private double? Height(GaugeLine line) => Width(line) is { } height && height > 0 ? height + line.Length() * Scale : null;
+    private double? Height(GaugeLine line) =>
+        Width(line) is { } height && height > 0 ? height + line.Length() * Scale : null;
 
-    /// <summary>How far a face moves out, sideways on the film side of its layer, where walls get most light; what lies on the plate stays.</summary>
+    /// <summary>
+    /// How far a face moves out, sideways on the film side of its layer, where walls get most light; what lies on the
+    /// plate stays.
+    /// </summary>
     private double? Move(GaugeFace face)
     {
         Vector3D p = face.Point;
-        if (face.Outward.Z < 0 && p.Z <= Dose.Masks.BaseZ) return 0;
-        if (face.Outward.Z == 0) p = p with { Z = Dose.Masks.FilmZ((int)Math.Floor((p.Z - Dose.Masks.BaseZ) / Light.Layer)) };
+        if (face.Outward.Z < 0 && p.Z <= Dose.Masks.BaseZ)
+            return 0;
+        if (face.Outward.Z == 0)
+            p = p with { Z = Dose.Masks.FilmZ((int)Math.Floor((p.Z - Dose.Masks.BaseZ) / Light.Layer)) };
         return Dose.Edge(p, face.Outward, face.Behind, face.Ahead);
     }
 }

@@ -1,7 +1,8 @@
 namespace CalibGeom.Light;
 
 /// <summary>
-/// Parallel lit strips, long compared with the blur: a cross-section through bars, slots or the two walls of a box, with its blurred dose
+/// Parallel lit strips, long compared with the blur: a cross-section through bars, slots or the two walls of a box,
+/// with its blurred dose
 /// in closed form. Immutable and safe to share between threads.
 /// </summary>
 public sealed class StripMask
@@ -21,7 +22,10 @@ public sealed class StripMask
             throw new ArgumentException($"Strips need an even number of edges, not {edges.Length}.", nameof(edges));
         for (int i = 0; i < edges.Length; i++)
             if (!double.IsFinite(edges[i]) || (i > 0 && edges[i] <= edges[i - 1]))
-                throw new ArgumentException(FormattableString.Invariant($"Edges must rise; edge {i + 1} is {edges[i]} mm."), nameof(edges));
+                throw new ArgumentException(
+                    FormattableString.Invariant($"Edges must rise; edge {i + 1} is {edges[i]} mm."),
+                    nameof(edges)
+                );
         this.blur = blur;
         this.edges = (double[])edges.Clone();
     }
@@ -36,12 +40,14 @@ public sealed class StripMask
     public double Share(double x)
     {
         double share = 0;
-        for (int i = 0; i < edges.Length; i += 2) share += blur.EdgeShare(x - edges[i + 1]) - blur.EdgeShare(x - edges[i]);
+        for (int i = 0; i < edges.Length; i += 2)
+            share += blur.EdgeShare(x - edges[i + 1]) - blur.EdgeShare(x - edges[i]);
         return share;
     }
 
     /// <summary>
-    /// Where the boundary between solid and liquid lies that belongs to an edge, in mm; null when the strip or the gap beside it vanishes.
+    /// Where the boundary between solid and liquid lies that belongs to an edge, in mm; null when the strip or the gap
+    /// beside it vanishes.
     /// </summary>
     /// <param name="edge">The edge, counted from 0.</param>
     /// <param name="ratio">The dose in a wide lit area over the critical dose, above 0.</param>
@@ -51,12 +57,15 @@ public sealed class StripMask
         ArgumentOutOfRangeException.ThrowIfNegative(edge);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(edge, edges.Length);
         double threshold = 1 / ratio;
-        int mate = edge % 2 == 0 ? edge + 1 : edge - 1, across = edge % 2 == 0 ? edge - 1 : edge + 1;
+        int mate = edge % 2 == 0 ? edge + 1 : edge - 1,
+            across = edge % 2 == 0 ? edge - 1 : edge + 1;
         double lit = (edges[edge] + edges[mate]) / 2;
-        double dark = across >= 0 && across < edges.Length
-            ? (edges[edge] + edges[across]) / 2
-            : edges[edge] + Math.CopySign(Reach(threshold), edges[edge] - edges[mate]);
-        if (Share(lit) <= threshold || Share(dark) >= threshold) return null;
+        double dark =
+            across >= 0 && across < edges.Length
+                ? (edges[edge] + edges[across]) / 2
+                : edges[edge] + Math.CopySign(Reach(threshold), edges[edge] - edges[mate]);
+        if (Share(lit) <= threshold || Share(dark) >= threshold)
+            return null;
         return Root.Between(x => Share(x) - threshold, lit, dark);
     }
 
@@ -64,14 +73,18 @@ public sealed class StripMask
     /// <param name="blur">The blur.</param>
     /// <param name="width">The bar's width in mm, above 0.</param>
     /// <param name="ratio">The dose in a wide lit area over the critical dose, above 0.</param>
-    public static double? BarWidth(EdgeBlur blur, double width, double ratio) => 2 * Bar(blur, width).Boundary(1, ratio);
+    public static double? BarWidth(EdgeBlur blur, double width, double ratio) =>
+        2 * Bar(blur, width).Boundary(1, ratio);
 
     /// <summary>The open width in mm of a long slot between wide lit areas; null when it closes.</summary>
     /// <param name="blur">The blur.</param>
     /// <param name="width">The slot's width in mm, above 0.</param>
-    /// <param name="ratio">The dose in a wide lit area over the critical dose; at or below 1 nothing is solid and the slot has no edges (null).</param>
-    public static double? SlotWidth(EdgeBlur blur, double width, double ratio) => ratio > 1 ? BarWidth(blur, width, ratio / (ratio - 1)) : null;
+    /// <param name="ratio">The dose in a wide lit area over the critical dose; at or below 1 nothing is solid and the
+    /// slot has no edges (null).</param>
+    public static double? SlotWidth(EdgeBlur blur, double width, double ratio) =>
+        ratio > 1 ? BarWidth(blur, width, ratio / (ratio - 1)) : null;
 
     // Beyond the last edge the dose of all strips together is below that of a half-plane ending there.
-    private double Reach(double threshold) => Math.Max(0, threshold < 1 ? blur.EdgeDistance(threshold) : 0) + blur.Width;
+    private double Reach(double threshold) =>
+        Math.Max(0, threshold < 1 ? blur.EdgeDistance(threshold) : 0) + blur.Width;
 }

@@ -2,23 +2,29 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// The chance that a thin column comes off the plate whole, as a logistic law: the logit is slope times
-/// ln(d / limit) + m ln(D / (3 Ec)) - w ln(load ratio / 16), with diameter d, dose D on the column's axis and load ratio head area over
+/// ln(d / limit) + m ln(D / (3 Ec)) - w ln(load ratio / 16), with diameter d, dose D on the column's axis and load
+/// ratio head area over
 /// column area. An assumption for trying things out without a printer; no source. Immutable.
 /// </summary>
 public sealed record SurvivalLaw
 {
     /// <summary>A law.</summary>
-    /// <param name="limit">The diameter in mm of which half print at a dose of 3 Ec and a load ratio of 16, above 0 and at most 10. Default 0.40.</param>
+    /// <param name="limit">The diameter in mm of which half print at a dose of 3 Ec and a load ratio of 16, above 0 and
+    /// at most 10. Default 0.40.</param>
     /// <param name="slope">How sharply survival turns with ln(diameter), above 0 and at most 1000. Default 10.</param>
     /// <param name="doseExponent">m, 0 to 10. Default 0.5.</param>
     /// <param name="loadExponent">w, 0 to 10. Default 0.25.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public SurvivalLaw(double limit = 0.40, double slope = 10, double doseExponent = 0.5, double loadExponent = 0.25)
     {
-        if (!(limit > 0 && limit <= 10)) throw Wrong("column limit", "above 0 and at most 10 mm", limit, nameof(limit));
-        if (!(slope > 0 && slope <= 1000)) throw Wrong("slope", "above 0 and at most 1000", slope, nameof(slope));
-        if (!(doseExponent >= 0 && doseExponent <= 10)) throw Wrong("dose exponent", "0 to 10", doseExponent, nameof(doseExponent));
-        if (!(loadExponent >= 0 && loadExponent <= 10)) throw Wrong("load exponent", "0 to 10", loadExponent, nameof(loadExponent));
+        if (!(limit > 0 && limit <= 10))
+            throw Wrong("column limit", "above 0 and at most 10 mm", limit, nameof(limit));
+        if (!(slope > 0 && slope <= 1000))
+            throw Wrong("slope", "above 0 and at most 1000", slope, nameof(slope));
+        if (!(doseExponent >= 0 && doseExponent <= 10))
+            throw Wrong("dose exponent", "0 to 10", doseExponent, nameof(doseExponent));
+        if (!(loadExponent >= 0 && loadExponent <= 10))
+            throw Wrong("load exponent", "0 to 10", loadExponent, nameof(loadExponent));
         Limit = limit;
         Slope = slope;
         DoseExponent = doseExponent;
@@ -51,9 +57,14 @@ public sealed record SurvivalLaw
     /// <param name="headDiameter">The head's diameter in mm; the column's own where there is none.</param>
     public double Chance(double axisRatio, double diameter, double headDiameter)
     {
-        if (axisRatio <= 1) return 0;
+        if (axisRatio <= 1)
+            return 0;
         double load = Math.Max(1, headDiameter * headDiameter / (diameter * diameter));
-        double logit = Slope * (Math.Log(diameter / Limit) + DoseExponent * Math.Log(axisRatio / 3) - LoadExponent * Math.Log(load / 16));
+        double logit =
+            Slope
+            * (
+                Math.Log(diameter / Limit) + DoseExponent * Math.Log(axisRatio / 3) - LoadExponent * Math.Log(load / 16)
+            );
         return 1 / (1 + Math.Exp(-logit));
     }
 

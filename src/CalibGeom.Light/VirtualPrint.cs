@@ -5,12 +5,14 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Light;
 
 /// <summary>
-/// Readings of a print that never was: sizes from the light model, columns by a survival law, fits by the thresholds, with the errors of a
+/// Readings of a print that never was: sizes from the light model, columns by a survival law, fits by the thresholds,
+/// with the errors of a
 /// caliper where a seed is given. Immutable and safe to share between threads.
 /// </summary>
 public sealed class VirtualPrint
 {
-    private const double FormError = 0.006, Step = 0.01;
+    private const double FormError = 0.006,
+        Step = 0.01;
     private readonly PredictedPrint printed;
     private readonly SurvivalLaw survival;
     private readonly double squeeze;
@@ -19,8 +21,10 @@ public sealed class VirtualPrint
     /// <param name="printed">What light makes of the test object.</param>
     /// <param name="survival">Which columns come off the plate whole.</param>
     /// <param name="squeeze">
-    /// Height that the lowest layers lose because the first ones start too close to the plate, in mm, 0 to 10. Default 0. An assumption of
-    /// ours, without a source: the slots of the squeeze tab give way one after the other from the plate upward, each losing what
+    /// Height that the lowest layers lose because the first ones start too close to the plate, in mm, 0 to 10. Default
+    /// 0. An assumption of
+    /// ours, without a source: the slots of the squeeze tab give way one after the other from the plate upward, each
+    /// losing what
     /// print-through left of it, and the plinth gets thinner by as much.
     /// </param>
     /// <exception cref="ArgumentException">The squeeze is out of range, or the light cures nothing.</exception>
@@ -28,16 +32,22 @@ public sealed class VirtualPrint
     {
         ArgumentNullException.ThrowIfNull(printed);
         ArgumentNullException.ThrowIfNull(survival);
-        this.printed = printed.Light.WallRatio() > 1
-            ? printed
-            : throw new ArgumentException("The light does not reach the critical dose anywhere, so nothing prints. Expose longer, or check irradiance and critical dose.", nameof(printed));
+        this.printed =
+            printed.Light.WallRatio() > 1
+                ? printed
+                : throw new ArgumentException(
+                    "The light does not reach the critical dose anywhere, so nothing prints. Expose longer, or "
+                        + "check irradiance and critical dose.",
+                    nameof(printed)
+                );
         this.survival = survival;
         this.squeeze = Require.Within(squeeze, 0, 10, "squeeze of the lowest layers", "mm", nameof(squeeze));
     }
 
     /// <summary>The readings a person would write down.</summary>
     /// <param name="seed">
-    /// Null for exact sizes and the likelier fate of each column. A seed gives errors: one bias a jaw, repeatability, form and rounding to
+    /// Null for exact sizes and the likelier fate of each column. A seed gives errors: one bias a jaw, repeatability,
+    /// form and rounding to
     /// 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
     /// </param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
@@ -47,26 +57,41 @@ public sealed class VirtualPrint
         ArgumentOutOfRangeException.ThrowIfLessThan(repeats, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(repeats, 20);
         SeededRandom? random = seed is { } s ? new SeededRandom(s) : null;
-        double outside = Error(random, Instrument.DefaultOutsideError), inside = Error(random, Instrument.DefaultInsideError), depth = Error(random, Instrument.DefaultDepthError);
+        double outside = Error(random, Instrument.DefaultOutsideError),
+            inside = Error(random, Instrument.DefaultInsideError),
+            depth = Error(random, Instrument.DefaultDepthError);
         var readings = new List<Reading>();
-        foreach (PrintedSize size in printed.Sizes().Select(Squeezed).Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal)))
+        foreach (
+            PrintedSize size in printed
+                .Sizes()
+                .Select(Squeezed)
+                .Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal))
+        )
         {
-            double bias = size.Feature.Contains(".inside.", StringComparison.Ordinal) ? inside : size.Feature.EndsWith(".height", StringComparison.Ordinal) ? depth : outside;
+            double bias =
+                size.Feature.Contains(".inside.", StringComparison.Ordinal) ? inside
+                : size.Feature.EndsWith(".height", StringComparison.Ordinal) ? depth
+                : outside;
             double form = Error(random, FormError);
             for (int i = 0; i < repeats; i++)
             {
                 double value = size.Value!.Value + bias + form + Error(random, Instrument.DefaultRepeatability);
-                readings.Add(Reading.Size(size.Feature, random is null ? Math.Round(value, 6) : Math.Round(value / Step) * Step));
+                readings.Add(
+                    Reading.Size(size.Feature, random is null ? Math.Round(value, 6) : Math.Round(value / Step) * Step)
+                );
             }
         }
         readings.AddRange(Fits(random));
         readings.AddRange(Columns(random));
-        if (printed.Made.Spec.Slots is not null) readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
-        if (printed.Made.Features.Find("squeeze.open") is not null) readings.Add(Reading.Count("squeeze.open", OpenAfterSqueeze()));
+        if (printed.Made.Spec.Slots is not null)
+            readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
+        if (printed.Made.Features.Find("squeeze.open") is not null)
+            readings.Add(Reading.Count("squeeze.open", OpenAfterSqueeze()));
         return readings;
     }
 
-    private PrintedSize Squeezed(PrintedSize size) => size.Feature == "plinth.thickness" ? size with { Value = size.Value - squeeze } : size;
+    private PrintedSize Squeezed(PrintedSize size) =>
+        size.Feature == "plinth.thickness" ? size with { Value = size.Value - squeeze } : size;
 
     private int OpenAfterSqueeze()
     {
@@ -74,7 +99,8 @@ public sealed class VirtualPrint
         int open = 0;
         foreach (double gap in printed.SqueezeGaps())
         {
-            if (gap > toLose) open++;
+            if (gap > toLose)
+                open++;
             toLose = Math.Max(0, toLose - gap);
         }
         return open;
@@ -86,9 +112,16 @@ public sealed class VirtualPrint
         IReadOnlyList<(double? X, double? Y)> clearances = printed.Clearances();
         for (int j = 0; j < clearances.Count; j++)
         {
-            if (clearances[j] is not ({ } x, { } y)) continue;
-            double error = Error(random, limits.Deviation), tighter = Math.Min(x, y) + error, mean = (x + y) / 2 + error;
-            FeltFit fit = tighter < limits.Binds ? FeltFit.Refuses : mean < limits.Slides ? FeltFit.Binds : mean < limits.Rattles ? FeltFit.Slides : FeltFit.Rattles;
+            if (clearances[j] is not ({ } x, { } y))
+                continue;
+            double error = Error(random, limits.Deviation),
+                tighter = Math.Min(x, y) + error,
+                mean = (x + y) / 2 + error;
+            FeltFit fit =
+                tighter < limits.Binds ? FeltFit.Refuses
+                : mean < limits.Slides ? FeltFit.Binds
+                : mean < limits.Rattles ? FeltFit.Slides
+                : FeltFit.Rattles;
             yield return Reading.Felt($"joint{j + 1}.fit", fit);
         }
     }
@@ -104,5 +137,6 @@ public sealed class VirtualPrint
         }
     }
 
-    private static double Error(SeededRandom? random, double deviation) => random is null ? 0 : deviation * random.Normal();
+    private static double Error(SeededRandom? random, double deviation) =>
+        random is null ? 0 : deviation * random.Normal();
 }

@@ -1,15 +1,16 @@
 using System.Numerics;
+using BenchmarkDotNet.Attributes;
 using CalibGeom.Light;
 using CalibGeom.Meshes;
 using CalibGeom.Slicing;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
-using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 
 /// <summary>
-/// The light dose of the standard preset at pixels of 35 and layers of 50 micrometres, as ratios to a vectorised loop D = D q + M over the
+/// The light dose of the standard preset at pixels of 35 and layers of 50 micrometres, as ratios to a vectorised loop D
+/// = D q + M over the
 /// same rasters. Each layer's raster M is drawn from its runs before its turn, in both.
 /// </summary>
 [MemoryDiagnoser]
@@ -35,12 +36,16 @@ public class DoseBenchmarks
         rasters = [.. Enumerable.Range(0, 16).Select(i => Raster(masks[i * masks.Count / 16]))];
     }
 
-    /// <summary>The baseline: as many multiplications and additions as there are layers, over rasters that are in memory already.</summary>
+    /// <summary>
+    /// The baseline: as many multiplications and additions as there are layers, over rasters that are in memory
+    /// already.
+    /// </summary>
     [Benchmark(Baseline = true)]
     public float Loop()
     {
         Array.Clear(dose);
-        for (int layer = masks.Count - 1; layer >= 0; layer--) MultiplyAdd(dose, rasters[layer * rasters.Length / masks.Count]);
+        for (int layer = masks.Count - 1; layer >= 0; layer--)
+            MultiplyAdd(dose, rasters[layer * rasters.Length / masks.Count]);
         return dose[dose.Length / 2];
     }
 
@@ -59,7 +64,8 @@ public class DoseBenchmarks
     private float Sweep(MaskStack stack)
     {
         float sum = 0;
-        foreach (DoseLayer layer in new LightDose(stack, new GaussianBlur(0.02), light).Layers()) sum += layer.Values[layer.Values.Length / 2];
+        foreach (DoseLayer layer in new LightDose(stack, new GaussianBlur(0.02), light).Layers())
+            sum += layer.Values[layer.Values.Length / 2];
         return sum;
     }
 
@@ -75,6 +81,7 @@ public class DoseBenchmarks
         int i = 0;
         for (; i + Vector<float>.Count <= dose.Length; i += Vector<float>.Count)
             (new Vector<float>(dose, i) * Transmission + new Vector<float>(mask, i)).CopyTo(dose, i);
-        for (; i < dose.Length; i++) dose[i] = dose[i] * Transmission + mask[i];
+        for (; i < dose.Length; i++)
+            dose[i] = dose[i] * Transmission + mask[i];
     }
 }

@@ -1,7 +1,7 @@
+using BenchmarkDotNet.Attributes;
 using CalibGeom.Formats.Stl;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
-using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 

@@ -1,14 +1,15 @@
+using BenchmarkDotNet.Attributes;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 using CalibGeom.Slicing;
-using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 
 /// <summary>
-/// A binary STL of one million triangles (a torus on the grid, 40 mm high): reading and welding it, its whole topology with crossings, and
+/// A binary STL of one million triangles (a torus on the grid, 40 mm high): reading and welding it, its whole topology
+/// with crossings, and
 /// its 1,000 layers of 0.04 mm, as ratios to <see cref="File.ReadAllBytes(string)"/> and a loop over the same bytes.
 /// </summary>
 [MemoryDiagnoser]
@@ -37,7 +38,8 @@ public class MeshBenchmarks
     public long ReadAllBytesAndLoop()
     {
         long sum = 0;
-        foreach (byte b in File.ReadAllBytes(path)) sum += b;
+        foreach (byte b in File.ReadAllBytes(path))
+            sum += b;
         return sum;
     }
 
@@ -54,7 +56,8 @@ public class MeshBenchmarks
     public double Slices()
     {
         var slicer = new LayerSlicer(mesh, 0.04);
-        if (slicer.LayerCount != 1000) throw new InvalidOperationException($"The torus has {slicer.LayerCount} layers instead of 1,000.");
+        if (slicer.LayerCount != 1000)
+            throw new InvalidOperationException($"The torus has {slicer.LayerCount} layers instead of 1,000.");
         return slicer.Slice().Sum(layer => layer.Area);
     }
 

@@ -1,14 +1,15 @@
+using BenchmarkDotNet.Attributes;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
-using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 
 /// <summary>
-/// A witness coupon merged beside a binary STL of 200 MB (survey, shadow, search, merge and proof together) against a plain loop that reads
+/// A witness coupon merged beside a binary STL of 200 MB (survey, shadow, search, merge and proof together) against a
+/// plain loop that reads
 /// that file and writes it again through a buffer of 1 MiB. The column Ratio is the answer.
 /// </summary>
 [SimpleJob(launchCount: 1, warmupCount: 1, iterationCount: 5)]
@@ -29,7 +30,8 @@ public class PlaceBenchmarks
     public void Setup()
     {
         folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
-        using (FileStream file = File.Create(Source)) StlWriter.Write(file, WavyBlock(), "part");
+        using (FileStream file = File.Create(Source))
+            StlWriter.Write(file, WavyBlock(), "part");
         TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
         coupon = new Coupon("witness", made.ToMesh(), made.Features);
     }
@@ -45,7 +47,8 @@ public class PlaceBenchmarks
         using var source = new FileStream(Source, FileMode.Open, FileAccess.Read, FileShare.Read, 1);
         using var destination = new FileStream(Destination, FileMode.Create, FileAccess.Write, FileShare.None, 1);
         byte[] buffer = new byte[1 << 20];
-        for (int got; (got = source.Read(buffer)) > 0;) destination.Write(buffer, 0, got);
+        for (int got; (got = source.Read(buffer)) > 0; )
+            destination.Write(buffer, 0, got);
         return destination.Length;
     }
 
@@ -54,7 +57,8 @@ public class PlaceBenchmarks
     public double Place()
     {
         var layout = new PlateLayout(new Plate(143, 89), [PlatePart.Open(Source)]);
-        if (layout.Place(coupon, PlacementWish.NearParts) is null) throw new InvalidOperationException("The plate has room for the coupon.");
+        if (layout.Place(coupon, PlacementWish.NearParts) is null)
+            throw new InvalidOperationException("The plate has room for the coupon.");
         using var destination = new FileStream(Destination, FileMode.Create, FileAccess.Write, FileShare.None, 1);
         return PlateMerge.WriteStl(destination, layout, "plate");
     }
@@ -63,21 +67,34 @@ public class PlaceBenchmarks
     {
         var coordinates = new List<double>();
         for (int layer = 0; layer < 2; layer++)
-            for (int row = 0; row <= Columns / 2; row++)
-                for (int column = 0; column <= Columns; column++)
-                    coordinates.AddRange([-60 + 80.0 * column / Columns, -30 + 60.0 * row / (Columns / 2), layer == 0 ? 0 : 20 + Math.Sin(column * 0.05) * Math.Cos(row * 0.07)]);
+        for (int row = 0; row <= Columns / 2; row++)
+        for (int column = 0; column <= Columns; column++)
+            coordinates.AddRange([
+                -60 + 80.0 * column / Columns,
+                -30 + 60.0 * row / (Columns / 2),
+                layer == 0 ? 0 : 20 + Math.Sin(column * 0.05) * Math.Cos(row * 0.07),
+            ]);
         var triangles = new List<int>();
-        int width = Columns + 1, rows = Columns / 2, top = width * (rows + 1);
+        int width = Columns + 1,
+            rows = Columns / 2,
+            top = width * (rows + 1);
         for (int row = 0; row < rows; row++)
-            for (int column = 0; column < Columns; column++)
-            {
-                int a = row * width + column, b = a + 1, c = a + width, d = c + 1;
-                triangles.AddRange([a, c, b, b, c, d, top + a, top + b, top + c, top + b, top + d, top + c]);
-            }
-        for (int column = 0; column < Columns; column++) Wall(column, column + 1);
-        for (int row = 0; row < rows; row++) Wall(row * width + Columns, (row + 1) * width + Columns);
-        for (int column = Columns; column > 0; column--) Wall(rows * width + column, rows * width + column - 1);
-        for (int row = rows; row > 0; row--) Wall(row * width, (row - 1) * width);
+        for (int column = 0; column < Columns; column++)
+        {
+            int a = row * width + column,
+                b = a + 1,
+                c = a + width,
+                d = c + 1;
+            triangles.AddRange([a, c, b, b, c, d, top + a, top + b, top + c, top + b, top + d, top + c]);
+        }
+        for (int column = 0; column < Columns; column++)
+            Wall(column, column + 1);
+        for (int row = 0; row < rows; row++)
+            Wall(row * width + Columns, (row + 1) * width + Columns);
+        for (int column = Columns; column > 0; column--)
+            Wall(rows * width + column, rows * width + column - 1);
+        for (int row = rows; row > 0; row--)
+            Wall(row * width, (row - 1) * width);
         return new TriangleMesh(coordinates.ToArray(), triangles.ToArray());
 
         void Wall(int from, int to) => triangles.AddRange([from, to, top + to, from, top + to, top + from]);

@@ -1,11 +1,14 @@
 using System.Runtime.InteropServices;
+using BenchmarkDotNet.Attributes;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
-using BenchmarkDotNet.Attributes;
 
 namespace CalibGeom.Benchmarks;
 
-/// <summary>Writing one million triangles as binary STL to memory, as a ratio to a plain loop over the same arrays without normals.</summary>
+/// <summary>
+/// Writing one million triangles as binary STL to memory, as a ratio to a plain loop over the same arrays without
+/// normals.
+/// </summary>
 [ShortRunJob]
 public class StlWriterBenchmarks
 {

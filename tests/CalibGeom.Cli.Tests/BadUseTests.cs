@@ -5,27 +5,39 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>Command lines of <c>make</c> and <c>presets</c> that end with 2: one line on standard error, nothing written, nothing replaced.</summary>
+/// <summary>
+/// Command lines of <c>make</c> and <c>presets</c> that end with 2: one line on standard error, nothing written,
+/// nothing replaced.
+/// </summary>
 public class BadUseTests
 {
     [Theory]
     [InlineData("make nowhere.json -o out.stl", "nowhere.json: there is no such file.")]
     [InlineData("make . -o out.stl", "this is a directory.")]
     [InlineData("make a.json b.json -o out.stl", "b.json")]
-    [InlineData("make --preset nope -o out.stl", "There is no preset \"nope\". The presets are standard, witness, fine, coarse, limit.")]
+    [InlineData(
+        "make --preset nope -o out.stl",
+        "There is no preset \"nope\". The presets are standard, witness, fine, coarse, limit."
+    )]
     [InlineData("make --preset -o out.stl", "There is no preset \"-o\".")]
     [InlineData("make --preset witness --preset fine -o out.stl", "--preset")]
     [InlineData("make --colour -o out.stl", "There is no option --colour here. See --help.")]
     [InlineData("make --colour blue -o out.stl", "There is no option --colour here.")]
     [InlineData("make --set -o out.stl", "out.stl: line 1, column 1: not JSON")]
     [InlineData("make --set", "--set")]
-    [InlineData("make --set columns.heigth=10 -o out.stl", "columns.heigth=10: columns has no \"heigth\". Did you mean \"height\"?")]
+    [InlineData(
+        "make --set columns.heigth=10 -o out.stl",
+        "columns.heigth=10: columns has no \"heigth\". Did you mean \"height\"?"
+    )]
     [InlineData("make --set columns.height=abc -o out.stl", "\"abc\" cannot be read as columns.height (1 to 60 mm).")]
     [InlineData("make --set columns.height=6,3 -o out.stl", "Write numbers with a decimal point.")]
     [InlineData("make --set columns.height=NaN -o out.stl", "cannot be read as columns.height")]
     [InlineData("make --set columns.height=-4 -o out.stl", "columns.height is -4 mm; the range is 1 to 60 mm.")]
     [InlineData("make --set columns.copies=1e9 -o out.stl", "the range is 1 to 8.")]
-    [InlineData("make --set nest.clearances=0.1 -o out.stl", "nest.clearances needs one entry for each pair of neighbouring boxes")]
+    [InlineData(
+        "make --set nest.clearances=0.1 -o out.stl",
+        "nest.clearances needs one entry for each pair of neighbouring boxes"
+    )]
     [InlineData("make -o", "-o")]
     [InlineData("make -o out.txt", "the name must end in .stl, .3mf or .obj.")]
     [InlineData("make -o out", "the name must end in .stl, .3mf or .obj.")]
@@ -33,7 +45,10 @@ public class BadUseTests
     [InlineData("make -o folder.stl", "it is a directory")]
     [InlineData("make --check -o out.stl", "--check writes nothing; leave --check or -o away.")]
     [InlineData("make --json -o -", "--json and -o - would both write to standard output; name a file.")]
-    [InlineData("make bad.json -o out.stl", "bad.json: $.nest.sizes[1] (line 2, column 6): nest.sizes is 2 mm; the range is 3 to 100 mm.")]
+    [InlineData(
+        "make bad.json -o out.stl",
+        "bad.json: $.nest.sizes[1] (line 2, column 6): nest.sizes is 2 mm; the range is 3 to 100 mm."
+    )]
     [InlineData("make cut.json -o out.stl", "cut.json: line 1, column 9: not JSON")]
     [InlineData("make empty.json -o out.stl", "empty.json: line 1, column 1: not JSON")]
     [InlineData("make binary.json -o out.stl", "must be UTF-8 text; byte 1 is not")]
@@ -59,9 +74,14 @@ public class BadUseTests
         Assert.Equal(before, Contents(folder));
     }
 
-    private static TriangleMesh Triangle => new([0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1], [0, 2, 1, 0, 1, 3, 1, 2, 3, 2, 0, 3]);
+    private static TriangleMesh Triangle =>
+        new([0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1], [0, 2, 1, 0, 1, 3, 1, 2, 3, 2, 0, 3]);
 
-    private static bool IsFile(string word) => word is "." or "folder.stl" || word.EndsWith(".json", StringComparison.Ordinal) || word.EndsWith(".3mf", StringComparison.Ordinal) || word.Contains("out", StringComparison.Ordinal);
+    private static bool IsFile(string word) =>
+        word is "." or "folder.stl"
+        || word.EndsWith(".json", StringComparison.Ordinal)
+        || word.EndsWith(".3mf", StringComparison.Ordinal)
+        || word.Contains("out", StringComparison.Ordinal);
 
     private static TemporaryFolder Prepare()
     {
@@ -75,9 +95,13 @@ public class BadUseTests
         File.WriteAllBytes(folder["binary.json"], [0xFF, 0xFE, 0x00]);
         folder.Write("huge.json", new string(' ', 2_000_000));
         folder.Write("deep.json", new string('[', 1000).Insert(0, "{\"nest\":{\"clearances\":"));
-        folder.Write("many.json", $"{{\"columns\":{{\"diameters\":[{string.Join(",", Enumerable.Repeat("0.5", 10_000))}]}}}}");
+        folder.Write(
+            "many.json",
+            $"{{\"columns\":{{\"diameters\":[{string.Join(",", Enumerable.Repeat("0.5", 10_000))}]}}}}"
+        );
         folder.Write("broken.3mf", "PK");
-        using (FileStream plain = File.Create(folder["plain.3mf"])) ThreeMfWriter.Write(plain, [new MeshObject("a", Triangle)], new ThreeMfContent());
+        using (FileStream plain = File.Create(folder["plain.3mf"]))
+            ThreeMfWriter.Write(plain, [new MeshObject("a", Triangle)], new ThreeMfContent());
         Directory.CreateDirectory(folder["folder.stl"]);
         return folder;
     }

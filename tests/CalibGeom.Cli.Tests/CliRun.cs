@@ -12,7 +12,13 @@ internal sealed record CliRun(int ExitCode, string Out, string Error, byte[] Byt
         using var output = new StringWriter();
         using var error = new StringWriter();
         using var bytes = new MemoryStream();
-        var io = new CommandIo { Out = output, Error = error, OpenInput = () => new MemoryStream(input), OpenOutput = () => bytes };
+        var io = new CommandIo
+        {
+            Out = output,
+            Error = error,
+            OpenInput = () => new MemoryStream(input),
+            OpenOutput = () => bytes,
+        };
         int code = CommandHost.Run(args, io);
         return new CliRun(code, output.ToString(), error.ToString(), bytes.ToArray());
     }

@@ -15,5 +15,9 @@ public class CommandHostTests
 
     [Fact]
     public void AnErrorNamesTheWholeCommand() =>
-        Assert.StartsWith("calibgeom tune add: ", CliRun.Of("tune", "add", "nowhere.csv", "--log", "x.jsonl", "--time", "2", "--rest", "1").Error, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "calibgeom tune add: ",
+            CliRun.Of("tune", "add", "nowhere.csv", "--log", "x.jsonl", "--time", "2", "--rest", "1").Error,
+            StringComparison.Ordinal
+        );
 }

@@ -17,9 +17,11 @@ internal sealed class FailingCulture() : CultureInfo("")
         set => throw new NotSupportedException();
     }
 
-    public override object? GetFormat(Type? formatType) => throw new InvalidOperationException($"The culture was asked for {formatType}.");
+    public override object? GetFormat(Type? formatType) =>
+        throw new InvalidOperationException($"The culture was asked for {formatType}.");
 
-    public override CompareInfo CompareInfo => throw new InvalidOperationException("The culture was asked to compare texts.");
+    public override CompareInfo CompareInfo =>
+        throw new InvalidOperationException("The culture was asked to compare texts.");
 
     public override TextInfo TextInfo => throw new InvalidOperationException("The culture was asked to change case.");
 }

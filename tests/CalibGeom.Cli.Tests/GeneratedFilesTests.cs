@@ -4,7 +4,10 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>generated/ holds every preset; each is made again byte for byte, whatever the culture and on several threads at once.</summary>
+/// <summary>
+/// generated/ holds every preset; each is made again byte for byte, whatever the culture and on several threads at
+/// once.
+/// </summary>
 public class GeneratedFilesTests
 {
     public static TheoryData<string> PresetNames => [.. Presets.All.Select(p => p.Name)];
@@ -32,7 +35,12 @@ public class GeneratedFilesTests
     {
         (byte[] mesh, byte[] features) = Make("witness", CultureInfo.InvariantCulture);
         var made = new (byte[] Mesh, byte[] Features)[8];
-        Parallel.For(0, made.Length, new ParallelOptions { MaxDegreeOfParallelism = 4 }, i => made[i] = Make("witness", CultureInfo.InvariantCulture));
+        Parallel.For(
+            0,
+            made.Length,
+            new ParallelOptions { MaxDegreeOfParallelism = 4 },
+            i => made[i] = Make("witness", CultureInfo.InvariantCulture)
+        );
         Assert.All(made, m => Assert.Equal(mesh, m.Mesh));
         Assert.All(made, m => Assert.Equal(features, m.Features));
     }
@@ -43,7 +51,10 @@ public class GeneratedFilesTests
         {
             (byte[] mesh, byte[] features) = Make(preset.Name, culture);
             Assert.Equal(File.ReadAllBytes(Path.Combine(Repository.Root, "generated", $"{preset.Name}.stl")), mesh);
-            Assert.Equal(File.ReadAllBytes(Path.Combine(Repository.Root, "generated", $"{preset.Name}.features.csv")), features);
+            Assert.Equal(
+                File.ReadAllBytes(Path.Combine(Repository.Root, "generated", $"{preset.Name}.features.csv")),
+                features
+            );
         }
     }
 

@@ -19,9 +19,22 @@ public class InspectCommandTests
     {
         using var folder = new TemporaryFolder();
         Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", preset, "-o", folder["a.3mf"]).ExitCode);
-        CliRun run = CliRun.Of("inspect", folder["a.3mf"], "--layer", "0.05", "--pixel", "0.035", "--against", folder["a.3mf"]);
+        CliRun run = CliRun.Of(
+            "inspect",
+            folder["a.3mf"],
+            "--layer",
+            "0.05",
+            "--pixel",
+            "0.035",
+            "--against",
+            folder["a.3mf"]
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        Assert.StartsWith($"{folder["a.3mf"]}: ready to print (0 errors, 0 warnings, ", run.Out, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"{folder["a.3mf"]}: ready to print (0 errors, 0 warnings, ",
+            run.Out,
+            StringComparison.Ordinal
+        );
         Assert.Contains("has the sizes of the spec", run.Out, StringComparison.Ordinal);
         Assert.Contains("note [bridge] box", run.Out, StringComparison.Ordinal);
         Assert.Empty(run.Error);
@@ -50,18 +63,39 @@ public class InspectCommandTests
         TestObject made = TestObjectBuilder.Build(SpecJson.With(Presets.Find("witness")!.Spec, [$"tilt.angle={tilt}"]));
         (TriangleMesh mesh, TriangleMesh level) = (made.ToMesh(), made.Solid!.ToMesh());
         BoxPlan box = made.Boxes[1];
-        int onBox = Enumerable.Range(0, mesh.TriangleCount).First(t => Corners(level, t).All(v => Math.Abs(v.X - box.X) < box.Outside.X / 2 + 1e-6
-            && Math.Abs(v.Y - box.Y) < box.Outside.Y / 2 + 1e-6 && v.Z > box.BandTop));
+        int onBox = Enumerable
+            .Range(0, mesh.TriangleCount)
+            .First(t =>
+                Corners(level, t)
+                    .All(v =>
+                        Math.Abs(v.X - box.X) < box.Outside.X / 2 + 1e-6
+                        && Math.Abs(v.Y - box.Y) < box.Outside.Y / 2 + 1e-6
+                        && v.Z > box.BandTop
+                    )
+            );
         int[] triangles = mesh.Triangles.ToArray();
         using (FileStream stl = File.Create(folder["gap.stl"]))
-            StlWriter.Write(stl, new TriangleMesh(mesh.Coordinates, [.. triangles[..(3 * onBox)], .. triangles[(3 * onBox + 3)..]]), "gap");
+            StlWriter.Write(
+                stl,
+                new TriangleMesh(mesh.Coordinates, [.. triangles[..(3 * onBox)], .. triangles[(3 * onBox + 3)..]]),
+                "gap"
+            );
         CliRun run = CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"]);
         Assert.Equal(ExitCode.Finding, run.ExitCode);
-        Assert.Contains("error [mesh-open-edge] box2: 3 edges have only one triangle", run.Out, StringComparison.Ordinal);
-        JsonNode finding = JsonNode.Parse(CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"], "--json").Out)!["findings"]![0]!;
+        Assert.Contains(
+            "error [mesh-open-edge] box2: 3 edges have only one triangle",
+            run.Out,
+            StringComparison.Ordinal
+        );
+        JsonNode finding = JsonNode.Parse(
+            CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"], "--json").Out
+        )!["findings"]![0]!;
         JsonArray places = finding["places"]!.AsArray();
         Assert.Equal(3, places.Count);
-        Assert.All(places, p => Assert.Equal(("box2", (int)((double)p!["z"]! / 0.05)), ((string?)p["feature"], (int)p["layer"]!)));
+        Assert.All(
+            places,
+            p => Assert.Equal(("box2", (int)((double)p!["z"]! / 0.05)), ((string?)p["feature"], (int)p["layer"]!))
+        );
     }
 
     private static Vector3D[] Corners(TriangleMesh mesh, int triangle)
@@ -82,7 +116,14 @@ public class InspectCommandTests
     [Fact]
     public void JsonIsOneEnvelopeWithEveryLayer()
     {
-        CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-", "--json", "--layer", "0.1");
+        CliRun run = CliRun.With(
+            Encoding.ASCII.GetBytes(Cup(vented: false)),
+            "inspect",
+            "-",
+            "--json",
+            "--layer",
+            "0.1"
+        );
         JsonNode envelope = JsonNode.Parse(run.Out)!;
         Assert.Equal("inspect", (string?)envelope["command"]);
         Assert.Equal("suction-cup", (string?)envelope["findings"]![0]!["rule"]);
@@ -127,11 +168,18 @@ public class InspectCommandTests
     [Fact]
     public void ThePlateFindingInTheDocsIsWhatComesOut()
     {
-        const string Block = "v 0 0 0\nv 60 0 0\nv 60 120 0\nv 0 120 0\nv 0 0 2\nv 60 0 2\nv 60 120 2\nv 0 120 2\n"
+        const string Block =
+            "v 0 0 0\nv 60 0 0\nv 60 120 0\nv 0 120 0\nv 0 0 2\nv 60 0 2\nv 60 120 2\nv 0 120 2\n"
             + "f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
-        string text = CliRun.With(Encoding.ASCII.GetBytes(Block), "inspect", "-", "--plate", "143x89").Out.ReplaceLineEndings("\n");
+        string text = CliRun
+            .With(Encoding.ASCII.GetBytes(Block), "inspect", "-", "--plate", "143x89")
+            .Out.ReplaceLineEndings("\n");
         string finding = text[text.IndexOf("error [", StringComparison.Ordinal)..];
-        Assert.Contains(finding, File.ReadAllText(Path.Combine(Repository.Root, "docs", "inspect.md")).ReplaceLineEndings("\n"), StringComparison.Ordinal);
+        Assert.Contains(
+            finding,
+            File.ReadAllText(Path.Combine(Repository.Root, "docs", "inspect.md")).ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -150,7 +198,10 @@ public class InspectCommandTests
         Assert.Contains("millimetres", run.Error, StringComparison.Ordinal);
     }
 
-    /// <summary>With a clock on which everything takes long, a bar is drawn while reading, for the surface and for the layers, and wiped away.</summary>
+    /// <summary>
+    /// With a clock on which everything takes long, a bar is drawn while reading, for the surface and for the layers,
+    /// and wiped away.
+    /// </summary>
     [Fact]
     public void ATerminalSeesProgressThroughAllOfTheWork()
     {
@@ -167,7 +218,10 @@ public class InspectCommandTests
             Clock = new SlowClock(),
         };
         Assert.Equal(ExitCode.Done, CommandHost.Run(["inspect", folder["a.obj"], "--layer", "0.1"], io));
-        int[] bars = [.. error.ToString().Split('\r').Where(s => s.StartsWith('[')).Select(s => s.Count(c => c == '#'))];
+        int[] bars =
+        [
+            .. error.ToString().Split('\r').Where(s => s.StartsWith('[')).Select(s => s.Count(c => c == '#')),
+        ];
         Assert.Equal(bars.Order().Distinct(), bars);
         Assert.Contains(bars, filled => filled < 6);
         Assert.True(bars.Count(filled => filled is > 6 and < 20) > 1);
@@ -202,7 +256,10 @@ public class InspectCommandTests
         Assert.StartsWith("-: ready to print", run.Out, StringComparison.Ordinal);
     }
 
-    /// <summary>A 6 x 6 x 5 cup as OBJ with a 4 x 4 x 4 pocket that faces up; with a vent the pocket goes out through the front wall.</summary>
+    /// <summary>
+    /// A 6 x 6 x 5 cup as OBJ with a 4 x 4 x 4 pocket that faces up; with a vent the pocket goes out through the front
+    /// wall.
+    /// </summary>
     private static string Cup(bool vented, double scale = 1)
     {
         var text = new StringBuilder();
@@ -216,10 +273,13 @@ public class InspectCommandTests
         {
             // A U seen from above on a floor: the pocket is open at the front.
             foreach (double z in new[] { 0.0, 5 })
-                foreach ((double x, double y) in new[] { (0.0, 0.0), (1, 0), (1, 5), (5, 5), (5, 0), (6, 0), (6, 6), (0, 6) })
-                    text.Append(CultureInfo.InvariantCulture, $"v {x} {y} {z}\n");
+            foreach (
+                (double x, double y) in new[] { (0.0, 0.0), (1, 0), (1, 5), (5, 5), (5, 0), (6, 0), (6, 6), (0, 6) }
+            )
+                text.Append(CultureInfo.InvariantCulture, $"v {x} {y} {z}\n");
             text.Append("f 8 7 6 5 4 3 2 1\nf 9 10 11 12 13 14 15 16\n");
-            for (int i = 1; i <= 8; i++) text.Append(CultureInfo.InvariantCulture, $"f {i} {i % 8 + 1} {i % 8 + 9} {i + 8}\n");
+            for (int i = 1; i <= 8; i++)
+                text.Append(CultureInfo.InvariantCulture, $"f {i} {i % 8 + 1} {i % 8 + 9} {i + 8}\n");
             return text.ToString();
         }
 
@@ -229,8 +289,11 @@ public class InspectCommandTests
         Ring(1, 1, 5, 5, 1);
         text.Append("f 4 3 2 1\nf 13 14 15 16\n");
         for (int ring = 0; ring < 3; ring++)
-            for (int i = 1; i <= 4; i++)
-                text.Append(CultureInfo.InvariantCulture, $"f {4 * ring + i} {4 * ring + i % 4 + 1} {4 * ring + i % 4 + 5} {4 * ring + i + 4}\n");
+        for (int i = 1; i <= 4; i++)
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"f {4 * ring + i} {4 * ring + i % 4 + 1} {4 * ring + i % 4 + 5} {4 * ring + i + 4}\n"
+            );
         return text.ToString();
     }
 }

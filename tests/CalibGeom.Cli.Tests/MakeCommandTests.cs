@@ -15,12 +15,18 @@ public class MakeCommandTests
         using var folder = new TemporaryFolder();
         CliRun run = CliRun.Of("make", "--preset", "witness", "-o", folder["coupon.stl"]);
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        Assert.Equal(["coupon.features.csv", "coupon.stl"], Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order());
+        Assert.Equal(
+            ["coupon.features.csv", "coupon.stl"],
+            Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order()
+        );
         FeatureTable features = FeatureTableCsv.Parse(File.ReadAllText(folder["coupon.features.csv"]));
         TestObjectSpec spec = Presets.Find("witness")!.Spec;
         Assert.Equal(SpecDigest.Of(spec), features.Digest);
         Assert.Equal(8.0, features.Find("box1.outside.x")!.Nominal);
-        Assert.Equal($"witness geometry 1 mm digest {SpecDigest.Of(spec)}", Encoding.ASCII.GetString(File.ReadAllBytes(folder["coupon.stl"]), 0, 80).TrimEnd());
+        Assert.Equal(
+            $"witness geometry 1 mm digest {SpecDigest.Of(spec)}",
+            Encoding.ASCII.GetString(File.ReadAllBytes(folder["coupon.stl"]), 0, 80).TrimEnd()
+        );
         Assert.Contains("digest", run.Out, StringComparison.Ordinal);
         Assert.Contains("nitrile gloves", run.Error, StringComparison.Ordinal);
     }
@@ -40,11 +46,28 @@ public class MakeCommandTests
     public void ReadsASpecLaidOverAPreset()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("mine.json", """{"columns": {"height": 5}, /* no gap to speak of */ "nest": {"clearances": [0.063]},}""");
-        CliRun run = CliRun.Of("make", folder["mine.json"], "--preset", "witness", "--set", "columns.height=4", "--json", "-o", folder["a.stl"]);
+        folder.Write(
+            "mine.json",
+            """{"columns": {"height": 5}, /* no gap to speak of */ "nest": {"clearances": [0.063]},}"""
+        );
+        CliRun run = CliRun.Of(
+            "make",
+            folder["mine.json"],
+            "--preset",
+            "witness",
+            "--set",
+            "columns.height=4",
+            "--json",
+            "-o",
+            folder["a.stl"]
+        );
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         TestObjectSpec witness = Presets.Find("witness")!.Spec;
-        var expected = witness with { Columns = witness.Columns! with { Height = 4 }, Nest = witness.Nest! with { Clearances = [0.063] } };
+        var expected = witness with
+        {
+            Columns = witness.Columns! with { Height = 4 },
+            Nest = witness.Nest! with { Clearances = [0.063] },
+        };
         Assert.Equal(expected, SpecJson.Parse(result["spec"]!.ToJsonString()));
         Assert.Equal("mine", (string?)result["name"]);
         Assert.Equal(SpecDigest.Of(expected), (string?)result["digest"]);
@@ -69,11 +92,23 @@ public class MakeCommandTests
     [Fact]
     public void ADashWritesTheMeshAlone()
     {
-        CliRun run = CliRun.With(Encoding.UTF8.GetBytes("""{"title":"A1"}"""), "make", "-", "--preset", "witness", "-o", "-");
+        CliRun run = CliRun.With(
+            Encoding.UTF8.GetBytes("""{"title":"A1"}"""),
+            "make",
+            "-",
+            "--preset",
+            "witness",
+            "-o",
+            "-"
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Equal(84 + 50 * BitConverter.ToInt32(run.Bytes, 80), run.Bytes.Length);
-        Assert.StartsWith("spec geometry 1 mm digest ", Encoding.ASCII.GetString(run.Bytes, 0, 80), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "spec geometry 1 mm digest ",
+            Encoding.ASCII.GetString(run.Bytes, 0, 80),
+            StringComparison.Ordinal
+        );
         Assert.Contains("triangles", run.Error, StringComparison.Ordinal);
     }
 
@@ -101,7 +136,11 @@ public class MakeCommandTests
         Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", "witness", "-o", folder[name]).ExitCode);
         MeshFile file = MeshFile.Read(folder[name]);
         Assert.Equal(format, file.Format);
-        Assert.Equal(TestObjectBuilder.Build(Presets.Find("witness")!.Spec).ToMesh().Volume, file.ToMesh().Volume, 1e-6);
+        Assert.Equal(
+            TestObjectBuilder.Build(Presets.Find("witness")!.Spec).ToMesh().Volume,
+            file.ToMesh().Volume,
+            1e-6
+        );
     }
 
     [Theory]

@@ -16,8 +16,18 @@ public class PlaceCommandTests
         using var folder = new TemporaryFolder();
         DemoParts.WriteHolder(folder["holder.stl"], 0, 10);
         DemoParts.WriteTray(folder["tray.stl"], 0, -25);
-        byte[] holder = File.ReadAllBytes(folder["holder.stl"]), tray = File.ReadAllBytes(folder["tray.stl"]);
-        CliRun run = CliRun.Of("place", folder["holder.stl"], folder["tray.stl"], "--plate", "143x89", "--json", "-o", folder["plate.stl"]);
+        byte[] holder = File.ReadAllBytes(folder["holder.stl"]),
+            tray = File.ReadAllBytes(folder["tray.stl"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["holder.stl"],
+            folder["tray.stl"],
+            "--plate",
+            "143x89",
+            "--json",
+            "-o",
+            folder["plate.stl"]
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
         byte[] plate = File.ReadAllBytes(folder["plate.stl"]);
         byte[] facets = [.. holder[84..], .. tray[84..]];
@@ -27,12 +37,26 @@ public class PlaceCommandTests
         TriangleMesh witness = TestObjectBuilder.Build(Presets.Find("witness")!.Spec).ToMesh();
         Assert.Equal(witness.TriangleCount * 50, plate.Length - 84 - facets.Length);
         JsonNode coupon = result["coupons"]![0]!;
-        var expected = witness.Transform(Affine3D.TurnZ((int)coupon["turn"]!).Then(Affine3D.Shift(new((double)coupon["shift"]![0]!, (double)coupon["shift"]![1]!, (double)coupon["shift"]![2]!))));
+        var expected = witness.Transform(
+            Affine3D
+                .TurnZ((int)coupon["turn"]!)
+                .Then(
+                    Affine3D.Shift(
+                        new((double)coupon["shift"]![0]!, (double)coupon["shift"]![1]!, (double)coupon["shift"]![2]!)
+                    )
+                )
+        );
         using var stream = new MemoryStream();
         StlWriter.Write(stream, expected, "");
         Assert.Equal(stream.ToArray()[84..], plate[(84 + facets.Length)..]);
-        Assert.Equal(8, FeatureTableCsv.Parse(File.ReadAllText(folder["plate.features.csv"])).Find("box1.outside.x")!.Nominal);
-        Assert.Equal(["holder.stl", "plate.features.csv", "plate.stl", "tray.stl"], Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order());
+        Assert.Equal(
+            8,
+            FeatureTableCsv.Parse(File.ReadAllText(folder["plate.features.csv"])).Find("box1.outside.x")!.Nominal
+        );
+        Assert.Equal(
+            ["holder.stl", "plate.features.csv", "plate.stl", "tray.stl"],
+            Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order()
+        );
     }
 
     [Fact]
@@ -40,11 +64,26 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], -20, 14, 20, 26);
-        CliRun run = CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--at", "map", "--count", "3", "-o", folder["plate.3mf"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--plate",
+            "143x89",
+            "--at",
+            "map",
+            "--count",
+            "3",
+            "-o",
+            folder["plate.3mf"]
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        Assert.Equal(["block", "witness A1", "witness A2", "witness A3"], MeshFile.Read(folder["plate.3mf"]).Objects.Select(o => o.Name));
+        Assert.Equal(
+            ["block", "witness A1", "witness A2", "witness A3"],
+            MeshFile.Read(folder["plate.3mf"]).Objects.Select(o => o.Name)
+        );
         FeatureTable features = FeatureTableCsv.Parse(File.ReadAllText(folder["plate.features.csv"]));
-        foreach (string label in (string[])["A1", "A2", "A3"]) Assert.NotNull(features.Find($"{label}/box1.outside.x"));
+        foreach (string label in (string[])["A1", "A2", "A3"])
+            Assert.NotNull(features.Find($"{label}/box1.outside.x"));
         Assert.Null(features.Find("box1.outside.x"));
         Assert.Contains("witness A2: middle at", run.Out, StringComparison.Ordinal);
         MeshFile read = MeshFile.Read(folder["plate.3mf"]);
@@ -56,13 +95,33 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], -40, -30, -4, 30);
-        CliRun run = CliRun.Of("place", folder["block.stl"], "--plate", "80x60", "--preset", "standard", "-o", folder["plate.stl"], "--picture", folder["plate.svg"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--plate",
+            "80x60",
+            "--preset",
+            "standard",
+            "-o",
+            folder["plate.stl"],
+            "--picture",
+            folder["plate.svg"]
+        );
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("[no-room]", run.Out, StringComparison.Ordinal);
         Assert.Matches(@"so \d+\.\d x \d+\.\d mm is missing\.", run.Out);
         Assert.Contains("The preset fine fits.", run.Out, StringComparison.Ordinal);
         Assert.Equal(["block.stl"], Directory.GetFiles(folder.Root).Select(Path.GetFileName));
-        CliRun map = CliRun.Of("place", folder["block.stl"], "--plate", "80x60", "--at", "map", "-o", folder["plate.stl"]);
+        CliRun map = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--plate",
+            "80x60",
+            "--at",
+            "map",
+            "-o",
+            folder["plate.stl"]
+        );
         Assert.Equal(ExitCode.Finding, map.ExitCode);
         Assert.Matches(@"Only [1-4] of 5 coupons find room\.", map.Out);
     }
@@ -72,7 +131,16 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
-        CliRun run = CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--set", "nest.sizes=8,8.4", "-o", folder["plate.stl"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--plate",
+            "143x89",
+            "--set",
+            "nest.sizes=8,8.4",
+            "-o",
+            folder["plate.stl"]
+        );
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("error [", run.Out, StringComparison.Ordinal);
         Assert.False(File.Exists(folder["plate.stl"]));
@@ -95,10 +163,20 @@ public class PlaceCommandTests
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["low.stl"], -5, -5, 5, 5);
         DemoParts.WriteBlock(folder["high.stl"], 60, 20, 80, 30, 3.5);
-        string text = CliRun.Of("place", folder["low.stl"], folder["high.stl"], "--plate", "143x89x15", "-o", folder["plate.stl"]).Out;
+        string text = CliRun
+            .Of("place", folder["low.stl"], folder["high.stl"], "--plate", "143x89x15", "-o", folder["plate.stl"])
+            .Out;
         Assert.Contains("note [part-floats] high.stl: The part floats 3.5 mm", text, StringComparison.Ordinal);
-        Assert.Contains("warning [part-off-plate] high.stl: The part reaches 8.5 mm beyond the plate.", text, StringComparison.Ordinal);
-        Assert.Contains("warning [part-too-high] high.stl: The part reaches 0.5 mm higher", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "warning [part-off-plate] high.stl: The part reaches 8.5 mm beyond the plate.",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "warning [part-too-high] high.stl: The part reaches 0.5 mm higher",
+            text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -109,10 +187,19 @@ public class PlaceCommandTests
         string[] args = ["place", folder["high.stl"], "--plate", "143x89", "-o", folder["plate.stl"]];
         string text = CliRun.Of(args).Out;
         Assert.Contains("standing on Z 3.500", text, StringComparison.Ordinal);
-        Assert.Contains("warning [part-floats] high.stl: The part's lowest point is 3.5 mm above z = 0, and the coupon stands as high.", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "warning [part-floats] high.stl: The part's lowest point is 3.5 mm above z = 0, and the coupon "
+                + "stands as high.",
+            text,
+            StringComparison.Ordinal
+        );
         string zero = CliRun.Of([.. args, "--base", "zero"]).Out;
         Assert.Contains("standing on Z 0.000", zero, StringComparison.Ordinal);
-        Assert.Contains("note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.", zero, StringComparison.Ordinal);
+        Assert.Contains(
+            "note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.",
+            zero,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -126,10 +213,20 @@ public class PlaceCommandTests
         using var folder = new TemporaryFolder();
         string real = part == "link.stl" ? "part.stl" : part;
         DemoParts.WriteBlock(folder[real], -5, -5, 5, 5);
-        if (part != real) File.CreateSymbolicLink(folder[part], folder[real]);
+        if (part != real)
+            File.CreateSymbolicLink(folder[part], folder[real]);
         byte[] before = File.ReadAllBytes(folder[real]);
         int files = Directory.GetFiles(folder.Root).Length;
-        CliRun run = CliRun.Of("place", folder[part], "--plate", "143x89", "--picture", folder[picture], "-o", folder[output]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder[part],
+            "--plate",
+            "143x89",
+            "--picture",
+            folder[picture],
+            "-o",
+            folder[output]
+        );
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Contains("would be overwritten", run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.Trim().Split('\n'));
@@ -156,7 +253,19 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], 400, 200, 440, 230);
-        CliRun run = CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--centre", "--at", "corner", "--json", "--alone", "-o", folder["coupon.stl"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--plate",
+            "143x89",
+            "--centre",
+            "--at",
+            "corner",
+            "--json",
+            "--alone",
+            "-o",
+            folder["coupon.stl"]
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         Assert.Equal(420 - 71.5 + 2, (double)result["coupons"]![0]!["min"]![0]!, 3);
@@ -170,11 +279,29 @@ public class PlaceCommandTests
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], 10, 10, 30, 30);
         folder.Write("spec.json", """{"process": {"pixelPitch": [0.03, 0.04], "plate": [100, 70, 90]}}""");
-        CliRun run = CliRun.Of("place", folder["block.stl"], "--spec", folder["spec.json"], "--preset", "witness", "--origin", "corner", "--at", "80.01,50", "--json", "-o", folder["plate.stl"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            "--spec",
+            folder["spec.json"],
+            "--preset",
+            "witness",
+            "--origin",
+            "corner",
+            "--at",
+            "80.01,50",
+            "--json",
+            "-o",
+            folder["plate.stl"]
+        );
         Assert.Equal(ExitCode.Done, run.ExitCode);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         Assert.Equal((0, 70), ((double)result["plate"]!["min"]![0]!, (double)result["plate"]!["max"]![1]!));
-        Assert.InRange(Math.Abs(Math.IEEERemainder((double)result["coupons"]![0]!["shift"]![0]! - 50, 0.03)), 0, 1.0 / 8192);
+        Assert.InRange(
+            Math.Abs(Math.IEEERemainder((double)result["coupons"]![0]!["shift"]![0]! - 50, 0.03)),
+            0,
+            1.0 / 8192
+        );
     }
 
     [Fact]
@@ -184,10 +311,24 @@ public class PlaceCommandTests
         DemoParts.WriteHolder(folder["holder.stl"], 0, 0);
         using var error = new StringWriter();
         using var bytes = new MemoryStream();
-        var io = new CommandIo { Out = TextWriter.Null, Error = error, OpenInput = () => Stream.Null, OpenOutput = () => bytes, Interactive = true };
-        Assert.Equal(ExitCode.Done, CommandHost.Run(["place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]], io));
+        var io = new CommandIo
+        {
+            Out = TextWriter.Null,
+            Error = error,
+            OpenInput = () => Stream.Null,
+            OpenOutput = () => bytes,
+            Interactive = true,
+        };
+        Assert.Equal(
+            ExitCode.Done,
+            CommandHost.Run(["place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]], io)
+        );
         Assert.Contains("\rholder.stl 100 %", error.ToString(), StringComparison.Ordinal);
-        Assert.DoesNotContain("%", CliRun.Of("place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]).Error, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "%",
+            CliRun.Of("place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]).Error,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -201,7 +342,17 @@ public class PlaceCommandTests
         File.WriteAllBytes(folder["cut.stl"], File.ReadAllBytes(folder["block.stl"])[..^7]);
         folder.Write("words.txt", "these are no triangles");
         folder.Write("plate.stl", "kept");
-        CliRun run = CliRun.Of("place", folder["block.stl"], folder[part], "--plate", "143x89", "-o", folder["plate.stl"], "--picture", folder["plate.png"]);
+        CliRun run = CliRun.Of(
+            "place",
+            folder["block.stl"],
+            folder[part],
+            "--plate",
+            "143x89",
+            "-o",
+            folder["plate.stl"],
+            "--picture",
+            folder["plate.png"]
+        );
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
@@ -234,7 +385,13 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], 10, 10, 30, 30);
-        CliRun run = CliRun.Of(["place", folder["block.stl"], "-o", folder["plate.stl"], .. options.Split(' ', StringSplitOptions.RemoveEmptyEntries)]);
+        CliRun run = CliRun.Of([
+            "place",
+            folder["block.stl"],
+            "-o",
+            folder["plate.stl"],
+            .. options.Split(' ', StringSplitOptions.RemoveEmptyEntries),
+        ]);
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
@@ -246,7 +403,11 @@ public class PlaceCommandTests
     {
         CliRun run = CliRun.Of("place", "--help");
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        Assert.EndsWith("calibgeom place holder.stl --plate 143x89 --gap 2 --picture plate.svg -o plate.stl", run.Out.TrimEnd(), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "calibgeom place holder.stl --plate 143x89 --gap 2 --picture plate.svg -o plate.stl",
+            run.Out.TrimEnd(),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -254,9 +415,20 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], 10, 10, 30, 30);
-        Assert.Contains(".3mf", CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "-o", folder["plate.obj"]).Error, StringComparison.Ordinal);
-        Assert.Contains("standard output", CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--json", "-o", "-").Error, StringComparison.Ordinal);
-        Assert.Equal(ExitCode.BadUse, CliRun.Of("place", "-", "-", "--plate", "143x89", "-o", folder["plate.stl"]).ExitCode);
+        Assert.Contains(
+            ".3mf",
+            CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "-o", folder["plate.obj"]).Error,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "standard output",
+            CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--json", "-o", "-").Error,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(
+            ExitCode.BadUse,
+            CliRun.Of("place", "-", "-", "--plate", "143x89", "-o", folder["plate.stl"]).ExitCode
+        );
         Assert.Equal(ExitCode.BadUse, CliRun.Of("place", folder["block.stl"], "--plate", "143x89").ExitCode);
     }
 }

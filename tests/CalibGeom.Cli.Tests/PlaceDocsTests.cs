@@ -6,7 +6,8 @@ namespace CalibGeom.Cli.Tests;
 /// <summary>The worked example of docs/place.md: the command it shows, what it prints, and its picture.</summary>
 public class PlaceDocsTests
 {
-    private const string Command = "calibgeom place holder.stl tray.stl --plate 143x89x175 --gap 2 --picture place.svg -o plate.stl";
+    private const string Command =
+        "calibgeom place holder.stl tray.stl --plate 143x89x175 --gap 2 --picture place.svg -o plate.stl";
 
     [Fact]
     public void ThePageShowsWhatTheCommandDoes()
@@ -24,13 +25,20 @@ public class PlaceDocsTests
     {
         using var folder = new TemporaryFolder();
         Run(folder, Command.Replace("place.svg", "place.png", StringComparison.Ordinal));
-        Same("place.png", File.ReadAllBytes(folder["place.png"]), (expected, actual) =>
-        {
-            using SKBitmap one = SKBitmap.Decode(expected), other = SKBitmap.Decode(actual);
-            Assert.Equal((one.Width, one.Height), (other.Width, other.Height));
-            double different = one.Pixels.Zip(other.Pixels).Sum(p => Math.Abs(p.First.Red - p.Second.Red) + Math.Abs(p.First.Blue - p.Second.Blue));
-            Assert.InRange(different / one.Pixels.Length, 0, 0.5);
-        });
+        Same(
+            "place.png",
+            File.ReadAllBytes(folder["place.png"]),
+            (expected, actual) =>
+            {
+                using SKBitmap one = SKBitmap.Decode(expected),
+                    other = SKBitmap.Decode(actual);
+                Assert.Equal((one.Width, one.Height), (other.Width, other.Height));
+                double different = one
+                    .Pixels.Zip(other.Pixels)
+                    .Sum(p => Math.Abs(p.First.Red - p.Second.Red) + Math.Abs(p.First.Blue - p.Second.Blue));
+                Assert.InRange(different / one.Pixels.Length, 0, 0.5);
+            }
+        );
     }
 
     [Fact]
@@ -48,7 +56,10 @@ public class PlaceDocsTests
     {
         DemoParts.WriteHolder(folder["holder.stl"], -26, 24);
         DemoParts.WriteTray(folder["tray.stl"], -38, -12);
-        string[] args = line.Split(' ').Skip(1).Select(a => Path.GetExtension(a) is ".stl" or ".svg" or ".png" or ".3mf" ? folder[a] : a).ToArray();
+        string[] args = line.Split(' ')
+            .Skip(1)
+            .Select(a => Path.GetExtension(a) is ".stl" or ".svg" or ".png" or ".3mf" ? folder[a] : a)
+            .ToArray();
         CliRun run = CliRun.Of(args);
         Assert.True(run.ExitCode == ExitCode.Done, run.Out + run.Error);
         return run;

@@ -9,9 +9,15 @@ public class PlainOptionsTests
     private const string Simulate = "simulate --preset witness --dp 0.12 --ec 8 --irradiance 4";
 
     [Theory]
-    [InlineData(Simulate + " --time 2,5", "--time 2,5 cannot be read. Write a number with a decimal point, such as 0.05.")]
+    [InlineData(
+        Simulate + " --time 2,5",
+        "--time 2,5 cannot be read. Write a number with a decimal point, such as 0.05."
+    )]
     [InlineData(Simulate + " --time abc", "--time abc cannot be read.")]
-    [InlineData(Simulate + " --time 2.5 --pixel 0.35x", "--pixel 0.35x cannot be read. Write a number with a decimal point, such as 0.05.")]
+    [InlineData(
+        Simulate + " --time 2.5 --pixel 0.35x",
+        "--pixel 0.35x cannot be read. Write a number with a decimal point, such as 0.05."
+    )]
     [InlineData(Simulate + " --time 2.5 --layer 0,05", "--layer 0,05 cannot be read.")]
     [InlineData(Simulate + " --time 2.5 --base-layers 1.5", "--base-layers 1.5 cannot be read. Write a whole number.")]
     [InlineData(Simulate + " --time 2.5 --seed -1", "--seed -1 cannot be read. Write a whole number from 0 on.")]

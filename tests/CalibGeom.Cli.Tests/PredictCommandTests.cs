@@ -9,7 +9,8 @@ public class PredictCommandTests
     private const string Bench =
         "# state post-cured\nfeature,value\nbox1.outside.x,8.02\nbox1.outside.y,8.02\nbox2.inside.x,8.08\nbox2.inside.y,8.08\nbox2.outside.x,11.22\nspan.x,40.02\nspan.y,25.02\nslots.open,6\n";
 
-    private static CliRun Predict(string csv, params string[] more) => CliRun.With(Encoding.UTF8.GetBytes(csv), ["predict", "-", .. more]);
+    private static CliRun Predict(string csv, params string[] more) =>
+        CliRun.With(Encoding.UTF8.GetBytes(csv), ["predict", "-", .. more]);
 
     [Fact]
     public void TheAnswerComesFirst()
@@ -17,7 +18,11 @@ public class PredictCommandTests
         CliRun run = Predict(Bench, "--preset", "standard");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.03", run.Out, StringComparison.Ordinal);
-        Assert.Contains("From two faces alone this instrument gives about +-0.03 mm per side (95 %, 0.025 rounded up).", run.Out, StringComparison.Ordinal);
+        Assert.Contains(
+            "From two faces alone this instrument gives about +-0.03 mm per side (95 %, 0.025 rounded up).",
+            run.Out,
+            StringComparison.Ordinal
+        );
         Assert.Contains("print-through: between 0.200 and 0.250 mm", run.Out, StringComparison.Ordinal);
         Assert.Contains("halve", run.Out, StringComparison.Ordinal);
         Assert.Contains("gloves", run.Error, StringComparison.Ordinal);
@@ -35,7 +40,18 @@ public class PredictCommandTests
     [Fact]
     public void JsonHoldsTheSameInOneEnvelope()
     {
-        CliRun run = Predict(Bench + "box3.outside.x,160\n", "--preset", "standard", "--json", "--for", "20/20.2", "--budget", "--monte-carlo", "--pixel", "0.05");
+        CliRun run = Predict(
+            Bench + "box3.outside.x,160\n",
+            "--preset",
+            "standard",
+            "--json",
+            "--for",
+            "20/20.2",
+            "--budget",
+            "--monte-carlo",
+            "--pixel",
+            "0.05"
+        );
         JsonNode root = JsonNode.Parse(run.Out)!;
         Assert.Equal("predict", (string?)root["command"]);
         Assert.Contains(root["findings"]!.AsArray(), f => (string?)f!["rule"] == "reading-far-off");
@@ -53,7 +69,9 @@ public class PredictCommandTests
         using var folder = new TemporaryFolder();
         string file = folder["empty.csv"];
         Assert.Equal(ExitCode.Done, CliRun.Of("readings", "--preset", "witness", "-o", file).ExitCode);
-        string witness = File.ReadAllText(file).Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal).Replace("box2.inside.x,,", "box2.inside.x,8.07,", StringComparison.Ordinal);
+        string witness = File.ReadAllText(file)
+            .Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal)
+            .Replace("box2.inside.x,,", "box2.inside.x,8.07,", StringComparison.Ordinal);
         CliRun run = Predict(witness);
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.DoesNotContain("nominals-assumed", run.Out, StringComparison.Ordinal);
@@ -66,8 +84,12 @@ public class PredictCommandTests
     public void AFeatureTableServesAndFilesArePooled()
     {
         using var folder = new TemporaryFolder();
-        string table = folder.Write("t.features.csv", "feature,nominal,unit,axis,how\nbox1.outside.x,8,mm,x,\nbox2.inside.x,8.1,mm,x,\njoint1.fit,0.05,fit,,\n");
-        string a = folder.Write("a.csv", "feature,value\nbox1.outside.x,8.02\n"), b = folder.Write("b.csv", "feature,value\nbox2.inside.x,8.08\njoint1.fit,slides\n");
+        string table = folder.Write(
+            "t.features.csv",
+            "feature,nominal,unit,axis,how\nbox1.outside.x,8,mm,x,\nbox2.inside.x,8.1,mm,x,\njoint1.fit,0.05,fit,,\n"
+        );
+        string a = folder.Write("a.csv", "feature,value\nbox1.outside.x,8.02\n"),
+            b = folder.Write("b.csv", "feature,value\nbox2.inside.x,8.08\njoint1.fit,slides\n");
         CliRun run = CliRun.Of("predict", a, b, "--features", table, "--budget");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.0", run.Out, StringComparison.Ordinal);
@@ -78,11 +100,16 @@ public class PredictCommandTests
     [Fact]
     public void EachCouponIsAnsweredByItself()
     {
-        const string Two = "feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08\nB2/box1.outside.x,8.05\nB2/box2.inside.x,8.03\n";
+        const string Two =
+            "feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08\nB2/box1.outside.x,8.05\nB2/box2.inside.x,8.03\n";
         string text = Predict(Two, "--preset", "witness").Out;
         Assert.Contains("coupon A1\njoint 1 should slide", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         Assert.Contains("coupon B2\njoint 1 should ", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
-        Assert.DoesNotContain("coupon A1", Predict(Two, "--preset", "witness", "--coupon", "B2").Out, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "coupon A1",
+            Predict(Two, "--preset", "witness", "--coupon", "B2").Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -116,7 +143,10 @@ public class PredictCommandTests
     }
 
     [Theory]
-    [InlineData("feature,value\nbox1.outside.x,\"8,02\"\n", "standard input line 2: box1.outside.x is \"8,02\", with a decimal comma. Write 8.02")]
+    [InlineData(
+        "feature,value\nbox1.outside.x,\"8,02\"\n",
+        "standard input line 2: box1.outside.x is \"8,02\", with a decimal comma. Write 8.02"
+    )]
     [InlineData("feature,value\nbox1.outsde.x,8.02\n", "Did you mean box1.outside.x?")]
     [InlineData("feature,value\nslots.open,4\n", "no usable size")]
     [InlineData("feature,value\n", "no usable size")]
@@ -136,12 +166,19 @@ public class PredictCommandTests
         Assert.StartsWith("# digest ", run.Out, StringComparison.Ordinal);
         Assert.Contains("\nbox1.outside.x,,mm,cal,", run.Out, StringComparison.Ordinal);
         JsonNode json = JsonNode.Parse(CliRun.Of("readings", "--preset", "witness", "--json").Out)!;
-        Assert.Equal(run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1, json["result"]!["features"]!.AsArray().Count);
+        Assert.Equal(
+            run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1,
+            json["result"]!["features"]!.AsArray().Count
+        );
     }
 
     [Theory]
     [InlineData("predict")]
     [InlineData("readings")]
     public void HelpEndsWithAnExample(string command) =>
-        Assert.StartsWith($"calibgeom {command} ", CliRun.Of(command, "--help").Out.TrimEnd().Split('\n')[^1].Trim(), StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"calibgeom {command} ",
+            CliRun.Of(command, "--help").Out.TrimEnd().Split('\n')[^1].Trim(),
+            StringComparison.Ordinal
+        );
 }

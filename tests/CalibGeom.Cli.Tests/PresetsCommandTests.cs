@@ -13,7 +13,10 @@ public class PresetsCommandTests
     {
         CliRun run = CliRun.Of("presets");
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        Assert.Equal(Presets.All.Select(p => p.Name), run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(' ')[0]));
+        Assert.Equal(
+            Presets.All.Select(p => p.Name),
+            run.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.Split(' ')[0])
+        );
     }
 
     [Theory]

@@ -4,7 +4,18 @@ namespace CalibGeom.Cli.Tests;
 
 public class SimulateCommandTests
 {
-    private static readonly string[] Light = ["simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--blur", "0.02"];
+    private static readonly string[] Light =
+    [
+        "simulate",
+        "--dp",
+        "0.12",
+        "--ec",
+        "8",
+        "--irradiance",
+        "4",
+        "--blur",
+        "0.02",
+    ];
 
     [Fact]
     public void PixelsChangeTheSizesAndWhatTheyCannotDoIsSaid()
@@ -12,11 +23,20 @@ public class SimulateCommandTests
         string[] args = [.. Light, "--time", "2.5"];
         CliRun lit = CliRun.Of([.. args, "--pixel", "0.035"]);
         Assert.Equal(0, lit.ExitCode);
-        // 8 mm are 228.6 pixels of 0.035 mm: they print as 228 or 229, and grow by 2 x 12.099 micrometres like any edge.
+        // 8 mm are 228.6 pixels of 0.035 mm: they print as 228 or 229, and grow by 2 x 12.099 micrometres like any
+        // edge.
         Assert.Matches("box1.outside.x,8.0(04198|39198)\n", lit.Out);
         Assert.NotEqual(lit.Out, CliRun.Of([.. args, "--pixel", "0.035", "--grey"]).Out);
-        foreach ((string[] more, string said) in new (string[], string)[]
-            { (["--grey"], "--pixel MM"), (["--plot", "light.svg"], "--pixel MM"), (["--pixel", "0.035", "--plot", "light.gif"], ".svg or .png"), (["--pixel", "0.001"], "0.005 to 0.5"), (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset") })
+        foreach (
+            (string[] more, string said) in new (string[], string)[]
+            {
+                (["--grey"], "--pixel MM"),
+                (["--plot", "light.svg"], "--pixel MM"),
+                (["--pixel", "0.035", "--plot", "light.gif"], ".svg or .png"),
+                (["--pixel", "0.001"], "0.005 to 0.5"),
+                (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset"),
+            }
+        )
         {
             CliRun wrong = CliRun.Of([.. args, .. more]);
             Assert.Equal((2, ""), (wrong.ExitCode, wrong.Out));
@@ -28,7 +48,26 @@ public class SimulateCommandTests
     public void ThePictureOfDocsIsDrawn()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(0, CliRun.Of("simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--time", "2.5", "--pixel", "0.035", "--plot", folder["light.svg"]).ExitCode);
+        Assert.Equal(
+            0,
+            CliRun
+                .Of(
+                    "simulate",
+                    "--dp",
+                    "0.12",
+                    "--ec",
+                    "8",
+                    "--irradiance",
+                    "4",
+                    "--time",
+                    "2.5",
+                    "--pixel",
+                    "0.035",
+                    "--plot",
+                    folder["light.svg"]
+                )
+                .ExitCode
+        );
         RepositoryFile.RequireHolds("docs/pictures/light.svg", File.ReadAllBytes(folder["light.svg"]));
     }
 

@@ -4,7 +4,18 @@ namespace CalibGeom.Cli.Tests;
 
 public class TuneCommandTests
 {
-    private static readonly string[] Light = ["simulate", "--dp", "0.12", "--ec", "8", "--irradiance", "4", "--blur", "0.02"];
+    private static readonly string[] Light =
+    [
+        "simulate",
+        "--dp",
+        "0.12",
+        "--ec",
+        "8",
+        "--irradiance",
+        "4",
+        "--blur",
+        "0.02",
+    ];
 
     [Fact]
     public void ASimulatedPrintIsAddedAndAnswered()
@@ -13,7 +24,16 @@ public class TuneCommandTests
         Add(folder, "2.5", "0.5", 7);
         CliRun second = Add(folder, "2", "2", 8);
         Assert.StartsWith("Trial 2 (2 s exposure, 2 s rest) added", second.Out, StringComparison.Ordinal);
-        CliRun tune = CliRun.Of("tune", folder["log"], "--target", "0.05", "--plot", folder["p.svg"], "--column-plot", folder["c.png"]);
+        CliRun tune = CliRun.Of(
+            "tune",
+            folder["log"],
+            "--target",
+            "0.05",
+            "--plot",
+            folder["p.svg"],
+            "--column-plot",
+            folder["c.png"]
+        );
         Assert.Equal((0, ""), (tune.ExitCode, tune.Error));
         Assert.StartsWith("Print next with", tune.Out, StringComparison.Ordinal);
         Assert.Contains("Caution", tune.Out, StringComparison.Ordinal);
@@ -52,7 +72,8 @@ public class TuneCommandTests
     public void WithoutASeedSizesAreExactAndTheSameSeedGivesTheSameReadings()
     {
         string[] args = [.. Light, "--time", "2.5"];
-        string exact = CliRun.Of(args).Out, noisy = CliRun.Of([.. args, "--seed", "7"]).Out;
+        string exact = CliRun.Of(args).Out,
+            noisy = CliRun.Of([.. args, "--seed", "7"]).Out;
         Assert.Equal(exact, CliRun.Of(args).Out);
         Assert.Equal(noisy, CliRun.Of([.. args, "--seed", "7"]).Out);
         Assert.NotEqual(noisy, CliRun.Of([.. args, "--seed", "8"]).Out);
@@ -83,11 +104,17 @@ public class TuneCommandTests
         using var folder = new TemporaryFolder();
         CliRun.Of([.. Light, "--time", "2.5", "--squeeze", "0.6", "-o", folder["r.csv"]]);
         Assert.Contains("\nsqueeze.open,4\n", File.ReadAllText(folder["r.csv"]), StringComparison.Ordinal);
-        JsonNode bracket = JsonNode.Parse(CliRun.Of("predict", folder["r.csv"], "--json").Out)!["result"]!["coupons"]![0]!["squeeze"]!;
+        JsonNode bracket = JsonNode.Parse(CliRun.Of("predict", folder["r.csv"], "--json").Out)!["result"]!["coupons"]![
+            0
+        ]!["squeeze"]!;
         Assert.True((double)bracket["low"]! <= 0.6 && (double)bracket["high"]! >= 0.6);
-        Assert.Equal(0, CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0").ExitCode);
+        Assert.Equal(
+            0,
+            CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0").ExitCode
+        );
         Assert.Equal(4, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
-        string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out, witness = CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness"]).Out;
+        string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out,
+            witness = CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness"]).Out;
         Assert.Contains("\nsqueeze.open,5\n", plain, StringComparison.Ordinal);
         Assert.DoesNotContain("squeeze", witness, StringComparison.Ordinal);
         string bases = CliRun.Of([.. Light, "--time", "2.5", "--base-layers", "30", "--base-time", "200"]).Out;
@@ -101,8 +128,16 @@ public class TuneCommandTests
         CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness", "-o", folder["w.csv"]]);
         string[] add = ["tune", "add", folder["w.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Equal(0, CliRun.Of(add).ExitCode);
-        double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!.AsArray().Select(c => (double)c!["diameter"]!).ToArray();
-        Assert.Equal(CalibGeom.TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Find("witness")!.Spec).Columns.Select(c => c.Diameter), heads);
+        double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!
+            .AsArray()
+            .Select(c => (double)c!["diameter"]!)
+            .ToArray();
+        Assert.Equal(
+            CalibGeom
+                .TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Find("witness")!.Spec)
+                .Columns.Select(c => c.Diameter),
+            heads
+        );
         CliRun other = CliRun.Of([.. add, "--preset", "standard"]);
         Assert.Equal(2, other.ExitCode);
         Assert.Contains("another object", other.Error, StringComparison.Ordinal);
@@ -113,10 +148,17 @@ public class TuneCommandTests
     public void SlipsAreSaidAndCouponsAndInstrumentsKept()
     {
         using var folder = new TemporaryFolder();
-        folder.Write("r.csv", "feature,value,unit,instrument\nA1/box1.outside.x,80.2,,cal\nA1/box1.outside.x,8.02,,cal\nA1/box2.inside.x,8.08,,cal\nB2/box1.outside.x,8.01,,cal\n");
+        folder.Write(
+            "r.csv",
+            "feature,value,unit,instrument\nA1/box1.outside.x,80.2,,cal\nA1/box1.outside.x,8.02,,cal\nA1/box2.inside.x,8.08,,cal\nB2/box1.outside.x,8.01,,cal\n"
+        );
         string[] add = ["tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Contains("several coupons (A1, B2)", CliRun.Of(add).Error, StringComparison.Ordinal);
-        Assert.Contains("no readings of coupon C", CliRun.Of([.. add, "--coupon", "C"]).Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "no readings of coupon C",
+            CliRun.Of([.. add, "--coupon", "C"]).Error,
+            StringComparison.Ordinal
+        );
         CliRun run = CliRun.Of([.. add, "--coupon", "A1"]);
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("[reading-far-off] A1/box1.outside.x", run.Out, StringComparison.Ordinal);
@@ -129,22 +171,43 @@ public class TuneCommandTests
     {
         using var folder = new TemporaryFolder();
         Add(folder, "2.5", "0.5", 7);
-        JsonNode Result(params string[] more) => JsonNode.Parse(CliRun.Of(["tune", folder["log"], "--json", .. more]).Out)!["result"]!;
+        JsonNode Result(params string[] more) =>
+            JsonNode.Parse(CliRun.Of(["tune", folder["log"], "--json", .. more]).Out)!["result"]!;
         JsonNode plain = Result();
         Assert.True((double)Result("--prior", "restEffect=0.02/0.019/0.021")["response"]!["restEffect"]! > 0.018);
         Assert.Equal(0.8, (double)Result("--rule", "mostRest=0.8")["next"]!["settings"]!["rest"]!, 1e-9);
-        Assert.NotEqual((double)plain["response"]!["growth"]!, (double)Result("--thresholds", "0.05/0.1/0.2")["response"]!["growth"]!);
-        Assert.True((double)plain["columns"]!["low"]! < (double)plain["columns"]!["limit"]! && (double)plain["columns"]!["limit"]! < (double)plain["columns"]!["high"]!);
-        Assert.Equal(Math.Exp((double)plain["slots"]!["printThrough"]! / (double)plain["slots"]!["penetrationDepth"]!), (double)plain["slots"]!["doseRatio"]!, 1e-9);
-        Assert.Contains("buckles at", CliRun.Of("tune", folder["log"], "--modulus", "900").Out, StringComparison.Ordinal);
+        Assert.NotEqual(
+            (double)plain["response"]!["growth"]!,
+            (double)Result("--thresholds", "0.05/0.1/0.2")["response"]!["growth"]!
+        );
+        Assert.True(
+            (double)plain["columns"]!["low"]! < (double)plain["columns"]!["limit"]!
+                && (double)plain["columns"]!["limit"]! < (double)plain["columns"]!["high"]!
+        );
+        Assert.Equal(
+            Math.Exp((double)plain["slots"]!["printThrough"]! / (double)plain["slots"]!["penetrationDepth"]!),
+            (double)plain["slots"]!["doseRatio"]!,
+            1e-9
+        );
+        Assert.Contains(
+            "buckles at",
+            CliRun.Of("tune", folder["log"], "--modulus", "900").Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void WhenEveryColumnStandsNoLimitIsTold()
     {
         using var folder = new TemporaryFolder();
-        string columns = string.Join(',', new[] { "0.25", "0.4", "0.8" }.Select(d => $"{{\"diameter\":{d},\"headDiameter\":1.6,\"stood\":\"cure\"}}"));
-        string log = folder.Write("log.jsonl", $"{{\"time\":2,\"layer\":0.05,\"growthX\":{{\"value\":0,\"uncertainty\":0.002}},\"columns\":[{columns}]}}\n");
+        string columns = string.Join(
+            ',',
+            new[] { "0.25", "0.4", "0.8" }.Select(d => $"{{\"diameter\":{d},\"headDiameter\":1.6,\"stood\":\"cure\"}}")
+        );
+        string log = folder.Write(
+            "log.jsonl",
+            $"{{\"time\":2,\"layer\":0.05,\"growthX\":{{\"value\":0,\"uncertainty\":0.002}},\"columns\":[{columns}]}}\n"
+        );
         JsonNode result = JsonNode.Parse(CliRun.Of("tune", log, "--json").Out)!["result"]!;
         Assert.Null(result["columns"]!["limit"]);
         Assert.All(result["curve"]!.AsArray(), p => Assert.Null(p!["columnLimit"]));
@@ -157,12 +220,19 @@ public class TuneCommandTests
         double Width(params string[] more)
         {
             JsonNode json = JsonNode.Parse(CliRun.Of([.. Light, "--time", "2.5", "--json", .. more]).Out)!;
-            return (double)json["result"]!["readings"]!.AsArray().Single(r => (string)r!["feature"]! == "box1.outside.x")!["value"]!;
+            return (double)
+                json["result"]!["readings"]!.AsArray().Single(r => (string)r!["feature"]! == "box1.outside.x")![
+                    "value"
+                ]!;
         }
 
         double without = Width();
         Assert.Equal(2 * 0.006 * (1 - Math.Exp(-1)), without - Width("--rest", "1"), 2e-6);
-        Assert.Equal(2 * 0.02 * (1 - Math.Exp(-0.5)), without - Width("--rest", "1", "--rest-effect", "0.02", "--rest-time", "2"), 2e-6);
+        Assert.Equal(
+            2 * 0.02 * (1 - Math.Exp(-0.5)),
+            without - Width("--rest", "1", "--rest-effect", "0.02", "--rest-time", "2"),
+            2e-6
+        );
     }
 
     [Theory]
@@ -215,14 +285,41 @@ public class TuneCommandTests
         CliRun run = CliRun.Of(line.Split('|').Select(a => names.Contains(a) ? folder[a] : a).ToArray());
         Assert.Equal(2, run.ExitCode);
         Assert.Empty(run.Out);
-        if (said != "no log") Assert.Contains(said, run.Error, StringComparison.OrdinalIgnoreCase);
+        if (said != "no log")
+            Assert.Contains(said, run.Error, StringComparison.OrdinalIgnoreCase);
         Assert.Single(run.Error.TrimEnd().Split('\n'));
         Assert.False(File.Exists(folder["OUT"]) || File.Exists(folder["OUT.svg"]));
     }
 
     internal static CliRun Add(TemporaryFolder folder, string time, string rest, int seed)
     {
-        CliRun.Of([.. Light, "--time", time, "--rest", rest, "--seed", $"{seed}", "--repeats", "2", "-o", folder["r.csv"]]);
-        return CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", time, "--rest", rest, "--resin", "Demo grey", "--printer", "bench");
+        CliRun.Of([
+            .. Light,
+            "--time",
+            time,
+            "--rest",
+            rest,
+            "--seed",
+            $"{seed}",
+            "--repeats",
+            "2",
+            "-o",
+            folder["r.csv"],
+        ]);
+        return CliRun.Of(
+            "tune",
+            "add",
+            folder["r.csv"],
+            "--log",
+            folder["log"],
+            "--time",
+            time,
+            "--rest",
+            rest,
+            "--resin",
+            "Demo grey",
+            "--printer",
+            "bench"
+        );
     }
 }

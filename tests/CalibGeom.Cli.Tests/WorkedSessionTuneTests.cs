@@ -4,7 +4,9 @@ using System.Text.Json.Nodes;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>Plays the session of docs/worked-session-tune.md and requires the page and its pictures to show what came out.</summary>
+/// <summary>
+/// Plays the session of docs/worked-session-tune.md and requires the page and its pictures to show what came out.
+/// </summary>
 public class WorkedSessionTuneTests
 {
     [Fact]
@@ -12,7 +14,8 @@ public class WorkedSessionTuneTests
     {
         using var folder = new TemporaryFolder();
         var page = new StringBuilder();
-        page.Append("""
+        page.Append(
+            """
             # A session with tune
 
             The demo workshop makes fixtures for watch repair and has a bottle of a new resin called "Demo grey". Its printer is played by
@@ -21,44 +24,78 @@ public class WorkedSessionTuneTests
             resin's safety data sheet.
 
 
-            """.Replace("\r", "", StringComparison.Ordinal));
+            """.Replace("\r", "", StringComparison.Ordinal)
+        );
         (double time, double rest, double offset) = (2.5, 0.5, 0);
         string kind = "change";
         for (int print = 1; print <= 5 && (kind is "change" or "confirm"); print++)
         {
             page.Append(CultureInfo.InvariantCulture, $"## Print {print}\n\n```sh\n");
-            Command(page, folder, $"simulate --dp 0.12 --ec 8 --irradiance 4 --blur 0.02 --time {time} --rest {rest}{Offset(offset)} --seed {print} --repeats 3 -o print{print}.csv");
-            Command(page, folder, $"tune add print{print}.csv --log demo-grey.jsonl --time {time} --rest {rest}{Offset(offset)} --printer bench --resin grey");
+            Command(
+                page,
+                folder,
+                $"simulate --dp 0.12 --ec 8 --irradiance 4 --blur 0.02 --time {time} --rest "
+                    + $"{rest}{Offset(offset)} --seed {print} --repeats 3 -o print{print}.csv"
+            );
+            Command(
+                page,
+                folder,
+                $"tune add print{print}.csv --log demo-grey.jsonl --time {time} --rest {rest}{Offset(offset)} "
+                    + $"--printer bench --resin grey"
+            );
             CliRun tune = Command(page, folder, $"tune demo-grey.jsonl --target 0.05");
-            page.Append("```\n\n").Append("```text\n").Append(tune.Out.Split("\nCaution")[0].TrimEnd()).Append("\n```\n\n");
-            JsonNode next = JsonNode.Parse(CliRun.Of("tune", folder["demo-grey.jsonl"], "--target", "0.05", "--json").Out)!["result"]!["next"]!;
+            page.Append("```\n\n")
+                .Append("```text\n")
+                .Append(tune.Out.Split("\nCaution")[0].TrimEnd())
+                .Append("\n```\n\n");
+            JsonNode next = JsonNode.Parse(
+                CliRun.Of("tune", folder["demo-grey.jsonl"], "--target", "0.05", "--json").Out
+            )!["result"]!["next"]!;
             kind = (string)next["kind"]!;
-            (time, rest, offset) = ((double)next["settings"]!["time"]!, (double)next["settings"]!["rest"]!, (double)next["settings"]!["edgeOffset"]!);
+            (time, rest, offset) = (
+                (double)next["settings"]!["time"]!,
+                (double)next["settings"]!["rest"]!,
+                (double)next["settings"]!["edgeOffset"]!
+            );
         }
 
         page.Append("## What it looks like\n\n```sh\n");
-        Command(page, folder, $"tune demo-grey.jsonl --target 0.05 --plot tune-exposure.svg --column-plot tune-columns.svg");
+        Command(
+            page,
+            folder,
+            $"tune demo-grey.jsonl --target 0.05 --plot tune-exposure.svg --column-plot tune-columns.svg"
+        );
         page.Append("```\n\n");
-        page.Append("""
+        page.Append(
+            """
             Lines are clearances to expect, the green one holds the target with the recommended edge offset, and its band is one standard uncertainty wide on each side. Bars on trials are one standard uncertainty of a print.
 
             ![Clearance over rest and exposure](pictures/tune-exposure.svg)
 
             ![Survival of columns](pictures/tune-columns.svg)
 
-            """.Replace("\r", "", StringComparison.Ordinal));
+            """.Replace("\r", "", StringComparison.Ordinal)
+        );
         foreach (string picture in new[] { "tune-exposure.svg", "tune-columns.svg" })
             RepositoryFile.RequireHolds($"docs/pictures/{picture}", File.ReadAllBytes(folder[picture]));
         RepositoryFile.RequireHolds("docs/worked-session-tune.md", Encoding.UTF8.GetBytes(page.ToString()));
     }
 
-    private static string Offset(double offset) => offset == 0 ? "" : FormattableString.Invariant($" --edge-offset {offset}");
+    private static string Offset(double offset) =>
+        offset == 0 ? "" : FormattableString.Invariant($" --edge-offset {offset}");
 
-    private static CliRun Command(StringBuilder page, TemporaryFolder folder, FormattableString line)
+    private static CliRun Command(StringBuilder page, TemporaryFolder folder, string text)
     {
-        string text = FormattableString.Invariant(line);
         page.Append("calibgeom ").Append(text).Append('\n');
-        string[] words = text.Split(' ').Select(w => w.Contains(".csv", StringComparison.Ordinal) || w.EndsWith(".jsonl", StringComparison.Ordinal) || w.EndsWith(".svg", StringComparison.Ordinal) ? folder[w] : w).ToArray();
+        string[] words = text.Split(' ')
+            .Select(w =>
+                w.Contains(".csv", StringComparison.Ordinal)
+                || w.EndsWith(".jsonl", StringComparison.Ordinal)
+                || w.EndsWith(".svg", StringComparison.Ordinal)
+                    ? folder[w]
+                    : w
+            )
+            .ToArray();
         CliRun run = CliRun.Of(words);
         Assert.Equal(0, run.ExitCode);
         return run;

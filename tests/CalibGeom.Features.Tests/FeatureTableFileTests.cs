@@ -12,36 +12,56 @@ public class FeatureTableFileTests
             new Feature("box1.outside.x", 8.05, "mm", "x", "Outside jaws, mid band; \"light\" touch, twice"),
             new Feature("column1.stood", 1, "stage", "", "lost, plate,\nwash or cure"),
         ],
-        "0123456789abcdef");
+        "0123456789abcdef"
+    );
 
     [Fact]
     public void CsvIsWrittenAfterRfc4180()
     {
-        const string Expected = "# digest 0123456789abcdef\nfeature,nominal,unit,axis,how\n"
-            + "box1.outside.x,8.05,mm,x,\"Outside jaws, mid band; \"\"light\"\" touch, twice\"\ncolumn1.stood,1,stage,,\"lost, plate,\nwash or cure\"\n";
+        const string Expected =
+            "# digest 0123456789abcdef\nfeature,nominal,unit,axis,how\n"
+            + "box1.outside.x,8.05,mm,x,\"Outside jaws, mid band; \"\"light\"\" touch, "
+            + "twice\"\ncolumn1.stood,1,stage,,\"lost, plate,\nwash or cure\"\n";
         Assert.Equal(Expected, FeatureTableCsv.ToText(Sample));
     }
 
     [Property(MaxTest = 200)]
     public FsCheck.Property WhatIsWrittenIsReadBack()
     {
-        var texts = Gen.Elements("", "a", ",", "\"", "\"\"", "\n", "#", "micro \u00B5", "x\r\ny").ListOf().Select(string.Concat);
-        var features = from how in texts
-                       from id in texts
-                       from nominal in Gen.Choose(int.MinValue, int.MaxValue)
-                       select new Feature("id" + id, nominal / 8192.0 * Math.PI, "mm", "x", how);
-        return Prop.ForAll(features.ListOf().Select(f => new FeatureTable(f.DistinctBy(x => x.Id), "00ff00ff00ff00ff")).ToArbitrary(), table =>
-        {
-            FeatureTable csv = FeatureTableCsv.Parse(FeatureTableCsv.ToText(table));
-            FeatureTable json = FeatureTableJson.Parse(FeatureTableJson.ToText(table));
-            return csv.SequenceEqual(table) && json.SequenceEqual(table) && csv.Digest == table.Digest && json.Digest == table.Digest;
-        });
+        var texts = Gen.Elements("", "a", ",", "\"", "\"\"", "\n", "#", "micro \u00B5", "x\r\ny")
+            .ListOf()
+            .Select(string.Concat);
+        var features =
+            from how in texts
+            from id in texts
+            from nominal in Gen.Choose(int.MinValue, int.MaxValue)
+            select new Feature("id" + id, nominal / 8192.0 * Math.PI, "mm", "x", how);
+        return Prop.ForAll(
+            features.ListOf().Select(f => new FeatureTable(f.DistinctBy(x => x.Id), "00ff00ff00ff00ff")).ToArbitrary(),
+            table =>
+            {
+                FeatureTable csv = FeatureTableCsv.Parse(FeatureTableCsv.ToText(table));
+                FeatureTable json = FeatureTableJson.Parse(FeatureTableJson.ToText(table));
+                return csv.SequenceEqual(table)
+                    && json.SequenceEqual(table)
+                    && csv.Digest == table.Digest
+                    && json.Digest == table.Digest;
+            }
+        );
     }
 
     [Fact]
     public void ByteOrderMarksCrLfAndCommentsAreRead()
     {
-        byte[] bytes = [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes("# made by hand\r\n# digest 0123456789abcdef\r\nfeature,nominal,unit,axis,how\r\n\r\na,1,mm,x,\"b\"\r\n")];
+        byte[] bytes =
+        [
+            0xEF,
+            0xBB,
+            0xBF,
+            .. Encoding.UTF8.GetBytes(
+                "# made by hand\r\n# digest 0123456789abcdef\r\nfeature,nominal,unit,axis,how\r\n\r\na,1,mm,x,\"b\"\r\n"
+            ),
+        ];
         using var stream = new MemoryStream(bytes);
         FeatureTable table = FeatureTableCsv.Read(stream);
         Assert.Equal("0123456789abcdef", table.Digest);
@@ -75,7 +95,10 @@ public class FeatureTableFileTests
     [InlineData("{}", "a feature table has a list")]
     [InlineData("{\"features\":[{\"feature\":\"a\",\n\"nominal\":\"x\"}]}", "$.features[0].nominal (line 2")]
     [InlineData("{\"features\":[{\"feature\":\"a\",\"nominal\":1}]}", "$.features[0]")]
-    [InlineData("{\"features\":[{\"feature\":\"a\",\"nominal\":1,\"unit\":\"inch\"}]}", "$.features[0]: the unit of a is \"inch\"")]
+    [InlineData(
+        "{\"features\":[{\"feature\":\"a\",\"nominal\":1,\"unit\":\"inch\"}]}",
+        "$.features[0]: the unit of a is \"inch\""
+    )]
     [InlineData("{\"digest\":\"x\",\"features\":[]}", "$.digest: a digest is 16 hex digits")]
     public void BadJsonIsRefusedByPlace(string text, string message)
     {
@@ -87,9 +110,17 @@ public class FeatureTableFileTests
     public void HugeAndBinaryInputIsRefused()
     {
         using var huge = new MemoryStream(new byte[FeatureTableCsv.MaximumBytes + 1]);
-        Assert.Contains("16384 KiB", Assert.Throws<InputException>(() => FeatureTableCsv.Read(huge)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "16384 KiB",
+            Assert.Throws<InputException>(() => FeatureTableCsv.Read(huge)).Message,
+            StringComparison.Ordinal
+        );
         using var binary = new MemoryStream([0x23, 0xFF, 0x00]);
-        Assert.Contains("byte 2", Assert.Throws<InputException>(() => FeatureTableCsv.Read(binary)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "byte 2",
+            Assert.Throws<InputException>(() => FeatureTableCsv.Read(binary)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]

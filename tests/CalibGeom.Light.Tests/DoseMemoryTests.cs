@@ -18,12 +18,19 @@ public class DoseMemoryTests
         MaskStack masks = MaskStack.Of(mesh, grid, 0.05, grey);
         long spans = 0;
         for (int layer = 0; layer < masks.Count; layer++)
-            for (int row = 0; row < grid.Height; row++) spans += masks[layer].Row(row).Length;
+        for (int row = 0; row < grid.Height; row++)
+            spans += masks[layer].Row(row).Length;
         // A run is 12 bytes, the start of a row 4.
         Assert.InRange(12 * spans + 4L * masks.Count * (grid.Height + 1), 1, 30_000_000);
 
         long before = GC.GetAllocatedBytesForCurrentThread();
-        int layers = new LightDose(masks, new GaussianBlur(0.02), new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, 0.05)).Layers().Count(l => l.Values.Length > 0);
+        int layers = new LightDose(
+            masks,
+            new GaussianBlur(0.02),
+            new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, 0.05)
+        )
+            .Layers()
+            .Count(l => l.Values.Length > 0);
         Assert.Equal(masks.Count, layers);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 1, 10_000_000);
     }

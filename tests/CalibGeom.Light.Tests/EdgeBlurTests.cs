@@ -35,24 +35,38 @@ public class EdgeBlurTests
         Assert.Equal(0.02, new LorentzBlur(0.02).EdgeDistance(0.25), 1e-12); // CHECKS.md 4.5, COMPUTED: E0/Ec = 4 gives x/gamma = 1.
 
     [Property(MaxTest = 100)]
-    public Property DistanceUndoesShare() => Prop.ForAll(Blurs(), Shares(), (blur, share) =>
-        Math.Abs(blur.EdgeShare(blur.EdgeDistance(share)) - share) < 1e-12);
+    public Property DistanceUndoesShare() =>
+        Prop.ForAll(
+            Blurs(),
+            Shares(),
+            (blur, share) => Math.Abs(blur.EdgeShare(blur.EdgeDistance(share)) - share) < 1e-12
+        );
 
     [Property(MaxTest = 100)]
-    public Property AnEdgeIsTheSumOfItsLines() => Prop.ForAll(Blurs(), Shares(), (blur, share) =>
-    {
-        double x = blur.EdgeDistance(share), step = blur.Width * 1e-4;
-        double slope = (blur.EdgeShare(x - step) - blur.EdgeShare(x + step)) / (2 * step);
-        return Math.Abs(slope - blur.LineDensity(x)) < 1e-5 / blur.Width;
-    });
+    public Property AnEdgeIsTheSumOfItsLines() =>
+        Prop.ForAll(
+            Blurs(),
+            Shares(),
+            (blur, share) =>
+            {
+                double x = blur.EdgeDistance(share),
+                    step = blur.Width * 1e-4;
+                double slope = (blur.EdgeShare(x - step) - blur.EdgeShare(x + step)) / (2 * step);
+                return Math.Abs(slope - blur.LineDensity(x)) < 1e-5 / blur.Width;
+            }
+        );
 
     [Property(MaxTest = 50)]
-    public Property AWideDiscHasTheEdgeOfAHalfPlane() => Prop.ForAll(Shares(), share =>
-    {
-        var blur = new GaussianBlur(0.02);
-        double x = blur.EdgeDistance(share);
-        return Math.Abs(new DiscMask(blur, 40).Share(20 + x) - share) < 2e-3;
-    });
+    public Property AWideDiscHasTheEdgeOfAHalfPlane() =>
+        Prop.ForAll(
+            Shares(),
+            share =>
+            {
+                var blur = new GaussianBlur(0.02);
+                double x = blur.EdgeDistance(share);
+                return Math.Abs(new DiscMask(blur, 40).Share(20 + x) - share) < 2e-3;
+            }
+        );
 
     [Theory]
     [InlineData(0)]
@@ -61,7 +75,11 @@ public class EdgeBlurTests
     [InlineData(double.NaN)]
     public void AWidthOutOfRangeIsRefused(double width)
     {
-        Assert.Contains("blur", Assert.Throws<ArgumentException>(() => new GaussianBlur(width)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "blur",
+            Assert.Throws<ArgumentException>(() => new GaussianBlur(width)).Message,
+            StringComparison.Ordinal
+        );
         Assert.Throws<ArgumentException>(() => new LorentzBlur(width));
     }
 
@@ -72,8 +90,11 @@ public class EdgeBlurTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new GaussianBlur(0.02).EdgeDistance(share));
 
     private static Arbitrary<EdgeBlur> Blurs() =>
-        (from width in Gen.Choose(1, 100) from heavy in Gen.Elements(true, false)
-         select heavy ? (EdgeBlur)new LorentzBlur(width / 1000.0) : new GaussianBlur(width / 1000.0)).ToArbitrary();
+        (
+            from width in Gen.Choose(1, 100)
+            from heavy in Gen.Elements(true, false)
+            select heavy ? (EdgeBlur)new LorentzBlur(width / 1000.0) : new GaussianBlur(width / 1000.0)
+        ).ToArbitrary();
 
     private static Arbitrary<double> Shares() => Gen.Choose(1, 999).Select(n => n / 1000.0).ToArbitrary();
 }

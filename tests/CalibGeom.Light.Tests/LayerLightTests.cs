@@ -11,22 +11,29 @@ public class LayerLightTests
         Assert.Equal(3.52772647316, new LayerLight(new WorkingCurve(0.15, 8), 4, 2.5, 0.05).Accumulation(), 1e-9); // CHECKS.md 4.3, COMPUTED.
 
     [Property(MaxTest = 60)]
-    public Property SeriesAndLoopAgree() => Prop.ForAll(Gen.Choose(1, 60).ToArbitrary(), Gen.Choose(20, 100).ToArbitrary(), (layers, height) =>
-    {
-        var light = new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, height / 1000.0);
-        double sum = 0, below = 0.03;
-        for (int later = 0; later < layers; later++)
-            sum += light.Dose * Math.Exp(-((later + 1) * light.Layer + below) / 0.12);
-        double through = light.Dose * light.Transmission * light.Accumulation(layers) * Math.Exp(-below / 0.12);
-        return Math.Abs(sum / through - 1) < 1e-12
-            && Math.Abs(light.Curve.Depth(sum) + below - light.PrintThrough(layers)) < 1e-12;
-    });
+    public Property SeriesAndLoopAgree() =>
+        Prop.ForAll(
+            Gen.Choose(1, 60).ToArbitrary(),
+            Gen.Choose(20, 100).ToArbitrary(),
+            (layers, height) =>
+            {
+                var light = new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, height / 1000.0);
+                double sum = 0,
+                    below = 0.03;
+                for (int later = 0; later < layers; later++)
+                    sum += light.Dose * Math.Exp(-((later + 1) * light.Layer + below) / 0.12);
+                double through = light.Dose * light.Transmission * light.Accumulation(layers) * Math.Exp(-below / 0.12);
+                return Math.Abs(sum / through - 1) < 1e-12
+                    && Math.Abs(light.Curve.Depth(sum) + below - light.PrintThrough(layers)) < 1e-12;
+            }
+        );
 
     [Fact]
     public void PrintThroughAnswersToExposureByDp()
     {
         var curve = new WorkingCurve(0.12, 8);
-        double change = new LayerLight(curve, 4, 5, 0.05).PrintThrough() - new LayerLight(curve, 4, 2.5, 0.05).PrintThrough();
+        double change =
+            new LayerLight(curve, 4, 5, 0.05).PrintThrough() - new LayerLight(curve, 4, 2.5, 0.05).PrintThrough();
         Assert.Equal(0.12 * Math.Log(2), change, 1e-12);
     }
 
@@ -50,5 +57,7 @@ public class LayerLightTests
 
     [Fact]
     public void AStackHasALayer() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, 0.05).Accumulation(0));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            new LayerLight(new WorkingCurve(0.12, 8), 4, 2.5, 0.05).Accumulation(0)
+        );
 }

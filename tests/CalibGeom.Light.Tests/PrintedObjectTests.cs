@@ -12,36 +12,70 @@ public class PrintedObjectTests
     private static readonly WorkingCurve Curve = new(0.12, 8);
 
     [Property(MaxTest = 30)]
-    public Property WideFacesGrowByTheEdgeAndClearanceLosesTwice() => Prop.ForAll(Gen.Choose(15, 60).ToArbitrary(), Gen.Choose(0, 10).ToArbitrary(), (time, retreat) =>
-    {
-        var printed = new PrintedObject(Standard, new GaussianBlur(0.02), new LayerLight(Curve, 4, time / 10.0, 0.05), retreat: retreat / 1000.0);
-        double g = printed.Growth!.Value;
-        Dictionary<string, double?> sizes = printed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
-        bool Near(string id, double change) => Math.Abs(sizes[id]!.Value - Standard.Features.Find(id)!.Nominal - change) < 1e-9;
-        return Near("box1.outside.x", 2 * g) && Near("box2.inside.y", -2 * g) && Near("span.x", 2 * g) && Near("box1.height", 0)
-            && printed.Clearances().Zip(Standard.Joints).All(p => Math.Abs(p.First.X!.Value - p.Second.Clearance.X + 2 * g) < 1e-9);
-    });
+    public Property WideFacesGrowByTheEdgeAndClearanceLosesTwice() =>
+        Prop.ForAll(
+            Gen.Choose(15, 60).ToArbitrary(),
+            Gen.Choose(0, 10).ToArbitrary(),
+            (time, retreat) =>
+            {
+                var printed = new PrintedObject(
+                    Standard,
+                    new GaussianBlur(0.02),
+                    new LayerLight(Curve, 4, time / 10.0, 0.05),
+                    retreat: retreat / 1000.0
+                );
+                double g = printed.Growth!.Value;
+                Dictionary<string, double?> sizes = printed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+                bool Near(string id, double change) =>
+                    Math.Abs(sizes[id]!.Value - Standard.Features.Find(id)!.Nominal - change) < 1e-9;
+                return Near("box1.outside.x", 2 * g)
+                    && Near("box2.inside.y", -2 * g)
+                    && Near("span.x", 2 * g)
+                    && Near("box1.height", 0)
+                    && printed
+                        .Clearances()
+                        .Zip(Standard.Joints)
+                        .All(p => Math.Abs(p.First.X!.Value - p.Second.Clearance.X + 2 * g) < 1e-9);
+            }
+        );
 
     [Fact]
     public void ScaleAndOffsetAreKeptApart()
     {
         var plain = new PrintedObject(Standard, new GaussianBlur(0.02), new LayerLight(Curve, 4, 2.5, 0.05));
-        var other = new PrintedObject(Standard, new GaussianBlur(0.02), new LayerLight(Curve, 4, 2.5, 0.05), scale: -0.01, edgeOffset: 0.005);
+        var other = new PrintedObject(
+            Standard,
+            new GaussianBlur(0.02),
+            new LayerLight(Curve, 4, 2.5, 0.05),
+            scale: -0.01,
+            edgeOffset: 0.005
+        );
         Assert.Equal(plain.Growth!.Value + 0.005, other.Growth!.Value, 1e-12);
         double Size(PrintedObject o, string id) => o.Sizes().Single(s => s.Feature == id).Value!.Value;
-        Assert.Equal(Size(plain, "box1.outside.x") + 0.01 - 0.01 * Standard.Boxes[0].Outside.X, Size(other, "box1.outside.x"), 1e-9);
+        Assert.Equal(
+            Size(plain, "box1.outside.x") + 0.01 - 0.01 * Standard.Boxes[0].Outside.X,
+            Size(other, "box1.outside.x"),
+            1e-9
+        );
     }
 
     [Fact]
     public void ThinColumnsAndLowSlotsGoFirst()
     {
         PrintedObject Lit(double time) => new(Standard, new GaussianBlur(0.05), new LayerLight(Curve, 4, time, 0.05));
-        double?[] columns = Lit(2).Sizes().Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal)).Select(s => s.Value).ToArray();
+        double?[] columns = Lit(2)
+            .Sizes()
+            .Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal))
+            .Select(s => s.Value)
+            .ToArray();
         Assert.Equal(Standard.Columns.Count, columns.Length);
         Assert.True(columns[^1] > columns[0]);
         Assert.True(Lit(1.5).OpenSlots() > Lit(12).OpenSlots());
         Assert.Null(Lit(0.2).Growth);
-        Assert.All(Lit(0.2).Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)), s => Assert.Null(s.Value));
+        Assert.All(
+            Lit(0.2).Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)),
+            s => Assert.Null(s.Value)
+        );
     }
 
     [Fact]
@@ -49,7 +83,8 @@ public class PrintedObjectTests
     {
         var light = new LayerLight(Curve, 4, 2.5, 0.05);
         var heavy = new PrintedObject(Standard, new LorentzBlur(0.02), light);
-        double pocket = heavy.Sizes().Single(s => s.Feature == "box1.inside.x").Value!.Value - Standard.Boxes[0].Inside.X;
+        double pocket =
+            heavy.Sizes().Single(s => s.Feature == "box1.inside.x").Value!.Value - Standard.Boxes[0].Inside.X;
         Assert.True(Math.Abs(pocket + 2 * heavy.Growth!.Value) is > 1e-5 and < 2e-3);
     }
 
@@ -57,8 +92,17 @@ public class PrintedObjectTests
     [InlineData(0.2, 0, 0)]
     [InlineData(0, 2, 0)]
     [InlineData(0, 0, double.NaN)]
-    public void ValuesOutOfRangeAreRefused(double scale, double retreat, double offset) => Assert.Throws<ArgumentException>(() =>
-        new PrintedObject(Standard, new GaussianBlur(0.02), new LayerLight(Curve, 4, 2.5, 0.05), scale, retreat, offset));
+    public void ValuesOutOfRangeAreRefused(double scale, double retreat, double offset) =>
+        Assert.Throws<ArgumentException>(() =>
+            new PrintedObject(
+                Standard,
+                new GaussianBlur(0.02),
+                new LayerLight(Curve, 4, 2.5, 0.05),
+                scale,
+                retreat,
+                offset
+            )
+        );
 
     [Fact]
     public void SurvivalRisesWithDiameterAndDoseAndFallsWithLoad()
@@ -66,7 +110,11 @@ public class PrintedObjectTests
         var law = new SurvivalLaw();
         var blur = new GaussianBlur(0.02);
         Assert.Equal(0.5, law.Chance(blur, 0.4, 3, 1.6), 1e-9);
-        Assert.True(law.Chance(blur, 0.5, 3, 1.6) > 0.5 && law.Chance(blur, 0.4, 4, 1.6) > 0.5 && law.Chance(blur, 0.4, 3, 2.5) < 0.5);
+        Assert.True(
+            law.Chance(blur, 0.5, 3, 1.6) > 0.5
+                && law.Chance(blur, 0.4, 4, 1.6) > 0.5
+                && law.Chance(blur, 0.4, 3, 2.5) < 0.5
+        );
         Assert.Equal(0, law.Chance(blur, 0.4, 0.9, 1.6));
         Assert.Throws<ArgumentException>(() => new SurvivalLaw(0));
         Assert.Throws<ArgumentException>(() => new SurvivalLaw(slope: -1));

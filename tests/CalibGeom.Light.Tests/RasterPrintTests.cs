@@ -9,7 +9,12 @@ namespace CalibGeom.Light.Tests;
 public class RasterPrintTests
 {
     private static readonly TestObject Standard = TestObjectBuilder.Build(Presets.Find("standard")!.Spec);
-    private static readonly TestObject Snapped = TestObjectBuilder.Build(Presets.Find("standard")!.Spec with { Process = new ProcessSpec() });
+    private static readonly TestObject Snapped = TestObjectBuilder.Build(
+        Presets.Find("standard")!.Spec with
+        {
+            Process = new ProcessSpec(),
+        }
+    );
 
     [Theory]
     [InlineData(1.5)]
@@ -20,7 +25,11 @@ public class RasterPrintTests
         Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
         int compared = 0;
         foreach (PrintedSize size in raster.Sizes())
-            if (size.Feature.EndsWith("side.x", StringComparison.Ordinal) || size.Feature.EndsWith("side.y", StringComparison.Ordinal) || size.Feature.StartsWith("span", StringComparison.Ordinal))
+            if (
+                size.Feature.EndsWith("side.x", StringComparison.Ordinal)
+                || size.Feature.EndsWith("side.y", StringComparison.Ordinal)
+                || size.Feature.StartsWith("span", StringComparison.Ordinal)
+            )
             {
                 Assert.Equal(expected[size.Feature]!.Value, size.Value!.Value, 2e-5);
                 compared++;
@@ -29,14 +38,24 @@ public class RasterPrintTests
     }
 
     [Property(MaxTest = 6)]
-    public Property OffPixelsAFaceMovesByHalfAPixelAtMost() => Prop.ForAll(Gen.Choose(15, 50).ToArbitrary(), Gen.Choose(20, 50).ToArbitrary(), (tenths, microns) =>
-    {
-        double pitch = microns / 1000.0;
-        (RasterPrint raster, PrintedObject closed) = Print(Standard, tenths / 10.0, pitch);
-        Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
-        return raster.Sizes().Where(s => s.Feature.StartsWith("box", StringComparison.Ordinal) && !s.Feature.EndsWith("height", StringComparison.Ordinal))
-            .All(s => Math.Abs(s.Value!.Value - expected[s.Feature]!.Value) <= pitch + 2e-5);
-    });
+    public Property OffPixelsAFaceMovesByHalfAPixelAtMost() =>
+        Prop.ForAll(
+            Gen.Choose(15, 50).ToArbitrary(),
+            Gen.Choose(20, 50).ToArbitrary(),
+            (tenths, microns) =>
+            {
+                double pitch = microns / 1000.0;
+                (RasterPrint raster, PrintedObject closed) = Print(Standard, tenths / 10.0, pitch);
+                Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+                return raster
+                    .Sizes()
+                    .Where(s =>
+                        s.Feature.StartsWith("box", StringComparison.Ordinal)
+                        && !s.Feature.EndsWith("height", StringComparison.Ordinal)
+                    )
+                    .All(s => Math.Abs(s.Value!.Value - expected[s.Feature]!.Value) <= pitch + 2e-5);
+            }
+        );
 
     [Fact]
     public void TunnelsLoseThePrintThroughOfTheirLayers()
@@ -45,7 +64,9 @@ public class RasterPrintTests
         double through = closed.Light.PrintThrough();
         double? Size(PredictedPrint print, string id) => print.Sizes().Single(s => s.Feature == id).Value;
         // 0.25, 0.4, 0.5 and 0.8 mm are whole layers; 0.315 mm prints as six of them, 0.63 mm as thirteen.
-        foreach ((int slot, double height) in new[] { (3, 0.25), (4, 0.30), (5, 0.40), (6, 0.50), (7, 0.65), (8, 0.80) })
+        foreach (
+            (int slot, double height) in new[] { (3, 0.25), (4, 0.30), (5, 0.40), (6, 0.50), (7, 0.65), (8, 0.80) }
+        )
             Assert.Equal(height - through, Size(raster, $"slot{slot}.height")!.Value, 1e-4);
         Assert.Equal(8, raster.OpenSlots());
         Assert.Equal(2.5, Size(raster, "plinth.thickness")!.Value, 1e-6);
@@ -58,7 +79,10 @@ public class RasterPrintTests
     {
         (RasterPrint raster, PrintedObject closed) = Print(Standard, 2.5, grey: true);
         Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
-        Assert.All(raster.Sizes().Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal)), s => Assert.Equal(expected[s.Feature]!.Value, s.Value!.Value, 0.008));
+        Assert.All(
+            raster.Sizes().Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal)),
+            s => Assert.Equal(expected[s.Feature]!.Value, s.Value!.Value, 0.008)
+        );
         Assert.All(Standard.Columns, c => Assert.Equal(closed.AxisRatio(c), raster.AxisRatio(c), 1e-2));
     }
 
@@ -66,18 +90,34 @@ public class RasterPrintTests
     public void ScaleRetreatAndClearanceFollowFromTheSizes()
     {
         LightDose dose = Light(Snapped, 2.5);
-        RasterPrint plain = new(Snapped, dose), other = new(Snapped, dose, scale: -0.01, retreat: 0.004);
+        RasterPrint plain = new(Snapped, dose),
+            other = new(Snapped, dose, scale: -0.01, retreat: 0.004);
         double Size(RasterPrint print, string id) => print.Sizes().Single(s => s.Feature == id).Value!.Value;
-        Assert.Equal(Size(plain, "box1.outside.x") - 0.008 - 0.01 * Snapped.Boxes[0].Outside.X, Size(other, "box1.outside.x"), 1e-9);
-        Assert.Equal(Size(plain, "box2.inside.x") + 0.008 - 0.01 * Snapped.Boxes[1].Inside.X, Size(other, "box2.inside.x"), 1e-9);
-        Assert.Equal((Size(plain, "box2.inside.y") - Size(plain, "box1.outside.y")) / 2, plain.Clearances()[0].Y!.Value, 1e-12);
+        Assert.Equal(
+            Size(plain, "box1.outside.x") - 0.008 - 0.01 * Snapped.Boxes[0].Outside.X,
+            Size(other, "box1.outside.x"),
+            1e-9
+        );
+        Assert.Equal(
+            Size(plain, "box2.inside.x") + 0.008 - 0.01 * Snapped.Boxes[1].Inside.X,
+            Size(other, "box2.inside.x"),
+            1e-9
+        );
+        Assert.Equal(
+            (Size(plain, "box2.inside.y") - Size(plain, "box1.outside.y")) / 2,
+            plain.Clearances()[0].Y!.Value,
+            1e-12
+        );
     }
 
     [Fact]
     public void TooLittleLightPrintsNothing()
     {
         RasterPrint dark = Print(Standard, 0.2).Raster;
-        Assert.All(dark.Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)), s => Assert.Null(s.Value));
+        Assert.All(
+            dark.Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)),
+            s => Assert.Null(s.Value)
+        );
         Assert.Null(dark.Clearances()[0].X);
         Assert.Equal(0, dark.OpenSlots());
     }
@@ -86,15 +126,30 @@ public class RasterPrintTests
     public void ATiltedObjectIsRefused()
     {
         TestObject tilted = TestObjectBuilder.Build(new TestObjectSpec { Tilt = new TiltSpec { Angle = 10 } });
-        Assert.Contains("tilt", Assert.Throws<ArgumentException>(() => new RasterPrint(tilted, Light(Standard, 2.5))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "tilt",
+            Assert.Throws<ArgumentException>(() => new RasterPrint(tilted, Light(Standard, 2.5))).Message,
+            StringComparison.Ordinal
+        );
     }
 
-    private static (RasterPrint Raster, PrintedObject Closed) Print(TestObject made, double time, double pitch = 0.035, bool grey = false)
+    private static (RasterPrint Raster, PrintedObject Closed) Print(
+        TestObject made,
+        double time,
+        double pitch = 0.035,
+        bool grey = false
+    )
     {
         LightDose dose = Light(made, time, pitch, grey);
         return (new RasterPrint(made, dose), new PrintedObject(made, dose.Blur, dose.Light));
     }
 
     private static LightDose Light(TestObject made, double time, double pitch = 0.035, bool grey = false) =>
-        RasterPrint.LightOf(made, pitch, new GaussianBlur(0.02), new LayerLight(new WorkingCurve(0.12, 8), 4, time, 0.05, 5, 25), grey);
+        RasterPrint.LightOf(
+            made,
+            pitch,
+            new GaussianBlur(0.02),
+            new LayerLight(new WorkingCurve(0.12, 8), 4, time, 0.05, 5, 25),
+            grey
+        );
 }

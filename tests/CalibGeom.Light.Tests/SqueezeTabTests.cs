@@ -14,7 +14,8 @@ public class SqueezeTabTests
         double slot = Made.Spec.Squeeze!.SlotHeight;
         IReadOnlyList<double> gaps = Gaps();
         Assert.Equal(slot - Light.PrintThrough(), gaps[^1], 1e-9);
-        // A bar of 0.3 mm lets through less light: six layers of q = exp(-0.05 / 0.12), and hardly any from beyond the next slot.
+        // A bar of 0.3 mm lets through less light: six layers of q = exp(-0.05 / 0.12), and hardly any from beyond the
+        // next slot.
         Assert.InRange(slot - gaps[0], Light.PrintThrough(6), Light.PrintThrough(6) + 0.12 * Math.Exp(-0.8 / 0.12) * 2);
     }
 
@@ -28,5 +29,9 @@ public class SqueezeTabTests
     }
 
     private static IReadOnlyList<double> Gaps(int baseLayers = 0, double baseTime = 0) =>
-        new PrintedObject(Made, new GaussianBlur(0.02), new LayerLight(Light.Curve, 4, 2.5, 0.05, baseLayers, baseTime)).SqueezeGaps();
+        new PrintedObject(
+            Made,
+            new GaussianBlur(0.02),
+            new LayerLight(Light.Curve, 4, 2.5, 0.05, baseLayers, baseTime)
+        ).SqueezeGaps();
 }

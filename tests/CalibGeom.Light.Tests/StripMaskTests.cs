@@ -23,8 +23,10 @@ public class StripMaskTests
         for (int i = 0; i < Ratios.Length; i++)
         {
             double? printed = StripMask.BarWidth(blur, width * 0.02, Ratios[i]);
-            if (double.IsNaN(expected[i])) Assert.Null(printed);
-            else Assert.Equal(expected[i], printed!.Value / 0.02, 6e-9);
+            if (double.IsNaN(expected[i]))
+                Assert.Null(printed);
+            else
+                Assert.Equal(expected[i], printed!.Value / 0.02, 6e-9);
         }
     }
 
@@ -43,23 +45,35 @@ public class StripMaskTests
     }
 
     [Property(MaxTest = 100)]
-    public Property ASlotIsTheComplementOfABar() => Prop.ForAll(Cases(), c =>
-    {
-        var blur = new GaussianBlur(0.02);
-        double? slot = StripMask.SlotWidth(blur, c.Width, c.Ratio);
-        double? bar = StripMask.BarWidth(blur, c.Width, 1 / (1 - 1 / c.Ratio));
-        double? between = new StripMask(blur, -50, -c.Width / 2, c.Width / 2, 50).Boundary(2, c.Ratio) * 2;
-        return slot.HasValue == bar.HasValue && slot.HasValue == between.HasValue
-            && (slot is null || (Math.Abs(slot.Value - bar!.Value) < 1e-12 && Math.Abs(slot.Value - between!.Value) < 1e-9));
-    });
+    public Property ASlotIsTheComplementOfABar() =>
+        Prop.ForAll(
+            Cases(),
+            c =>
+            {
+                var blur = new GaussianBlur(0.02);
+                double? slot = StripMask.SlotWidth(blur, c.Width, c.Ratio);
+                double? bar = StripMask.BarWidth(blur, c.Width, 1 / (1 - 1 / c.Ratio));
+                double? between = new StripMask(blur, -50, -c.Width / 2, c.Width / 2, 50).Boundary(2, c.Ratio) * 2;
+                return slot.HasValue == bar.HasValue
+                    && slot.HasValue == between.HasValue
+                    && (
+                        slot is null
+                        || (Math.Abs(slot.Value - bar!.Value) < 1e-12 && Math.Abs(slot.Value - between!.Value) < 1e-9)
+                    );
+            }
+        );
 
     [Property(MaxTest = 100)]
-    public Property AWideBarGrowsByTheEdgeAlone() => Prop.ForAll(Cases(), c =>
-    {
-        var blur = new GaussianBlur(0.02);
-        double printed = StripMask.BarWidth(blur, c.Width + 0.4, c.Ratio)!.Value;
-        return Math.Abs(printed - c.Width - 0.4 - 2 * blur.EdgeDistance(1 / c.Ratio)) < 1e-9;
-    });
+    public Property AWideBarGrowsByTheEdgeAlone() =>
+        Prop.ForAll(
+            Cases(),
+            c =>
+            {
+                var blur = new GaussianBlur(0.02);
+                double printed = StripMask.BarWidth(blur, c.Width + 0.4, c.Ratio)!.Value;
+                return Math.Abs(printed - c.Width - 0.4 - 2 * blur.EdgeDistance(1 / c.Ratio)) < 1e-9;
+            }
+        );
 
     [Fact]
     public void HeavyTailsReachAcrossAWall()
@@ -84,5 +98,9 @@ public class StripMaskTests
         Assert.Throws<ArgumentOutOfRangeException>(() => StripMask.Bar(new GaussianBlur(0.02), 1).Boundary(2, 3));
 
     private static Arbitrary<(double Width, double Ratio)> Cases() =>
-        (from width in Gen.Choose(10, 1000) from ratio in Gen.Choose(120, 1000) select (width / 1000.0, ratio / 100.0)).ToArbitrary();
+        (
+            from width in Gen.Choose(10, 1000)
+            from ratio in Gen.Choose(120, 1000)
+            select (width / 1000.0, ratio / 100.0)
+        ).ToArbitrary();
 }

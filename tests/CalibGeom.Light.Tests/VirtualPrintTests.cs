@@ -15,17 +15,24 @@ public class VirtualPrintTests
     private static readonly LayerLight Light = new(new WorkingCurve(0.12, 8), 4, 2.5, 0.05);
 
     [Property(MaxTest = 40)]
-    public Property PredictBracketsTheSqueezeThatWasSet() => Prop.ForAll(Gen.Choose(0, 180).ToArbitrary(), n =>
-    {
-        double squeeze = n / 100.0;
-        IReadOnlyList<Reading> readings = Read(squeeze);
-        Bracket found = ClearancePrediction.From(Made.Features, new ReadingSet(readings)).Squeeze!;
-        return found.Low <= squeeze && squeeze <= found.High;
-    });
+    public Property PredictBracketsTheSqueezeThatWasSet() =>
+        Prop.ForAll(
+            Gen.Choose(0, 180).ToArbitrary(),
+            n =>
+            {
+                double squeeze = n / 100.0;
+                IReadOnlyList<Reading> readings = Read(squeeze);
+                Bracket found = ClearancePrediction.From(Made.Features, new ReadingSet(readings)).Squeeze!;
+                return found.Low <= squeeze && squeeze <= found.High;
+            }
+        );
 
     [Property(MaxTest = 40)]
-    public Property MoreSqueezeClosesMoreSlots() => Prop.ForAll(Gen.Choose(0, 300).Two().ToArbitrary(), pair =>
-        Open(Math.Min(pair.Item1, pair.Item2)) >= Open(Math.Max(pair.Item1, pair.Item2)));
+    public Property MoreSqueezeClosesMoreSlots() =>
+        Prop.ForAll(
+            Gen.Choose(0, 300).Two().ToArbitrary(),
+            pair => Open(Math.Min(pair.Item1, pair.Item2)) >= Open(Math.Max(pair.Item1, pair.Item2))
+        );
 
     [Fact]
     public void SqueezeTakesFromThePlinthAndLightFromTheSlots()
@@ -46,8 +53,13 @@ public class VirtualPrintTests
         Assert.Throws<ArgumentException>(() => new RestLaw(-0.001));
     }
 
-    private static int Open(int hundredths) => (int)Read(hundredths / 100.0).Single(r => r.Feature == "squeeze.open").Value;
+    private static int Open(int hundredths) =>
+        (int)Read(hundredths / 100.0).Single(r => r.Feature == "squeeze.open").Value;
 
     private static IReadOnlyList<Reading> Read(double squeeze, double time = 2.5) =>
-        new VirtualPrint(new PrintedObject(Made, new GaussianBlur(0.02), new LayerLight(Light.Curve, 4, time, 0.05, 5, 25)), new SurvivalLaw(), squeeze).Read();
+        new VirtualPrint(
+            new PrintedObject(Made, new GaussianBlur(0.02), new LayerLight(Light.Curve, 4, time, 0.05, 5, 25)),
+            new SurvivalLaw(),
+            squeeze
+        ).Read();
 }

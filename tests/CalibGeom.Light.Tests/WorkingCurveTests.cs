@@ -17,7 +17,8 @@ public class WorkingCurveTests
     [InlineData(21.746254627672, 0.15)]
     [InlineData(40, 0.2414156869)]
     [InlineData(80, 0.3453877639)]
-    public void DepthFollowsTheLogarithmOfDose(double dose, double depth) => Assert.Equal(depth, Curve.Depth(dose), 1e-9);
+    public void DepthFollowsTheLogarithmOfDose(double dose, double depth) =>
+        Assert.Equal(depth, Curve.Depth(dose), 1e-9);
 
     [Fact]
     public void ADepthNeedsItsDose() => Assert.Equal(12.7573580658, Curve.DoseFor(0.07), 1e-9); // CHECKS.md 4.3, COMPUTED.
@@ -32,18 +33,23 @@ public class WorkingCurveTests
     }
 
     [Property(MaxTest = 100)]
-    public Property AnyTwoPointsOfACurveGiveItBack() => Prop.ForAll(
-        Gen.Choose(1, 100).Select(n => n / 100.0).ToArbitrary(), Gen.Choose(11, 100).Select(n => n / 10.0).ToArbitrary(), (depth, factor) =>
-        {
-            var curve = new WorkingCurve(depth, 8);
-            WorkingCurve back = WorkingCurve.Through(10, curve.Depth(10), 10 * factor, curve.Depth(10 * factor));
-            return Math.Abs(back.PenetrationDepth / depth - 1) < 1e-9 && Math.Abs(back.CriticalDose / 8 - 1) < 1e-9;
-        });
+    public Property AnyTwoPointsOfACurveGiveItBack() =>
+        Prop.ForAll(
+            Gen.Choose(1, 100).Select(n => n / 100.0).ToArbitrary(),
+            Gen.Choose(11, 100).Select(n => n / 10.0).ToArbitrary(),
+            (depth, factor) =>
+            {
+                var curve = new WorkingCurve(depth, 8);
+                WorkingCurve back = WorkingCurve.Through(10, curve.Depth(10), 10 * factor, curve.Depth(10 * factor));
+                return Math.Abs(back.PenetrationDepth / depth - 1) < 1e-9 && Math.Abs(back.CriticalDose / 8 - 1) < 1e-9;
+            }
+        );
 
     [Fact]
     public void OverlappingLinesCureDeeper()
     {
-        // Gibson, Rosen, Stucker (2015) p. 93 (READ): Dp 5.8 mil, spacing 6 mil, W0 5 mil: EP/Emax = 1.1123, and Cd1 = 3 mil needs Cd0 = 2.383 mil.
+        // Gibson, Rosen, Stucker (2015) p. 93 (READ): Dp 5.8 mil, spacing 6 mil, W0 5 mil: EP/Emax = 1.1123, and Cd1 =
+        // 3 mil needs Cd0 = 2.383 mil.
         const double mil = 0.0254;
         var beam = new GaussianBlur(5 * mil / 2);
         double ratio = Enumerable.Range(-4, 9).Sum(k => beam.LineDensity(k * 6 * mil)) / beam.LineDensity(0);
@@ -71,7 +77,8 @@ public class WorkingCurveTests
     [Fact]
     public void APublishedFormulationGivesAPlausibleDepth()
     {
-        // CHECKS.md 4.4, COMPUTED from Montgomery et al., Extreme Mech. Lett. 53 (2022) 101714 (READ-2ND): 7501.5 1/m gives Dp = 133.307 um.
+        // CHECKS.md 4.4, COMPUTED from Montgomery et al., Extreme Mech. Lett. 53 (2022) 101714 (READ-2ND): 7501.5 1/m
+        // gives Dp = 133.307 um.
         double depth = 1000 / (45.83 * 2.651 + 0.06 * 1.23e5);
         Assert.Equal(0.133307, depth, 1e-6);
         var light = new LayerLight(new WorkingCurve(depth, 8), 4.108, 6, 0.05);
@@ -84,7 +91,8 @@ public class WorkingCurveTests
     [InlineData(11, 8)]
     [InlineData(0.1, 0)]
     [InlineData(0.1, double.NaN)]
-    public void ConstantsOutOfRangeAreRefused(double depth, double dose) => Assert.Throws<ArgumentException>(() => new WorkingCurve(depth, dose));
+    public void ConstantsOutOfRangeAreRefused(double depth, double dose) =>
+        Assert.Throws<ArgumentException>(() => new WorkingCurve(depth, dose));
 
     [Theory]
     [InlineData(10, 0.05, 10, 0.25)]

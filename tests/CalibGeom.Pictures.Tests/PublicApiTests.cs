@@ -4,5 +4,8 @@ public class PublicApiTests
 {
     [Fact]
     public void ThePublicSurfaceIsTheOneInTheFile() =>
-        PublicApi.RequireUnchanged(typeof(CalibGeom.Pictures.Drawings.Drawing).Assembly, "tests/CalibGeom.Pictures.Tests/PublicApi.txt");
+        PublicApi.RequireUnchanged(
+            typeof(CalibGeom.Pictures.Drawings.Drawing).Assembly,
+            "tests/CalibGeom.Pictures.Tests/PublicApi.txt"
+        );
 }

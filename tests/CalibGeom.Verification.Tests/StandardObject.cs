@@ -12,7 +12,8 @@ internal static class StandardObject
     internal static FeatureTable Table { get; } = Make(0.05, 0.05);
 
     /// <summary>Ids of the faces that obey the model.</summary>
-    internal static string[] Faces { get; } = Table.Where(f => f.Axis is "x" or "y" && f.Unit == "mm").Select(f => f.Id).ToArray();
+    internal static string[] Faces { get; } =
+        Table.Where(f => f.Axis is "x" or "y" && f.Unit == "mm").Select(f => f.Id).ToArray();
 
     internal static FeatureTable Make(double clearance1, double clearance2)
     {
@@ -21,10 +22,21 @@ internal static class StandardObject
         for (int b = 0; b < 3; b++)
             foreach (string axis in new[] { "x", "y" })
             {
-                features.Add(new Feature($"box{b + 1}.outside.{axis}", Widths[b], "mm", axis, "outside jaws across the level band"));
-                features.Add(new Feature($"box{b + 1}.inside.{axis}", inside[b], "mm", axis, "inside jaws; rock for the least"));
+                features.Add(
+                    new Feature(
+                        $"box{b + 1}.outside.{axis}",
+                        Widths[b],
+                        "mm",
+                        axis,
+                        "outside jaws across the level band"
+                    )
+                );
+                features.Add(
+                    new Feature($"box{b + 1}.inside.{axis}", inside[b], "mm", axis, "inside jaws; rock for the least")
+                );
             }
-        for (int b = 1; b <= 3; b++) features.Add(new Feature($"box{b}.height", 10 + 2 * b, "mm", "z", "outside jaws from rim to foot"));
+        for (int b = 1; b <= 3; b++)
+            features.Add(new Feature($"box{b}.height", 10 + 2 * b, "mm", "z", "outside jaws from rim to foot"));
         features.Add(new Feature("span.x", 40, "mm", "x", "outside jaws across both posts"));
         features.Add(new Feature("span.y", 25, "mm", "y", "outside jaws across both posts"));
         features.Add(new Feature("plinth.thickness", 2.5, "mm", "z", "outside jaws on the pad"));
@@ -42,10 +54,27 @@ internal static class StandardObject
         feature.Nominal * (1 + s) + (feature.Id.Contains("inside", StringComparison.Ordinal) ? -2 : 2) * g;
 
     /// <summary>Exact readings of some features.</summary>
-    internal static ReadingSet Exact(double sx, double gx, double sy, double gy, IEnumerable<string>? ids = null, FeatureTable? table = null) => new(
-        (ids ?? Faces).Select(id => (table ?? Table).Find(id)!).Select(f => Reading.Size(f.Id, f.Axis == "x" ? True(f, sx, gx) : True(f, sy, gy))), state: PartState.PostCured);
+    internal static ReadingSet Exact(
+        double sx,
+        double gx,
+        double sy,
+        double gy,
+        IEnumerable<string>? ids = null,
+        FeatureTable? table = null
+    ) =>
+        new(
+            (ids ?? Faces)
+                .Select(id => (table ?? Table).Find(id)!)
+                .Select(f => Reading.Size(f.Id, f.Axis == "x" ? True(f, sx, gx) : True(f, sy, gy))),
+            state: PartState.PostCured
+        );
 
     /// <summary>Readings as CSV, exactly.</summary>
     internal static string Csv(IEnumerable<Reading> readings) =>
-        "feature,value\n" + string.Join('\n', readings.Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.Feature},{r.Value:R}"))) + "\n";
+        "feature,value\n"
+        + string.Join(
+            '\n',
+            readings.Select(r => string.Create(CultureInfo.InvariantCulture, $"{r.Feature},{r.Value:R}"))
+        )
+        + "\n";
 }

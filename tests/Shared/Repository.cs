@@ -12,7 +12,8 @@ internal static class Repository
     private static string FindRoot()
     {
         DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "CalibGeom.sln"))) folder = folder.Parent;
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "CalibGeom.sln")))
+            folder = folder.Parent;
         return folder?.FullName ?? throw new InvalidOperationException("CalibGeom.sln is not above the tests.");
     }
 }

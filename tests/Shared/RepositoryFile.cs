@@ -7,8 +7,12 @@ internal static class RepositoryFile
     internal static void RequireHolds(string relativePath, byte[] expected)
     {
         string path = Path.Combine(Repository.Root, relativePath);
-        if (Repository.Updating) File.WriteAllBytes(path, expected);
-        Assert.True(File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(expected),
-            $"{relativePath} is not what the code makes. Run the tests once with CALIBGEOM_UPDATE=1 and look at what changed.");
+        if (Repository.Updating)
+            File.WriteAllBytes(path, expected);
+        Assert.True(
+            File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(expected),
+            $"{relativePath} is not what the code makes. Run the tests once with CALIBGEOM_UPDATE=1 and look at "
+                + $"what changed."
+        );
     }
 }

@@ -8,57 +8,87 @@ namespace CalibGeom.Cli.Inspect;
 /// <summary>The answer of <c>inspect</c>: verdict first.</summary>
 internal static class InspectText
 {
-    internal static string Verdict(Inspected one) => one.Worst switch
-    {
-        Severity.Error => "will not print as it is",
-        Severity.Warning => "may not print well",
-        _ => "ready to print",
-    };
+    internal static string Verdict(Inspected one) =>
+        one.Worst switch
+        {
+            Severity.Error => "will not print as it is",
+            Severity.Warning => "may not print well",
+            _ => "ready to print",
+        };
 
     internal static void Write(TextWriter writer, Inspected one)
     {
-        int errors = one.Findings.Count(f => f.Severity == Severity.Error), warnings = one.Findings.Count(f => f.Severity == Severity.Warning);
+        int errors = one.Findings.Count(f => f.Severity == Severity.Error),
+            warnings = one.Findings.Count(f => f.Severity == Severity.Warning);
         int notes = one.Findings.Count - errors - warnings;
-        writer.WriteLine($"{one.Path}: {Verdict(one)} ({Count(errors, "error")}, {Count(warnings, "warning")}, {Count(notes, "note")})");
-        writer.WriteLine(FormattableString.Invariant($"  {Count(one.Topology.TriangleCount, "triangle")}, {Count(one.Topology.Components.Count, "component")}, volume {Size(one.Topology.Volume)} mm3, surface {Size(one.Topology.Area)} mm2"));
+        writer.WriteLine(
+            $"{one.Path}: {Verdict(one)} ({Count(errors, "error")}, {Count(warnings, "warning")}, "
+                + $"{Count(notes, "note")})"
+        );
+        writer.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"  {Count(one.Topology.TriangleCount, "triangle")}, "
+                    + $"{Count(one.Topology.Components.Count, "component")}, volume {Size(one.Topology.Volume)} "
+                    + $"mm3, surface {Size(one.Topology.Area)} mm2"
+            )
+        );
         if (one.Layers.Largest is { } largest)
         {
-            string step = one.Layers.LargestStep > 0
-                ? FormattableString.Invariant($"largest step {Size(one.Layers.LargestStep)} mm2 at layer {one.Layers.LargestStepLayer}")
-                : "never growing";
-            writer.WriteLine(FormattableString.Invariant(
-                $"  {Count(one.Layers.Layers.Count, "layer")} of {one.Layers.Settings.LayerHeight} mm; largest area {Size(largest.Area)} mm2 in layer {largest.Index}, {step}"));
-            writer.WriteLine(FormattableString.Invariant(
-                $"  peel force at most {one.Layers.RelativePeelForce:0.##} times that of the mean layer (taken as proportional to area)"));
+            string step =
+                one.Layers.LargestStep > 0
+                    ? FormattableString.Invariant(
+                        $"largest step {Size(one.Layers.LargestStep)} mm2 at layer {one.Layers.LargestStepLayer}"
+                    )
+                    : "never growing";
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {Count(one.Layers.Layers.Count, "layer")} of {one.Layers.Settings.LayerHeight} mm; "
+                        + $"largest area {Size(largest.Area)} mm2 in layer {largest.Index}, {step}"
+                )
+            );
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  peel force at most {one.Layers.RelativePeelForce:0.##} times that of the mean layer "
+                        + $"(taken as proportional to area)"
+                )
+            );
         }
-        if (one.Compared && one.Findings.All(f => f.Rule != "spec-size")) writer.WriteLine("  has the sizes of the spec");
+        if (one.Compared && one.Findings.All(f => f.Rule != "spec-size"))
+            writer.WriteLine("  has the sizes of the spec");
         FindingText.Write(writer, one.Findings);
     }
 
     /// <summary>Two decimals; three digits where they would show next to nothing.</summary>
-    private static string Size(double value) => value.ToString(Math.Abs(value) < 0.1 ? "G3" : "0.##", CultureInfo.InvariantCulture);
+    private static string Size(double value) =>
+        value.ToString(Math.Abs(value) < 0.1 ? "G3" : "0.##", CultureInfo.InvariantCulture);
 
-    private static string Count(int number, string noun) => FormattableString.Invariant($"{number} {noun}{(number == 1 ? "" : "s")}");
+    private static string Count(int number, string noun) =>
+        FormattableString.Invariant($"{number} {noun}{(number == 1 ? "" : "s")}");
 
-    internal static JsonNode Describe(Inspected one) => new JsonObject
-    {
-        ["file"] = one.Path,
-        ["verdict"] = Verdict(one),
-        ["triangles"] = one.Topology.TriangleCount,
-        ["components"] = one.Topology.Components.Count,
-        ["volume"] = one.Topology.Volume,
-        ["surface"] = one.Topology.Area,
-        ["largestStep"] = one.Layers.LargestStep,
-        ["largestStepLayer"] = one.Layers.LargestStepLayer,
-        ["relativePeelForce"] = one.Layers.RelativePeelForce,
-        ["layers"] = new JsonArray(one.Layers.Layers.Select(Describe).ToArray()),
-    };
+    internal static JsonNode Describe(Inspected one) =>
+        new JsonObject
+        {
+            ["file"] = one.Path,
+            ["verdict"] = Verdict(one),
+            ["triangles"] = one.Topology.TriangleCount,
+            ["components"] = one.Topology.Components.Count,
+            ["volume"] = one.Topology.Volume,
+            ["surface"] = one.Topology.Area,
+            ["largestStep"] = one.Layers.LargestStep,
+            ["largestStepLayer"] = one.Layers.LargestStepLayer,
+            ["relativePeelForce"] = one.Layers.RelativePeelForce,
+            ["layers"] = new JsonArray(one.Layers.Layers.Select(Describe).ToArray()),
+        };
 
-    private static JsonNode Describe(LayerSummary layer) => new JsonObject
-    {
-        ["z"] = layer.Z,
-        ["area"] = layer.Area,
-        ["min"] = new JsonArray(layer.Min.X, layer.Min.Y),
-        ["max"] = new JsonArray(layer.Max.X, layer.Max.Y),
-    };
+    private static JsonNode Describe(LayerSummary layer) =>
+        new JsonObject
+        {
+            ["z"] = layer.Z,
+            ["area"] = layer.Area,
+            ["min"] = new JsonArray(layer.Min.X, layer.Min.Y),
+            ["max"] = new JsonArray(layer.Max.X, layer.Max.Y),
+        };
 }

@@ -8,31 +8,60 @@ internal static class MakeCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC") { Description = "A spec in JSON, or a .3mf that make has written; - reads JSON from standard input. Without it the preset alone is made.", Arity = ArgumentArity.ZeroOrOne };
-        var preset = new Option<string?>("--preset") { Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.", HelpName = "NAME" };
-        var set = new Option<string[]>("--set") { Description = "Set one value, such as columns.height=10, nest.sizes=8,11.2 or slots=null; may be repeated.", HelpName = "NAME=VALUE" };
-        var output = new Option<string?>("--output", "-o") { Description = "Where to write the mesh: .stl, .3mf (which carries the spec) or .obj; X.features.csv stands beside it. - writes an STL alone to standard output. Default: NAME.stl here.", HelpName = "OUT" };
+        var spec = new Argument<string?>("SPEC")
+        {
+            Description =
+                "A spec in JSON, or a .3mf that make has written; - reads JSON from standard input. Without it "
+                + "the preset alone is made.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var preset = new Option<string?>("--preset")
+        {
+            Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.",
+            HelpName = "NAME",
+        };
+        var set = new Option<string[]>("--set")
+        {
+            Description = "Set one value, such as columns.height=10, nest.sizes=8,11.2 or slots=null; may be repeated.",
+            HelpName = "NAME=VALUE",
+        };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description =
+                "Where to write the mesh: .stl, .3mf (which carries the spec) or .obj; X.features.csv stands "
+                + "beside it. - writes an STL alone to standard output. Default: NAME.stl here.",
+            HelpName = "OUT",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var check = new Option<bool>("--check") { Description = "Check the design and write nothing." };
-        var command = new Command("make", """
+        var command = new Command(
+            "make",
+            """
             Make a test object: an STL in millimetres and a table of what to measure on it.
 
             Exit codes: 0 made (warnings allowed), 1 the design cannot work, 2 bad use or a spec that cannot be read.
 
             Example:
               calibgeom make --preset standard --set title="Demo grey" --set columns.height=8 -o demo.stl
-            """);
+            """
+        );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, set, output, json, check }) command.Options.Add(option);
-        command.SetAction(parsed => MakeRun.Run(io, new MakeRequest
-        {
-            SpecPath = parsed.GetValue(spec),
-            Preset = parsed.GetValue(preset),
-            Assignments = parsed.GetValue(set) ?? [],
-            Output = parsed.GetValue(output),
-            Json = parsed.GetValue(json),
-            Check = parsed.GetValue(check),
-        }));
+        foreach (Option option in new Option[] { preset, set, output, json, check })
+            command.Options.Add(option);
+        command.SetAction(parsed =>
+            MakeRun.Run(
+                io,
+                new MakeRequest
+                {
+                    SpecPath = parsed.GetValue(spec),
+                    Preset = parsed.GetValue(preset),
+                    Assignments = parsed.GetValue(set) ?? [],
+                    Output = parsed.GetValue(output),
+                    Json = parsed.GetValue(json),
+                    Check = parsed.GetValue(check),
+                }
+            )
+        );
         return command;
     }
 }

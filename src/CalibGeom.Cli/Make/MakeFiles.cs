@@ -27,20 +27,38 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
         }
         string features = Path.ChangeExtension(output, ".features.csv");
         using var files = new OutputSet();
-        files.Add(output, stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh));
+        files.Add(
+            output,
+            stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh)
+        );
         files.Add(features, stream => FeatureTableCsv.Write(stream, made.Features));
         files.Commit();
         return new MakeFiles([output, features]);
     }
 
-    private static void WriteMesh(Stream stream, string extension, SpecSource source, TestObject made, TriangleMesh mesh)
+    private static void WriteMesh(
+        Stream stream,
+        string extension,
+        SpecSource source,
+        TestObject made,
+        TriangleMesh mesh
+    )
     {
         string header = ObjectHeader.Of(source.Name, SpecDigest.Of(made.Spec));
         MeshObject[] objects = [new MeshObject(source.Name, mesh)];
         switch (extension)
         {
             case ".3MF":
-                ThreeMfWriter.Write(stream, objects, new ThreeMfContent { Title = header, Application = $"calibgeom {Envelope.Version}", SpecJson = SpecJson.ToText(made.Spec) });
+                ThreeMfWriter.Write(
+                    stream,
+                    objects,
+                    new ThreeMfContent
+                    {
+                        Title = header,
+                        Application = $"calibgeom {Envelope.Version}",
+                        SpecJson = SpecJson.ToText(made.Spec),
+                    }
+                );
                 break;
             case ".OBJ":
                 ObjWriter.Write(stream, objects);

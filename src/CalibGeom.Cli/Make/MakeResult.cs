@@ -21,7 +21,8 @@ internal static class MakeResult
             ["joints"] = List(made.Joints, Joint),
             ["columns"] = List(made.Columns, Column),
         };
-        if (mesh is not null) Measure(result, mesh);
+        if (mesh is not null)
+            Measure(result, mesh);
         result["spec"] = JsonNode.Parse(SpecJson.ToCanonicalBytes(made.Spec));
         result["features"] = JsonNode.Parse(FeatureTableJson.ToText(made.Features))!["features"]!.DeepClone();
         result["caution"] = Caution.Text;
@@ -38,34 +39,38 @@ internal static class MakeResult
         result["boundingBox"] = new JsonObject { ["min"] = Point(mesh.Bounds.Min), ["max"] = Point(mesh.Bounds.Max) };
     }
 
-    private static JsonObject Box(BoxPlan box) => new()
-    {
-        ["number"] = box.Number,
-        ["wanted"] = box.WantedOutside,
-        ["outside"] = Pair(box.Outside),
-        ["inside"] = Pair(box.Inside),
-        ["attached"] = box.Attached,
-    };
+    private static JsonObject Box(BoxPlan box) =>
+        new()
+        {
+            ["number"] = box.Number,
+            ["wanted"] = box.WantedOutside,
+            ["outside"] = Pair(box.Outside),
+            ["inside"] = Pair(box.Inside),
+            ["attached"] = box.Attached,
+        };
 
-    private static JsonObject Joint(JointPlan joint) => new()
-    {
-        ["number"] = joint.Number,
-        ["wanted"] = Pair(joint.WantedClearance),
-        ["clearance"] = Pair(joint.Clearance),
-    };
+    private static JsonObject Joint(JointPlan joint) =>
+        new()
+        {
+            ["number"] = joint.Number,
+            ["wanted"] = Pair(joint.WantedClearance),
+            ["clearance"] = Pair(joint.Clearance),
+        };
 
-    private static JsonObject Column(ColumnPlan column) => new()
-    {
-        ["number"] = column.Number,
-        ["diameter"] = column.Diameter,
-        ["loadRatio"] = column.LoadRatio,
-        ["x"] = column.X,
-        ["y"] = column.Y,
-    };
+    private static JsonObject Column(ColumnPlan column) =>
+        new()
+        {
+            ["number"] = column.Number,
+            ["diameter"] = column.Diameter,
+            ["loadRatio"] = column.LoadRatio,
+            ["x"] = column.X,
+            ["y"] = column.Y,
+        };
 
     private static JsonArray Pair(PerAxis value) => new(value.X, value.Y);
 
     private static JsonArray Point(Vector3D p) => new(p.X, p.Y, p.Z);
 
-    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> describe) => new(items.Select(describe).ToArray());
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> describe) =>
+        new(items.Select(describe).ToArray());
 }

@@ -13,27 +13,46 @@ internal static class MakeRun
         SpecSource source = SpecSource.Load(io, request.SpecPath, request.Preset, request.Assignments);
         TestObject made = TestObjectBuilder.Build(source.Spec);
         TriangleMesh? mesh = made.HasErrors || request.Check ? null : made.ToMesh();
-        MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request.Output ?? $"{source.Name}.stl", source, made, mesh);
+        MakeFiles? files = mesh is null
+            ? null
+            : MakeFiles.Write(io, request.Output ?? $"{source.Name}.stl", source, made, mesh);
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
-        if (request.Json) Envelope.Write(result, "make", made.Findings, MakeResult.Describe(source, made, mesh, files));
-        else WriteText(io, result, source, made, mesh, files);
+        if (request.Json)
+            Envelope.Write(result, "make", made.Findings, MakeResult.Describe(source, made, mesh, files));
+        else
+            WriteText(io, result, source, made, mesh, files);
         return made.HasErrors ? ExitCode.Finding : ExitCode.Done;
     }
 
-    private static void WriteText(CommandIo io, TextWriter result, SpecSource source, TestObject made, TriangleMesh? mesh, MakeFiles? files)
+    private static void WriteText(
+        CommandIo io,
+        TextWriter result,
+        SpecSource source,
+        TestObject made,
+        TriangleMesh? mesh,
+        MakeFiles? files
+    )
     {
         MakeReport.Write(result, source, made, mesh);
         FindingText.Write(result, made.Findings);
-        foreach (string path in files?.Paths ?? []) io.Error.WriteLine($"wrote {path}");
-        if (made.HasErrors) io.Error.WriteLine("The design cannot work as it stands; nothing was written.");
+        foreach (string path in files?.Paths ?? [])
+            io.Error.WriteLine($"wrote {path}");
+        if (made.HasErrors)
+            io.Error.WriteLine("The design cannot work as it stands; nothing was written.");
         io.Error.WriteLine(Caution.Text);
     }
 
     private static void RequireSense(MakeRequest request)
     {
-        if (request is { Check: true, Output: not null }) throw new InputException("--check writes nothing; leave --check or -o away.");
-        if (request is { Json: true, Output: "-" }) throw new InputException("--json and -o - would both write to standard output; name a file.");
-        if (request.Output is { } output && output != "-" && !MakeFiles.Extensions.Contains(Path.GetExtension(output).ToUpperInvariant()))
+        if (request is { Check: true, Output: not null })
+            throw new InputException("--check writes nothing; leave --check or -o away.");
+        if (request is { Json: true, Output: "-" })
+            throw new InputException("--json and -o - would both write to standard output; name a file.");
+        if (
+            request.Output is { } output
+            && output != "-"
+            && !MakeFiles.Extensions.Contains(Path.GetExtension(output).ToUpperInvariant())
+        )
             throw new InputException($"{output}: the name must end in .stl, .3mf or .obj.");
     }
 }

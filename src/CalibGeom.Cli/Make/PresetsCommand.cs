@@ -10,14 +10,21 @@ internal static class PresetsCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var name = new Argument<string?>("NAME") { Description = "Print this preset as a commented spec.", Arity = ArgumentArity.ZeroOrOne };
+        var name = new Argument<string?>("NAME")
+        {
+            Description = "Print this preset as a commented spec.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope." };
-        var command = new Command("presets", """
+        var command = new Command(
+            "presets",
+            """
             List the presets, or print one as a commented spec to start from.
 
             Example:
               calibgeom presets witness > mine.json
-            """);
+            """
+        );
         command.Arguments.Add(name);
         command.Options.Add(json);
         command.SetAction(parsed => Run(io, parsed.GetValue(name), parsed.GetValue(json)));
@@ -26,15 +33,24 @@ internal static class PresetsCommand
 
     private static int Run(CommandIo io, string? name, bool json)
     {
-        if (name is null) List(io, json);
-        else Print(io, SpecSource.FindPreset(name), json);
+        if (name is null)
+            List(io, json);
+        else
+            Print(io, SpecSource.FindPreset(name), json);
         return ExitCode.Done;
     }
 
     private static void List(CommandIo io, bool json)
     {
-        if (json) Envelope.Write(io.Out, "presets", [], new JsonObject { ["presets"] = new JsonArray(Presets.All.Select(p => (JsonNode)Describe(p)).ToArray()) });
-        else TextTable.WriteLeft(io.Out, Presets.All.Select(p => new[] { p.Name, p.Purpose }).ToArray());
+        if (json)
+            Envelope.Write(
+                io.Out,
+                "presets",
+                [],
+                new JsonObject { ["presets"] = new JsonArray(Presets.All.Select(p => (JsonNode)Describe(p)).ToArray()) }
+            );
+        else
+            TextTable.WriteLeft(io.Out, Presets.All.Select(p => new[] { p.Name, p.Purpose }).ToArray());
     }
 
     private static void Print(CommandIo io, Preset preset, bool json)
@@ -50,5 +66,10 @@ internal static class PresetsCommand
     }
 
     private static JsonObject Describe(Preset preset) =>
-        new() { ["name"] = preset.Name, ["purpose"] = preset.Purpose, ["digest"] = SpecDigest.Of(preset.Spec) };
+        new()
+        {
+            ["name"] = preset.Name,
+            ["purpose"] = preset.Purpose,
+            ["digest"] = SpecDigest.Of(preset.Spec),
+        };
 }

@@ -8,60 +8,127 @@ internal static class PlaceCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var parts = new Argument<string[]>("PART") { Description = "Production parts as they lie on the plate: STL, OBJ or 3MF in mm; - reads one from standard input.", Arity = ArgumentArity.OneOrMore };
+        var parts = new Argument<string[]>("PART")
+        {
+            Description =
+                "Production parts as they lie on the plate: STL, OBJ or 3MF in mm; - reads one from standard input.",
+            Arity = ArgumentArity.OneOrMore,
+        };
         var plate = Text("--plate", PlateText.Help, "The plate in mm. Default: process.plate of the spec.");
         var margin = Text("--margin", "MM", "Width of a strip along the plate's edges that stays empty. Default 0.");
-        var preset = Text("--preset", "NAME", "Which coupon: witness (the default without --spec), standard, fine, coarse or limit.");
+        var preset = Text(
+            "--preset",
+            "NAME",
+            "Which coupon: witness (the default without --spec), standard, fine, coarse or limit."
+        );
         var spec = Text("--spec", "FILE", "A coupon of your own: a spec in JSON.");
-        var set = new Option<string[]>("--set") { Description = "Set one value of the spec, such as columns.height=5; may be repeated.", HelpName = "NAME=VALUE" };
-        var at = Text("--at", "WISH", "Where: near (the parts; the default), corner, X,Y (nearest to a point), or map (several coupons spread over the plate).");
+        var set = new Option<string[]>("--set")
+        {
+            Description = "Set one value of the spec, such as columns.height=5; may be repeated.",
+            HelpName = "NAME=VALUE",
+        };
+        var at = Text(
+            "--at",
+            "WISH",
+            "Where: near (the parts; the default), corner, X,Y (nearest to a point), or map (several coupons "
+                + "spread over the plate)."
+        );
         var count = Text("--count", "N", "How many coupons a map has, 1 to 50. Default 5.");
         var gap = Text("--gap", "MM", "The least distance to parts, margin and other coupons, 0.1 to 100. Default 2.");
-        var pitch = Text("--pixel-pitch", "MM[,MM]", "Move coupons by whole pixels of this size. Default: process.pixelPitch of the spec, else any place.");
+        var pitch = Text(
+            "--pixel-pitch",
+            "MM[,MM]",
+            "Move coupons by whole pixels of this size. Default: process.pixelPitch of the spec, else any place."
+        );
         var under = Flag("--under", "Let the coupon stand under parts where there is height for it and the gap.");
-        var centre = Flag("--centre", "The slicer will centre the parts: the plate is taken round their middle, the coupon stays in their coordinates.");
+        var centre = Flag(
+            "--centre",
+            "The slicer will centre the parts: the plate is taken round their middle, the coupon stays in their "
+                + "coordinates."
+        );
         var origin = Text("--origin", "centre|corner", "Where X = Y = 0 is on the plate. Default centre.");
-        var stand = Text("--base", "parts|zero", "At which height the coupon stands: the parts' lowest point (the default) or z = 0.");
+        var stand = Text(
+            "--base",
+            "parts|zero",
+            "At which height the coupon stands: the parts' lowest point (the default) or z = 0."
+        );
         var alone = Flag("--alone", "Write the coupon alone, in plate coordinates.");
         var picture = Text("--picture", "FILE.svg|FILE.png", "Also draw the plate from above.");
-        var output = new Option<string>("--output", "-o") { Description = "What to write: .stl (one mesh; the parts' triangles byte for byte) or .3mf (named objects); - writes STL to standard output.", HelpName = "OUT", Required = true };
+        var output = new Option<string>("--output", "-o")
+        {
+            Description =
+                "What to write: .stl (one mesh; the parts' triangles byte for byte) or .3mf (named objects); - "
+                + "writes STL to standard output.",
+            HelpName = "OUT",
+            Required = true,
+        };
         var json = Flag("--json", "Print one JSON envelope instead of text.");
-        var command = new Command("place", """
+        var command = new Command(
+            "place",
+            """
             Place a witness coupon beside production parts, so that it costs no plate of its own. The parts' triangles are not touched.
 
             Exit codes: 0 placed, 1 no room (nothing is written) or a coupon that cannot work, 2 bad use or a part that cannot be read.
 
             Example:
               calibgeom place holder.stl --plate 143x89 --gap 2 --picture plate.svg -o plate.stl
-            """);
+            """
+        );
         command.Arguments.Add(parts);
-        foreach (Option option in new Option[] { plate, margin, preset, spec, set, at, count, gap, pitch, under, centre, origin, stand, alone, picture, output, json })
+        foreach (
+            Option option in new Option[]
+            {
+                plate,
+                margin,
+                preset,
+                spec,
+                set,
+                at,
+                count,
+                gap,
+                pitch,
+                under,
+                centre,
+                origin,
+                stand,
+                alone,
+                picture,
+                output,
+                json,
+            }
+        )
             command.Options.Add(option);
-        command.SetAction(parsed => PlaceRun.Run(io, new PlaceRequest
-        {
-            Parts = parsed.GetValue(parts) ?? [],
-            Plate = parsed.GetValue(plate),
-            Margin = parsed.GetValue(margin),
-            Preset = parsed.GetValue(preset),
-            SpecPath = parsed.GetValue(spec),
-            Assignments = parsed.GetValue(set) ?? [],
-            At = parsed.GetValue(at) ?? "near",
-            Count = parsed.GetValue(count),
-            Gap = parsed.GetValue(gap),
-            PixelPitch = parsed.GetValue(pitch),
-            Under = parsed.GetValue(under),
-            Centre = parsed.GetValue(centre),
-            Origin = parsed.GetValue(origin),
-            Base = parsed.GetValue(stand),
-            Alone = parsed.GetValue(alone),
-            Picture = parsed.GetValue(picture),
-            Output = parsed.GetValue(output)!,
-            Json = parsed.GetValue(json),
-        }));
+        command.SetAction(parsed =>
+            PlaceRun.Run(
+                io,
+                new PlaceRequest
+                {
+                    Parts = parsed.GetValue(parts) ?? [],
+                    Plate = parsed.GetValue(plate),
+                    Margin = parsed.GetValue(margin),
+                    Preset = parsed.GetValue(preset),
+                    SpecPath = parsed.GetValue(spec),
+                    Assignments = parsed.GetValue(set) ?? [],
+                    At = parsed.GetValue(at) ?? "near",
+                    Count = parsed.GetValue(count),
+                    Gap = parsed.GetValue(gap),
+                    PixelPitch = parsed.GetValue(pitch),
+                    Under = parsed.GetValue(under),
+                    Centre = parsed.GetValue(centre),
+                    Origin = parsed.GetValue(origin),
+                    Base = parsed.GetValue(stand),
+                    Alone = parsed.GetValue(alone),
+                    Picture = parsed.GetValue(picture),
+                    Output = parsed.GetValue(output)!,
+                    Json = parsed.GetValue(json),
+                }
+            )
+        );
         return command;
     }
 
-    private static Option<string?> Text(string name, string help, string description) => new(name) { Description = description, HelpName = help };
+    private static Option<string?> Text(string name, string help, string description) =>
+        new(name) { Description = description, HelpName = help };
 
     private static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 }

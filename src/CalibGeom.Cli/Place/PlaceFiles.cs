@@ -28,7 +28,8 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
             var features = new FeatureTable(layout.Coupons.SelectMany(c => c.Features), digest);
             Add(PlacePaths.Features(request.Output), stream => FeatureTableCsv.Write(stream, features));
         }
-        if (request.Picture is { } picture) Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
+        if (request.Picture is { } picture)
+            Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
         RequireProof(layout, distance);
         files.Commit();
         return new PlaceFiles(paths, distance);
@@ -41,22 +42,40 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
 
         double Mesh(Stream stream)
         {
-            var content = new ThreeMfContent { Title = "Production parts with a witness coupon", Application = $"CalibGeom {Envelope.Version}" };
-            if (request.IsThreeMf) return PlateMerge.WriteThreeMf(stream, layout, content, !request.Alone);
-            return request.Alone ? PlateMerge.WriteCouponsStl(stream, layout, header) : PlateMerge.WriteStl(stream, layout, header);
+            var content = new ThreeMfContent
+            {
+                Title = "Production parts with a witness coupon",
+                Application = $"CalibGeom {Envelope.Version}",
+            };
+            if (request.IsThreeMf)
+                return PlateMerge.WriteThreeMf(stream, layout, content, !request.Alone);
+            return request.Alone
+                ? PlateMerge.WriteCouponsStl(stream, layout, header)
+                : PlateMerge.WriteStl(stream, layout, header);
         }
     }
 
     private static string Title(PlateLayout layout)
     {
-        string coupons = layout.Coupons.Count == 1 ? $"{layout.Coupons[0].Coupon.Name} coupon" : $"{layout.Coupons.Count} {layout.Coupons[0].Coupon.Name} coupons";
-        return FormattableString.Invariant($"Plate {layout.Plate.Width:0.##} x {layout.Plate.Depth:0.##} mm with {coupons}");
+        string coupons =
+            layout.Coupons.Count == 1
+                ? $"{layout.Coupons[0].Coupon.Name} coupon"
+                : $"{layout.Coupons.Count} {layout.Coupons[0].Coupon.Name} coupons";
+        return FormattableString.Invariant(
+            $"Plate {layout.Plate.Width:0.##} x {layout.Plate.Depth:0.##} mm with {coupons}"
+        );
     }
 
-    /// <summary>Where coupons stand was found in the plane; what was written is measured in space, and must agree.</summary>
+    /// <summary>
+    /// Where coupons stand was found in the plane; what was written is measured in space, and must agree.
+    /// </summary>
     private static void RequireProof(PlateLayout layout, double distance)
     {
         if (distance < layout.Rules.Gap - 1e-6)
-            throw new InvalidOperationException(FormattableString.Invariant($"The coupon stands {distance} mm from a part, nearer than the gap of {layout.Rules.Gap} mm."));
+            throw new InvalidOperationException(
+                FormattableString.Invariant(
+                    $"The coupon stands {distance} mm from a part, nearer than the gap of {layout.Rules.Gap} mm."
+                )
+            );
     }
 }

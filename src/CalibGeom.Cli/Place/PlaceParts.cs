@@ -3,7 +3,9 @@ using CalibGeom.Plates;
 
 namespace CalibGeom.Cli.Place;
 
-/// <summary>The parts of one run, with progress for a person who watches and a temporary file for standard input.</summary>
+/// <summary>
+/// The parts of one run, with progress for a person who watches and a temporary file for standard input.
+/// </summary>
 internal sealed class PlaceParts : IDisposable
 {
     private readonly CommandIo io;
@@ -21,7 +23,8 @@ internal sealed class PlaceParts : IDisposable
         var opened = new PlaceParts(io);
         try
         {
-            foreach (string path in paths) opened.parts.Add(PlatePart.Open(path == "-" ? opened.Copy() : path));
+            foreach (string path in paths)
+                opened.parts.Add(PlatePart.Open(path == "-" ? opened.Copy() : path));
         }
         catch
         {
@@ -29,26 +32,30 @@ internal sealed class PlaceParts : IDisposable
             throw;
         }
         if (io.Interactive)
-            foreach (PlatePart part in opened.parts) part.Progress = opened.Show;
+            foreach (PlatePart part in opened.parts)
+                part.Progress = opened.Show;
         return opened;
     }
 
     /// <summary>Wipes the line of progress.</summary>
     internal void EndProgress()
     {
-        if (shown.Length > 0) io.Error.Write($"\r{new string(' ', shown.Length)}\r");
+        if (shown.Length > 0)
+            io.Error.Write($"\r{new string(' ', shown.Length)}\r");
         shown = "";
     }
 
     public void Dispose()
     {
-        if (temporary is not null) File.Delete(temporary);
+        if (temporary is not null)
+            File.Delete(temporary);
     }
 
     private void Show(PlatePart part, long done)
     {
         string text = $"{part.Name} {100 * done / part.TriangleCount} %";
-        if (text == shown) return;
+        if (text == shown)
+            return;
         io.Error.Write($"\r{text.PadRight(shown.Length)}");
         shown = text.PadRight(shown.Length);
     }

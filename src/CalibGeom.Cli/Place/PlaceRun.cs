@@ -10,16 +10,23 @@ internal static class PlaceRun
     internal static int Run(CommandIo io, PlaceRequest request)
     {
         RequireSense(request);
-        SpecSource source = SpecSource.Load(io, request.SpecPath, request.Preset ?? (request.SpecPath is null ? "witness" : null), request.Assignments);
+        SpecSource source = SpecSource.Load(
+            io,
+            request.SpecPath,
+            request.Preset ?? (request.SpecPath is null ? "witness" : null),
+            request.Assignments
+        );
         int count = PlaceValues.Count(request);
         Plate plate = PlaceValues.Plate(request, source.Spec.Process);
         PlacementRules rules = PlaceValues.Rules(request, source.Spec.Process);
         PlacementWish? wish = request.IsMap ? null : PlaceValues.Wish(request);
         using PlaceParts parts = PlaceParts.Open(io, request.Parts);
         PlaceCoupons coupons = PlaceCoupons.Make(source, count, request.IsMap);
-        if (coupons.HasErrors) return Refuse(io, request, coupons.Findings);
+        if (coupons.HasErrors)
+            return Refuse(io, request, coupons.Findings);
         var layout = new PlateLayout(plate, parts.All, rules);
-        if (request.Centre) layout = layout.Centred();
+        if (request.Centre)
+            layout = layout.Centred();
         if (!Place(layout, coupons, wish))
         {
             Finding missing = PlaceShortage.Explain(layout, coupons, request);
@@ -32,38 +39,54 @@ internal static class PlaceRun
         return ExitCode.Done;
     }
 
-    private static bool Place(PlateLayout layout, PlaceCoupons coupons, PlacementWish? wish) => wish is null
-        ? layout.PlaceMap(coupons.All) is not null
-        : layout.Place(coupons.All[0].Coupon, wish) is not null;
+    private static bool Place(PlateLayout layout, PlaceCoupons coupons, PlacementWish? wish) =>
+        wish is null ? layout.PlaceMap(coupons.All) is not null : layout.Place(coupons.All[0].Coupon, wish) is not null;
 
     private static int Refuse(CommandIo io, PlaceRequest request, IEnumerable<Finding> findings)
     {
-        if (request.Json) Envelope.Write(io.Out, "place", findings, null);
-        else FindingText.Write(io.Out, findings);
+        if (request.Json)
+            Envelope.Write(io.Out, "place", findings, null);
+        else
+            FindingText.Write(io.Out, findings);
         io.Error.WriteLine("Nothing was written.");
         return ExitCode.Finding;
     }
 
-    private static void Report(CommandIo io, PlaceRequest request, PlateLayout layout, PlaceCoupons coupons, PlaceFiles files)
+    private static void Report(
+        CommandIo io,
+        PlaceRequest request,
+        PlateLayout layout,
+        PlaceCoupons coupons,
+        PlaceFiles files
+    )
     {
         Finding[] findings = [.. layout.Findings, .. coupons.Findings.Where(f => f.Severity > Severity.Note)];
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
-        if (request.Json) Envelope.Write(result, "place", findings, PlaceReport.Describe(layout, files));
+        if (request.Json)
+            Envelope.Write(result, "place", findings, PlaceReport.Describe(layout, files));
         else
         {
             PlaceReport.Write(result, layout, files);
             FindingText.Write(result, findings);
             io.Error.WriteLine(Caution.Text);
         }
-        foreach (string path in files.Paths) io.Error.WriteLine($"wrote {path}");
+        foreach (string path in files.Paths)
+            io.Error.WriteLine($"wrote {path}");
     }
 
     private static void RequireSense(PlaceRequest request)
     {
-        if (request.Parts.Count(p => p == "-") + (request.SpecPath == "-" ? 1 : 0) > 1) throw new InputException("Standard input can be used once. Name files.");
-        if (request is { Json: true, Output: "-" }) throw new InputException("--json and -o - would both write to standard output. Name a file.");
-        if (request.Picture is { } picture) Drawing.RequireName(picture);
-        if (request.Output != "-" && !request.IsThreeMf && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase))
+        if (request.Parts.Count(p => p == "-") + (request.SpecPath == "-" ? 1 : 0) > 1)
+            throw new InputException("Standard input can be used once. Name files.");
+        if (request is { Json: true, Output: "-" })
+            throw new InputException("--json and -o - would both write to standard output. Name a file.");
+        if (request.Picture is { } picture)
+            Drawing.RequireName(picture);
+        if (
+            request.Output != "-"
+            && !request.IsThreeMf
+            && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase)
+        )
             throw new InputException($"{request.Output}: the name must end in .stl or .3mf.");
         PlacePaths.RequireApart(request);
     }

@@ -10,30 +10,37 @@ internal static class PlaceValues
     /// <exception cref="InputException">A value is no number, out of range, or no plate is known.</exception>
     internal static Plate Plate(PlaceRequest request, ProcessSpec? process)
     {
-        double[] size = request.Plate is { } text
-            ? PlateText.Parse(text)
+        double[] size =
+            request.Plate is { } text ? PlateText.Parse(text)
             : process is { } known ? [known.Plate.X, known.Plate.Y, known.Plate.Z]
             : throw new InputException("The plate's size is not known. Give it, such as --plate 143x89.");
         double margin = request.Margin is { } m ? Number("--margin", m, 0, 500) : 0;
-        if (margin >= Math.Min(size[0], size[1]) / 2) throw new InputException($"--margin {request.Margin}: it leaves nothing of the plate. Make it less than half of the shorter side.");
+        if (margin >= Math.Min(size[0], size[1]) / 2)
+            throw new InputException(
+                $"--margin {request.Margin}: it leaves nothing of the plate. Make it less than half of the "
+                    + $"shorter side."
+            );
         var plate = new Plate(size[0], size[1], size.Length == 3 ? size[2] : null, margin);
         return Choice("--origin", request.Origin, "centre", "corner") == "corner" ? plate.WithCornerOrigin() : plate;
     }
 
     /// <exception cref="InputException">A value is no number or out of range.</exception>
-    internal static PlacementRules Rules(PlaceRequest request, ProcessSpec? process) => new()
-    {
-        Gap = request.Gap is { } gap ? Number("--gap", gap, 0.1, 100) : 2,
-        Under = request.Under,
-        StandAtZero = Choice("--base", request.Base, "parts", "zero") == "zero",
-        PixelPitch = request.PixelPitch is { } pitch ? Pair(pitch) : process?.PixelPitch,
-    };
+    internal static PlacementRules Rules(PlaceRequest request, ProcessSpec? process) =>
+        new()
+        {
+            Gap = request.Gap is { } gap ? Number("--gap", gap, 0.1, 100) : 2,
+            Under = request.Under,
+            StandAtZero = Choice("--base", request.Base, "parts", "zero") == "zero",
+            PixelPitch = request.PixelPitch is { } pitch ? Pair(pitch) : process?.PixelPitch,
+        };
 
     /// <exception cref="InputException">Not a known wish.</exception>
     internal static PlacementWish Wish(PlaceRequest request)
     {
-        if (request.At == "near") return PlacementWish.NearParts;
-        if (request.At == "corner") return PlacementWish.Corner;
+        if (request.At == "near")
+            return PlacementWish.NearParts;
+        if (request.At == "corner")
+            return PlacementWish.Corner;
         string[] point = request.At.Split(',');
         return point.Length == 2
             ? PlacementWish.Near(Number("--at", point[0], -10000, 10000), Number("--at", point[1], -10000, 10000))
@@ -43,9 +50,15 @@ internal static class PlaceValues
     /// <exception cref="InputException">Not a whole number from 1 to 50, or given without a map.</exception>
     internal static int Count(PlaceRequest request)
     {
-        if (request.Count is not { } text) return request.IsMap ? 5 : 1;
-        if (!request.IsMap) throw new InputException("--count belongs to --at map; one coupon is placed otherwise. Leave it away, or add --at map.");
-        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= 50
+        if (request.Count is not { } text)
+            return request.IsMap ? 5 : 1;
+        if (!request.IsMap)
+            throw new InputException(
+                "--count belongs to --at map; one coupon is placed otherwise. Leave it away, or add --at map."
+            );
+        return
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count)
+            && count is >= 1 and <= 50
             ? count
             : throw new InputException($"--count {text}: give a whole number from 1 to 50.");
     }
@@ -57,16 +70,25 @@ internal static class PlaceValues
         {
             1 => values[0],
             2 => new PerAxis(values[0], values[1]),
-            _ => throw new InputException($"--pixel-pitch {text}: give one number, or two for X and Y such as 0.03,0.04."),
+            _ => throw new InputException(
+                $"--pixel-pitch {text}: give one number, or two for X and Y such as 0.03,0.04."
+            ),
         };
     }
 
-    private static string Choice(string option, string? value, string standard, string other) => value is null || value == standard
-        ? standard
-        : value == other ? other : throw new InputException($"{option} {value}: give {standard} or {other}.");
+    private static string Choice(string option, string? value, string standard, string other) =>
+        value is null || value == standard ? standard
+        : value == other ? other
+        : throw new InputException($"{option} {value}: give {standard} or {other}.");
 
     private static double Number(string option, string text, double min, double max) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value >= min && value <= max
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+        && value >= min
+        && value <= max
             ? value
-            : throw new InputException(FormattableString.Invariant($"{option}: \"{text}\" is not a number from {min} to {max}. Use a point for decimals."));
+            : throw new InputException(
+                FormattableString.Invariant(
+                    $"{option}: \"{text}\" is not a number from {min} to {max}. Use a point for decimals."
+                )
+            );
 }

@@ -14,11 +14,17 @@ internal static class PlateText
         double[] size = text.Split('x', 'X').Select(Number).ToArray();
         return size.Length is 2 or 3
             ? size
-            : throw new InputException($"--plate {text}: give width and depth, and the height if it matters, such as 143x89 or 143x89x175.");
+            : throw new InputException(
+                $"--plate {text}: give width and depth, and the height if it matters, such as 143x89 or 143x89x175."
+            );
     }
 
     private static double Number(string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value is >= 1 and <= 1000
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+        && value is >= 1 and <= 1000
             ? value
-            : throw new InputException($"--plate: \"{text}\" is not a number from 1 to 1000. Give a size in mm such as 143x89 or 143x89x175, with a point for decimals.");
+            : throw new InputException(
+                $"--plate: \"{text}\" is not a number from 1 to 1000. Give a size in mm such as 143x89 or "
+                    + $"143x89x175, with a point for decimals."
+            );
 }

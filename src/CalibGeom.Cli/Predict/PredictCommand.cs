@@ -10,78 +10,169 @@ internal static class PredictCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var paths = new Argument<string[]>("READINGS") { Description = "Readings of one print, CSV or JSON, in one file or several; - is standard input.", Arity = ArgumentArity.ZeroOrMore };
-        var spec = new Option<string?>("--spec") { Description = "What was printed: a spec in JSON, or the .3mf that carries it.", HelpName = "SPEC" };
-        var preset = new Option<string?>("--preset") { Description = "What was printed: standard, witness, fine, coarse or limit. Default: the preset whose digest the readings name.", HelpName = "NAME" };
-        var features = new Option<string?>("--features") { Description = "What was printed: the table written beside the object.", HelpName = "CSV" };
-        var own = new Option<string?>("--for") { Description = "A joint of your own: designed peg and hole in mm, such as 20/20.2.", HelpName = "P/H" };
-        var want = new Option<double?>("--want") { Description = "With --for: the clearance per side you want, mm. Default: the designed one.", HelpName = "MM" };
-        var coupon = new Option<string?>("--coupon") { Description = "Only the readings of this coupon (A1 of A1/box1.outside.x). Default: each in turn.", HelpName = "ID" };
-        var pixel = new Option<double?>("--pixel") { Description = "Pixel pitch, mm. Default: the spec's.", HelpName = "MM" };
+        var paths = new Argument<string[]>("READINGS")
+        {
+            Description = "Readings of one print, CSV or JSON, in one file or several; - is standard input.",
+            Arity = ArgumentArity.ZeroOrMore,
+        };
+        var spec = new Option<string?>("--spec")
+        {
+            Description = "What was printed: a spec in JSON, or the .3mf that carries it.",
+            HelpName = "SPEC",
+        };
+        var preset = new Option<string?>("--preset")
+        {
+            Description =
+                "What was printed: standard, witness, fine, coarse or limit. Default: the preset whose digest "
+                + "the readings name.",
+            HelpName = "NAME",
+        };
+        var features = new Option<string?>("--features")
+        {
+            Description = "What was printed: the table written beside the object.",
+            HelpName = "CSV",
+        };
+        var own = new Option<string?>("--for")
+        {
+            Description = "A joint of your own: designed peg and hole in mm, such as 20/20.2.",
+            HelpName = "P/H",
+        };
+        var want = new Option<double?>("--want")
+        {
+            Description = "With --for: the clearance per side you want, mm. Default: the designed one.",
+            HelpName = "MM",
+        };
+        var coupon = new Option<string?>("--coupon")
+        {
+            Description = "Only the readings of this coupon (A1 of A1/box1.outside.x). Default: each in turn.",
+            HelpName = "ID",
+        };
+        var pixel = new Option<double?>("--pixel")
+        {
+            Description = "Pixel pitch, mm. Default: the spec's.",
+            HelpName = "MM",
+        };
         var grey = new Option<bool>("--grey") { Description = "Edges are drawn in grey levels: no pixel phase error." };
-        var thresholds = new Option<string?>("--thresholds") { Description = "Where binding, sliding and rattling begin, mm. Default: 0/0.02/0.07.", HelpName = "B/S/R" };
-        var monteCarlo = new Option<bool>("--monte-carlo") { Description = "Propagate distributions (JCGM 101) instead of first order (JCGM 100)." };
+        var thresholds = new Option<string?>("--thresholds")
+        {
+            Description = "Where binding, sliding and rattling begin, mm. Default: 0/0.02/0.07.",
+            HelpName = "B/S/R",
+        };
+        var monteCarlo = new Option<bool>("--monte-carlo")
+        {
+            Description = "Propagate distributions (JCGM 101) instead of first order (JCGM 100).",
+        };
         var budget = new Option<bool>("--budget") { Description = "Print what each uncertainty is made of." };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
-        var command = new Command("predict", """
+        var command = new Command(
+            "predict",
+            """
             Say what clearance to expect in each joint, how sure that is, and what readings say about scale and growth.
 
             Exit codes: 0 answered, 2 bad use or readings that cannot be used.
 
             Example:
               calibgeom predict bench.csv --preset standard --for 20/20.2
-            """);
+            """
+        );
         command.Arguments.Add(paths);
-        foreach (Option option in new Option[] { spec, preset, features, own, want, coupon, pixel, grey, thresholds, monteCarlo, budget, json }) command.Options.Add(option);
-        command.SetAction(parsed => Run(io, new PredictRequest
-        {
-            Paths = parsed.GetValue(paths) ?? [],
-            Spec = parsed.GetValue(spec),
-            Preset = parsed.GetValue(preset),
-            Features = parsed.GetValue(features),
-            For = parsed.GetValue(own),
-            Want = parsed.GetValue(want),
-            Coupon = parsed.GetValue(coupon),
-            Pixel = parsed.GetValue(pixel),
-            GreyLevels = parsed.GetValue(grey),
-            Thresholds = parsed.GetValue(thresholds),
-            MonteCarlo = parsed.GetValue(monteCarlo),
-            Budget = parsed.GetValue(budget),
-            Json = parsed.GetValue(json),
-        }));
+        foreach (
+            Option option in new Option[]
+            {
+                spec,
+                preset,
+                features,
+                own,
+                want,
+                coupon,
+                pixel,
+                grey,
+                thresholds,
+                monteCarlo,
+                budget,
+                json,
+            }
+        )
+            command.Options.Add(option);
+        command.SetAction(parsed =>
+            Run(
+                io,
+                new PredictRequest
+                {
+                    Paths = parsed.GetValue(paths) ?? [],
+                    Spec = parsed.GetValue(spec),
+                    Preset = parsed.GetValue(preset),
+                    Features = parsed.GetValue(features),
+                    For = parsed.GetValue(own),
+                    Want = parsed.GetValue(want),
+                    Coupon = parsed.GetValue(coupon),
+                    Pixel = parsed.GetValue(pixel),
+                    GreyLevels = parsed.GetValue(grey),
+                    Thresholds = parsed.GetValue(thresholds),
+                    MonteCarlo = parsed.GetValue(monteCarlo),
+                    Budget = parsed.GetValue(budget),
+                    Json = parsed.GetValue(json),
+                }
+            )
+        );
         return command;
     }
 
     private static int Run(CommandIo io, PredictRequest request)
     {
-        if (request.Paths.Count == 0) throw new InputException("READINGS is missing. Name a readings file; \"calibgeom readings\" writes an empty one.");
-        if (request is { Want: not null, For: null }) throw new InputException("--want needs --for: say which peg and hole.");
+        if (request.Paths.Count == 0)
+            throw new InputException(
+                "READINGS is missing. Name a readings file; \"calibgeom readings\" writes an empty one."
+            );
+        if (request is { Want: not null, For: null })
+            throw new InputException("--want needs --for: say which peg and hole.");
         (double Peg, double Hole)? joint = request.Joint();
         ReadingSet readings = FeatureSource.Readings(io, request.Paths);
         FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, readings.Digest);
         PredictionOptions options = request.Options(source.PixelPitch);
-        var answers = Coupons(readings, request.Coupon).Select(coupon => Answer(source, readings.ForCoupon(coupon), options, coupon, joint, request.Want)).ToArray();
-        if (request.Json) PredictResult.Write(io.Out, answers, request.Budget);
-        else foreach (PredictAnswer answer in answers) PredictReport.Write(io.Out, answer, request.Budget);
+        var answers = Coupons(readings, request.Coupon)
+            .Select(coupon => Answer(source, readings.ForCoupon(coupon), options, coupon, joint, request.Want))
+            .ToArray();
+        if (request.Json)
+            PredictResult.Write(io.Out, answers, request.Budget);
+        else
+            foreach (PredictAnswer answer in answers)
+                PredictReport.Write(io.Out, answer, request.Budget);
         io.Error.WriteLine(Caution.Text);
         return ExitCode.Done;
     }
 
     private static IReadOnlyList<string> Coupons(ReadingSet readings, string? wanted)
     {
-        if (wanted is null) return readings.Coupons.Count > 0 ? readings.Coupons : [""];
+        if (wanted is null)
+            return readings.Coupons.Count > 0 ? readings.Coupons : [""];
         return readings.Coupons.Contains(wanted)
             ? [wanted]
-            : throw new InputException($"There are no readings of coupon {wanted}. The readings hold {string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))}.");
+            : throw new InputException(
+                $"There are no readings of coupon {wanted}. The readings hold "
+                    + string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))
+                    + "."
+            );
     }
 
-    private static PredictAnswer Answer(FeatureSource source, ReadingSet readings, PredictionOptions options, string coupon, (double Peg, double Hole)? joint, double? want)
+    private static PredictAnswer Answer(
+        FeatureSource source,
+        ReadingSet readings,
+        PredictionOptions options,
+        string coupon,
+        (double Peg, double Hole)? joint,
+        double? want
+    )
     {
         ClearancePrediction prediction = ClearancePrediction.From(source.Features, readings, options);
         try
         {
             OwnJoint? own = joint is var (peg, hole) ? prediction.For(peg, hole, want) : null;
-            Finding[] findings = [.. source.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(), .. prediction.Findings];
+            Finding[] findings =
+            [
+                .. source.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
+                .. prediction.Findings,
+            ];
             return new PredictAnswer(coupon, prediction, own, findings);
         }
         catch (ArgumentException e)

@@ -37,11 +37,14 @@ internal sealed record PredictRequest
     /// <exception cref="InputException">They cannot be read.</exception>
     internal (double Peg, double Hole)? Joint()
     {
-        if (For is null) return null;
+        if (For is null)
+            return null;
         string[] parts = For.Split('/');
         return parts.Length == 2 && Number(parts[0]) is { } peg && Number(parts[1]) is { } hole
             ? (peg, hole)
-            : throw new InputException($"--for is \"{For}\"; write peg and hole in mm with decimal points, such as --for 20/20.2.");
+            : throw new InputException(
+                $"--for is \"{For}\"; write peg and hole in mm with decimal points, such as --for 20/20.2."
+            );
     }
 
     /// <exception cref="InputException">A value is out of range.</exception>
@@ -64,5 +67,12 @@ internal sealed record PredictRequest
     }
 
     private static double? Number(string text) =>
-        double.TryParse(text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value) ? value : null;
+        double.TryParse(
+            text,
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out double value
+        )
+            ? value
+            : null;
 }

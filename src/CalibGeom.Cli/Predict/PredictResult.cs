@@ -10,8 +10,24 @@ internal static class PredictResult
 {
     internal static void Write(TextWriter writer, IReadOnlyList<PredictAnswer> answers, bool budget)
     {
-        Finding[] findings = answers.SelectMany(a => a.Findings.Select(f => a.Coupon.Length > 0 && f.Subject.Length > 0 && !f.Subject.Contains('/') ? f with { Subject = $"{a.Coupon}/{f.Subject}" } : f)).ToArray();
-        Envelope.Write(writer, "predict", findings, new JsonObject { ["coupons"] = List(answers, a => Describe(a, budget)), ["caution"] = Caution.Text });
+        Finding[] findings = answers
+            .SelectMany(a =>
+                a.Findings.Select(f =>
+                    a.Coupon.Length > 0 && f.Subject.Length > 0 && !f.Subject.Contains('/')
+                        ? f with
+                        {
+                            Subject = $"{a.Coupon}/{f.Subject}",
+                        }
+                        : f
+                )
+            )
+            .ToArray();
+        Envelope.Write(
+            writer,
+            "predict",
+            findings,
+            new JsonObject { ["coupons"] = List(answers, a => Describe(a, budget)), ["caution"] = Caution.Text }
+        );
     }
 
     private static JsonObject Describe(PredictAnswer answer, bool budget)
@@ -20,7 +36,13 @@ internal static class PredictResult
         return new JsonObject
         {
             ["coupon"] = answer.Coupon,
-            ["sentences"] = List([.. PredictionText.Sentences(p), .. answer.Own is { } o ? [PredictionText.Sentence(o)] : Array.Empty<string>()], s => s),
+            ["sentences"] = List(
+                [
+                    .. PredictionText.Sentences(p),
+                    .. answer.Own is { } o ? [PredictionText.Sentence(o)] : Array.Empty<string>(),
+                ],
+                s => s
+            ),
             ["joints"] = List(p.Joints, j => Joint(j, budget)),
             ["axes"] = List(p.Axes, Axis),
             ["scaleDifference"] = Difference(p.ScaleDifference),
@@ -29,24 +51,73 @@ internal static class PredictResult
             ["squeeze"] = Between(p.Squeeze),
             ["heightScale"] = Value(p.HeightScale),
             ["ownJoint"] = answer.Own is { } own ? Own(own) : null,
-            ["compensation"] = List(p.Compensation, c => new JsonObject { ["axis"] = c.Axis, ["scaleFactor"] = c.ScaleFactor, ["edgeOffset"] = c.EdgeOffset, ["edgeOffsetPixels"] = c.EdgeOffsetPixels }),
-            ["sizes"] = List(p.CompensatedSizes(), s => new JsonObject { ["feature"] = s.Feature, ["nominal"] = s.Nominal, ["now"] = s.Now, ["compensated"] = s.Compensated, ["wholePixels"] = s.WholePixels }),
-            ["measured"] = List(p.Grades, g => new JsonObject { ["feature"] = g.Feature, ["nominal"] = g.Nominal, ["mean"] = g.Measured, ["deviation"] = g.Deviation, ["grade"] = g.Grade }),
+            ["compensation"] = List(
+                p.Compensation,
+                c => new JsonObject
+                {
+                    ["axis"] = c.Axis,
+                    ["scaleFactor"] = c.ScaleFactor,
+                    ["edgeOffset"] = c.EdgeOffset,
+                    ["edgeOffsetPixels"] = c.EdgeOffsetPixels,
+                }
+            ),
+            ["sizes"] = List(
+                p.CompensatedSizes(),
+                s => new JsonObject
+                {
+                    ["feature"] = s.Feature,
+                    ["nominal"] = s.Nominal,
+                    ["now"] = s.Now,
+                    ["compensated"] = s.Compensated,
+                    ["wholePixels"] = s.WholePixels,
+                }
+            ),
+            ["measured"] = List(
+                p.Grades,
+                g => new JsonObject
+                {
+                    ["feature"] = g.Feature,
+                    ["nominal"] = g.Nominal,
+                    ["mean"] = g.Measured,
+                    ["deviation"] = g.Deviation,
+                    ["grade"] = g.Grade,
+                }
+            ),
             ["overallGrade"] = p.OverallGrade,
-            ["residuals"] = List(p.Residuals, r => new JsonObject { ["feature"] = r.Feature, ["instrument"] = r.Instrument, ["mean"] = r.Mean, ["count"] = r.Count, ["residual"] = r.Residual, ["standardised"] = r.Standardised }),
-            ["improvements"] = List(p.Improvements(), i => new JsonObject { ["action"] = i.Action, ["ratio"] = i.Ratio, ["halves"] = i.Halves }),
+            ["residuals"] = List(
+                p.Residuals,
+                r => new JsonObject
+                {
+                    ["feature"] = r.Feature,
+                    ["instrument"] = r.Instrument,
+                    ["mean"] = r.Mean,
+                    ["count"] = r.Count,
+                    ["residual"] = r.Residual,
+                    ["standardised"] = r.Standardised,
+                }
+            ),
+            ["improvements"] = List(
+                p.Improvements(),
+                i => new JsonObject
+                {
+                    ["action"] = i.Action,
+                    ["ratio"] = i.Ratio,
+                    ["halves"] = i.Halves,
+                }
+            ),
         };
     }
 
-    private static JsonObject Joint(JointPrediction j, bool budget) => new()
-    {
-        ["number"] = j.Number,
-        ["expected"] = PredictionText.Word(j.Expected),
-        ["enters"] = j.ProbabilityEnters,
-        ["fits"] = Fits(j.Fits),
-        ["felt"] = List(j.Felt, f => PredictionText.Word(f)),
-        ["axes"] = List(j.Axes, c => Clearance(c, budget)),
-    };
+    private static JsonObject Joint(JointPrediction j, bool budget) =>
+        new()
+        {
+            ["number"] = j.Number,
+            ["expected"] = PredictionText.Word(j.Expected),
+            ["enters"] = j.ProbabilityEnters,
+            ["fits"] = Fits(j.Fits),
+            ["felt"] = List(j.Felt, f => PredictionText.Word(f)),
+            ["axes"] = List(j.Axes, c => Clearance(c, budget)),
+        };
 
     private static JsonObject Clearance(AxisClearance c, bool budget)
     {
@@ -60,49 +131,83 @@ internal static class PredictResult
             ["agreement"] = c.Agreement,
             ["deviation"] = c.Deviation,
         };
-        if (budget) node["budget"] = List(c.Budget.Components, b => new JsonObject { ["component"] = b.Name, ["u"] = b.StandardUncertainty, ["type"] = b.Evaluation.ToString(), ["distribution"] = Verification.Uncertainty.UncertaintyBudget.Word(b.Shape), ["sensitivity"] = b.Sensitivity, ["share"] = b.Share });
+        if (budget)
+            node["budget"] = List(
+                c.Budget.Components,
+                b => new JsonObject
+                {
+                    ["component"] = b.Name,
+                    ["u"] = b.StandardUncertainty,
+                    ["type"] = b.Evaluation.ToString(),
+                    ["distribution"] = Verification.Uncertainty.UncertaintyBudget.Word(b.Shape),
+                    ["sensitivity"] = b.Sensitivity,
+                    ["share"] = b.Share,
+                }
+            );
         return node;
     }
 
-    private static JsonObject Axis(AxisEstimate a) => new()
-    {
-        ["axis"] = a.Axis,
-        ["scale"] = Value(a.Scale),
-        ["growth"] = Value(a.Growth),
-        ["covariance"] = a.Covariance,
-        ["scaleAssumed"] = a.ScaleAssumed,
-        ["scaleChance"] = a.ScaleProbability,
-        ["growthChance"] = a.GrowthProbability,
-    };
+    private static JsonObject Axis(AxisEstimate a) =>
+        new()
+        {
+            ["axis"] = a.Axis,
+            ["scale"] = Value(a.Scale),
+            ["growth"] = Value(a.Growth),
+            ["covariance"] = a.Covariance,
+            ["scaleAssumed"] = a.ScaleAssumed,
+            ["scaleChance"] = a.ScaleProbability,
+            ["growthChance"] = a.GrowthProbability,
+        };
 
-    private static JsonObject Own(OwnJoint own) => new()
-    {
-        ["peg"] = own.PegNominal,
-        ["hole"] = own.HoleNominal,
-        ["expected"] = PredictionText.Word(own.Expected),
-        ["enters"] = own.ProbabilityEnters,
-        ["fits"] = Fits(own.Fits),
-        ["axes"] = List(own.Axes, a => new JsonObject { ["axis"] = a.Axis, ["clearance"] = Value(a.Clearance), ["peg"] = Value(a.Peg), ["hole"] = Value(a.Hole), ["pegGrade"] = a.PegGrade, ["holeGrade"] = a.HoleGrade, ["holeForWanted"] = a.HoleForWanted, ["pegForWanted"] = a.PegForWanted }),
-        ["isoFits"] = List(own.IsoFits, f => new JsonObject { ["fit"] = f.Fit, ["probability"] = f.Probability }),
-        ["wanted"] = own.Wanted,
-        ["holeForWanted"] = own.HoleForWanted,
-        ["pegForWanted"] = own.PegForWanted,
-    };
+    private static JsonObject Own(OwnJoint own) =>
+        new()
+        {
+            ["peg"] = own.PegNominal,
+            ["hole"] = own.HoleNominal,
+            ["expected"] = PredictionText.Word(own.Expected),
+            ["enters"] = own.ProbabilityEnters,
+            ["fits"] = Fits(own.Fits),
+            ["axes"] = List(
+                own.Axes,
+                a => new JsonObject
+                {
+                    ["axis"] = a.Axis,
+                    ["clearance"] = Value(a.Clearance),
+                    ["peg"] = Value(a.Peg),
+                    ["hole"] = Value(a.Hole),
+                    ["pegGrade"] = a.PegGrade,
+                    ["holeGrade"] = a.HoleGrade,
+                    ["holeForWanted"] = a.HoleForWanted,
+                    ["pegForWanted"] = a.PegForWanted,
+                }
+            ),
+            ["isoFits"] = List(own.IsoFits, f => new JsonObject { ["fit"] = f.Fit, ["probability"] = f.Probability }),
+            ["wanted"] = own.Wanted,
+            ["holeForWanted"] = own.HoleForWanted,
+            ["pegForWanted"] = own.PegForWanted,
+        };
 
-    private static JsonObject Fits(IReadOnlyDictionary<FeltFit, double> fits) => new(fits.Select(f => KeyValuePair.Create<string, JsonNode?>(PredictionText.Word(f.Key), f.Value)));
+    private static JsonObject Fits(IReadOnlyDictionary<FeltFit, double> fits) =>
+        new(fits.Select(f => KeyValuePair.Create<string, JsonNode?>(PredictionText.Word(f.Key), f.Value)));
 
-    private static JsonObject? Difference(AxisDifference? d) => d is null ? null : new JsonObject { ["difference"] = Value(d.Difference), ["chance"] = d.Probability };
+    private static JsonObject? Difference(AxisDifference? d) =>
+        d is null ? null : new JsonObject { ["difference"] = Value(d.Difference), ["chance"] = d.Probability };
 
-    private static JsonObject? Between(Bracket? b) => b is null ? null : new JsonObject { ["low"] = b.Low, ["high"] = double.IsFinite(b.High) ? b.High : null };
+    private static JsonObject? Between(Bracket? b) =>
+        b is null ? null : new JsonObject { ["low"] = b.Low, ["high"] = double.IsFinite(b.High) ? b.High : null };
 
-    private static JsonObject? Value(Estimate? e) => e is null ? null : new JsonObject
-    {
-        ["value"] = e.Value,
-        ["u"] = e.StandardUncertainty,
-        ["degreesOfFreedom"] = double.IsFinite(e.DegreesOfFreedom) ? e.DegreesOfFreedom : null,
-        ["low"] = e.Interval.Low,
-        ["high"] = e.Interval.High,
-    };
+    private static JsonObject? Value(Estimate? e) =>
+        e is null
+            ? null
+            : new JsonObject
+            {
+                ["value"] = e.Value,
+                ["u"] = e.StandardUncertainty,
+                ["degreesOfFreedom"] = double.IsFinite(e.DegreesOfFreedom) ? e.DegreesOfFreedom : null,
+                ["low"] = e.Interval.Low,
+                ["high"] = e.Interval.High,
+            };
 
-    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> describe) => new(items.Select(describe).ToArray());
+    private static JsonArray List<T>(IEnumerable<T> items, Func<T, JsonNode?> describe) =>
+        new(items.Select(describe).ToArray());
 }

@@ -12,21 +12,53 @@ internal static class ReadingsCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC") { Description = "A spec in JSON, or a .3mf that make has written. Without it: the preset.", Arity = ArgumentArity.ZeroOrOne };
-        var preset = new Option<string?>("--preset") { Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.", HelpName = "NAME" };
-        var features = new Option<string?>("--features") { Description = "A feature table instead of a spec.", HelpName = "CSV" };
-        var output = new Option<string?>("--output", "-o") { Description = "Where to write; - (the default) is standard output.", HelpName = "OUT" };
+        var spec = new Argument<string?>("SPEC")
+        {
+            Description = "A spec in JSON, or a .3mf that make has written. Without it: the preset.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var preset = new Option<string?>("--preset")
+        {
+            Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.",
+            HelpName = "NAME",
+        };
+        var features = new Option<string?>("--features")
+        {
+            Description = "A feature table instead of a spec.",
+            HelpName = "CSV",
+        };
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "Where to write; - (the default) is standard output.",
+            HelpName = "OUT",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope with the features to read." };
-        var command = new Command("readings", """
+        var command = new Command(
+            "readings",
+            """
             Write an empty readings file for an object: one row a feature, with how to measure it. Fill in the values; repeat a row to repeat a reading.
 
             Example:
               calibgeom readings --preset standard -o bench.csv
-            """);
+            """
+        );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, features, output, json }) command.Options.Add(option);
-        command.SetAction(parsed => Run(
-            io, FeatureSource.Load(io, parsed.GetValue(features), parsed.GetValue(spec), parsed.GetValue(preset) ?? (parsed.GetValue(features) is null ? "standard" : null), null), parsed.GetValue(output), parsed.GetValue(json)));
+        foreach (Option option in new Option[] { preset, features, output, json })
+            command.Options.Add(option);
+        command.SetAction(parsed =>
+            Run(
+                io,
+                FeatureSource.Load(
+                    io,
+                    parsed.GetValue(features),
+                    parsed.GetValue(spec),
+                    parsed.GetValue(preset) ?? (parsed.GetValue(features) is null ? "standard" : null),
+                    null
+                ),
+                parsed.GetValue(output),
+                parsed.GetValue(json)
+            )
+        );
         return command;
     }
 
@@ -40,8 +72,19 @@ internal static class ReadingsCommand
             files.Commit();
             io.Error.WriteLine($"wrote {output}");
         }
-        if (json) Envelope.Write(io.Out, "readings", [], new JsonObject { ["digest"] = source.Features.Digest, ["features"] = new JsonArray(source.Features.Select(f => (JsonNode)f.Id).ToArray()) });
-        else if (output is null or "-") io.Out.Write(text);
+        if (json)
+            Envelope.Write(
+                io.Out,
+                "readings",
+                [],
+                new JsonObject
+                {
+                    ["digest"] = source.Features.Digest,
+                    ["features"] = new JsonArray(source.Features.Select(f => (JsonNode)f.Id).ToArray()),
+                }
+            );
+        else if (output is null or "-")
+            io.Out.Write(text);
         io.Error.WriteLine(Caution.Text);
         return ExitCode.Done;
     }

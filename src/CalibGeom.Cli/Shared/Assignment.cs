@@ -6,14 +6,27 @@ namespace CalibGeom.Cli.Shared;
 internal static class Assignment
 {
     /// <exception cref="InputException">The name is not known, or a value is no number or out of range.</exception>
-    internal static T Read<T>(string option, string what, string text, IEnumerable<string> names, Func<string, double[], T> set)
+    internal static T Read<T>(
+        string option,
+        string what,
+        string text,
+        IEnumerable<string> names,
+        Func<string, double[], T> set
+    )
     {
         string[] parts = text.Split('=', 2);
         if (parts.Length != 2 || !names.Contains(parts[0], StringComparer.Ordinal))
-            throw new InputException($"{option} {text} sets no known {what}. The names are {string.Join(", ", names)}; write NAME=VALUE.");
-        double[] values = parts[1].Split('/').Select(v => double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
-            ? value
-            : throw new InputException($"{option} {text}: '{v}' is no number. Write it with a decimal point.")).ToArray();
+            throw new InputException(
+                $"{option} {text} sets no known {what}. The names are {string.Join(", ", names)}; write NAME=VALUE."
+            );
+        double[] values = parts[1]
+            .Split('/')
+            .Select(v =>
+                double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+                    ? value
+                    : throw new InputException($"{option} {text}: '{v}' is no number. Write it with a decimal point.")
+            )
+            .ToArray();
         try
         {
             return set(parts[0], values);

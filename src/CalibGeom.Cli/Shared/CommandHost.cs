@@ -9,7 +9,9 @@ using CalibGeom.Cli.Tune;
 
 namespace CalibGeom.Cli.Shared;
 
-/// <summary>Parses a command line, runs the command and turns errors into one line on stderr and an exit code.</summary>
+/// <summary>
+/// Parses a command line, runs the command and turns errors into one line on stderr and an exit code.
+/// </summary>
 internal static class CommandHost
 {
     internal static int Run(string[] args, CommandIo io)
@@ -17,11 +19,20 @@ internal static class CommandHost
         RootCommand root = BuildRoot(io);
         ParseResult parsed = root.Parse(args);
         string name = NameOf(parsed.CommandResult);
-        if (PlainOptions.UnknownOption(parsed) is { } unknown) return Fail(io, name, unknown);
-        if (parsed.Errors.Count > 0) return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
+        if (PlainOptions.UnknownOption(parsed) is { } unknown)
+            return Fail(io, name, unknown);
+        if (parsed.Errors.Count > 0)
+            return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
         try
         {
-            return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false, Output = io.Out, Error = io.Error });
+            return parsed.Invoke(
+                new InvocationConfiguration
+                {
+                    EnableDefaultExceptionHandler = false,
+                    Output = io.Out,
+                    Error = io.Error,
+                }
+            );
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
         {
@@ -31,7 +42,9 @@ internal static class CommandHost
 
     private static RootCommand BuildRoot(CommandIo io)
     {
-        var root = new RootCommand("Test geometry for resin printers: make it, check it, place it, and learn from what was printed.");
+        var root = new RootCommand(
+            "Test geometry for resin printers: make it, check it, place it, and learn from what was printed."
+        );
         root.Subcommands.Add(MakeCommand.Build(io));
         root.Subcommands.Add(PresetsCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));

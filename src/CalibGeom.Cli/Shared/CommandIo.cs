@@ -21,12 +21,13 @@ internal sealed class CommandIo
     /// <summary>What says how long work takes.</summary>
     internal TimeProvider Clock { get; init; } = TimeProvider.System;
 
-    internal static CommandIo Console() => new()
-    {
-        Out = new StreamWriter(System.Console.OpenStandardOutput()) { AutoFlush = true },
-        Error = new StreamWriter(System.Console.OpenStandardError()) { AutoFlush = true },
-        OpenInput = System.Console.OpenStandardInput,
-        OpenOutput = System.Console.OpenStandardOutput,
-        Interactive = !System.Console.IsErrorRedirected,
-    };
+    internal static CommandIo Console() =>
+        new()
+        {
+            Out = new StreamWriter(System.Console.OpenStandardOutput()) { AutoFlush = true },
+            Error = new StreamWriter(System.Console.OpenStandardError()) { AutoFlush = true },
+            OpenInput = System.Console.OpenStandardInput,
+            OpenOutput = System.Console.OpenStandardOutput,
+            Interactive = !System.Console.IsErrorRedirected,
+        };
 }

@@ -8,11 +8,17 @@ namespace CalibGeom.Cli.Shared;
 /// <summary>The one shape of all <c>--json</c> output: command, version, findings, result.</summary>
 internal static class Envelope
 {
-    private static readonly JsonSerializerOptions Layout = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions Layout = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The version of this tool.</summary>
     internal static string Version { get; } =
-        typeof(Envelope).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
+        typeof(Envelope)
+            .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
+            .InformationalVersion.Split('+')[0];
 
     internal static void Write(TextWriter writer, string command, IEnumerable<Finding> findings, JsonNode? result)
     {
@@ -36,19 +42,31 @@ internal static class Envelope
             ["message"] = finding.Message,
             ["remedy"] = finding.Remedy,
         };
-        if (finding.Value is { } value) node["value"] = value;
-        if (finding.Limit is { } limit) node["limit"] = limit;
-        if (finding.Unit.Length > 0) node["unit"] = finding.Unit;
-        if (finding.Places.Count > 0) node["places"] = new JsonArray(finding.Places.Select(Describe).ToArray());
+        if (finding.Value is { } value)
+            node["value"] = value;
+        if (finding.Limit is { } limit)
+            node["limit"] = limit;
+        if (finding.Unit.Length > 0)
+            node["unit"] = finding.Unit;
+        if (finding.Places.Count > 0)
+            node["places"] = new JsonArray(finding.Places.Select(Describe).ToArray());
         return node;
     }
 
     private static JsonNode? Describe(FindingPlace place)
     {
-        var node = new JsonObject { ["x"] = place.X, ["y"] = place.Y, ["z"] = place.Z };
-        if (place.Layer is { } layer) node["layer"] = layer;
-        if (place.LastLayer is { } last) node["lastLayer"] = last;
-        if (place.Feature.Length > 0) node["feature"] = place.Feature;
+        var node = new JsonObject
+        {
+            ["x"] = place.X,
+            ["y"] = place.Y,
+            ["z"] = place.Z,
+        };
+        if (place.Layer is { } layer)
+            node["layer"] = layer;
+        if (place.LastLayer is { } last)
+            node["lastLayer"] = last;
+        if (place.Feature.Length > 0)
+            node["feature"] = place.Feature;
         return node;
     }
 }

@@ -3,12 +3,13 @@ namespace CalibGeom.Cli.Shared;
 /// <summary>Findings as lines of text.</summary>
 internal static class FindingText
 {
-    internal static string Word(Severity severity) => severity switch
-    {
-        Severity.Error => "error",
-        Severity.Warning => "warning",
-        _ => "note",
-    };
+    internal static string Word(Severity severity) =>
+        severity switch
+        {
+            Severity.Error => "error",
+            Severity.Warning => "warning",
+            _ => "note",
+        };
 
     /// <summary>Writes findings, errors first, one or two lines each.</summary>
     internal static void Write(TextWriter writer, IEnumerable<Finding> findings)
@@ -17,7 +18,8 @@ internal static class FindingText
         {
             string subject = f.Subject.Length > 0 ? $" {f.Subject}:" : "";
             writer.WriteLine($"{Word(f.Severity)} [{f.Rule}]{subject} {f.Message}");
-            if (f.Remedy.Length > 0) writer.WriteLine($"    {f.Remedy}");
+            if (f.Remedy.Length > 0)
+                writer.WriteLine($"    {f.Remedy}");
         }
     }
 }

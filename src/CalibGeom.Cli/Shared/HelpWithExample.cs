@@ -25,7 +25,8 @@ internal sealed class HelpWithExample(HelpAction help) : SynchronousCommandLineA
         string[] parts = (command.Description ?? "").Split(Mark, 2);
         command.Description = parts[0].TrimEnd();
         int code = help.Invoke(parseResult);
-        if (parts.Length == 2) parseResult.InvocationConfiguration.Output.WriteLine(Mark.TrimStart() + parts[1].TrimEnd());
+        if (parts.Length == 2)
+            parseResult.InvocationConfiguration.Output.WriteLine(Mark.TrimStart() + parts[1].TrimEnd());
         return code;
     }
 }

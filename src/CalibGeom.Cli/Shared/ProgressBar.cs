@@ -10,7 +10,8 @@ internal sealed class ProgressBar(TextWriter terminal, TimeProvider clock) : IPr
     public void Report(double value)
     {
         int filled = (int)(value * Width);
-        if (filled <= drawn || clock.GetElapsedTime(start).TotalSeconds < 1) return;
+        if (filled <= drawn || clock.GetElapsedTime(start).TotalSeconds < 1)
+            return;
         drawn = filled;
         terminal.Write($"\r[{new string('#', filled)}{new string(' ', Width - filled)}]");
     }
@@ -20,7 +21,8 @@ internal sealed class ProgressBar(TextWriter terminal, TimeProvider clock) : IPr
 
     public void Dispose()
     {
-        if (drawn >= 0) terminal.Write($"\r{new string(' ', Width + 2)}\r");
+        if (drawn >= 0)
+            terminal.Write($"\r{new string(' ', Width + 2)}\r");
     }
 
     private sealed class Share(ProgressBar bar, double from, double to) : IProgress<double>

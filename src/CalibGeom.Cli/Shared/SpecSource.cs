@@ -6,12 +6,15 @@ namespace CalibGeom.Cli.Shared;
 /// <summary>A spec with the name that files made from it get.</summary>
 internal sealed record SpecSource(string Name, TestObjectSpec Spec)
 {
-    /// <summary>The spec that a command line asks for: a preset, a document laid over it, then values set one by one.</summary>
+    /// <summary>
+    /// The spec that a command line asks for: a preset, a document laid over it, then values set one by one.
+    /// </summary>
     /// <exception cref="InputException">No such preset or file, or not a spec.</exception>
     internal static SpecSource Load(CommandIo io, string? path, string? presetName, IReadOnlyList<string> assignments)
     {
         Preset preset = FindPreset(presetName ?? "standard");
-        if (path is null) return new SpecSource(preset.Name, SpecJson.With(preset.Spec, assignments));
+        if (path is null)
+            return new SpecSource(preset.Name, SpecJson.With(preset.Spec, assignments));
         string shown = path == "-" ? "standard input" : path;
         try
         {
@@ -28,17 +31,23 @@ internal sealed record SpecSource(string Name, TestObjectSpec Spec)
     }
 
     /// <exception cref="InputException">There is no such preset.</exception>
-    internal static Preset FindPreset(string name) => Presets.Find(name)
-        ?? throw new InputException($"There is no preset \"{name}\". The presets are {string.Join(", ", Presets.All.Select(p => p.Name))}.");
+    internal static Preset FindPreset(string name) =>
+        Presets.Find(name)
+        ?? throw new InputException(
+            $"There is no preset \"{name}\". The presets are {string.Join(", ", Presets.All.Select(p => p.Name))}."
+        );
 
     private static FileStream Open(string path)
     {
-        if (Directory.Exists(path)) throw new InputException("this is a directory. Name a spec.");
-        if (!File.Exists(path)) throw new InputException("there is no such file. Name a spec, or leave it away and take a preset.");
+        if (Directory.Exists(path))
+            throw new InputException("this is a directory. Name a spec.");
+        if (!File.Exists(path))
+            throw new InputException("there is no such file. Name a spec, or leave it away and take a preset.");
         return File.OpenRead(path);
     }
 
-    private static string Carried(Stream stream, string path) => MeshFile.Read(stream, path).SpecJson
+    private static string Carried(Stream stream, string path) =>
+        MeshFile.Read(stream, path).SpecJson
         ?? throw new InputException("this 3MF carries no spec. Take one that make has written, or a spec in JSON.");
 
     private static string NameOf(string path)

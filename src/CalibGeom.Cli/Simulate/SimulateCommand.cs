@@ -11,32 +11,118 @@ internal static class SimulateCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC") { Description = "A spec in JSON, or a .3mf that make has written.", Arity = ArgumentArity.ZeroOrOne };
-        var preset = new Option<string?>("--preset") { Description = "The preset to print. Default standard.", HelpName = "NAME" };
+        var spec = new Argument<string?>("SPEC")
+        {
+            Description = "A spec in JSON, or a .3mf that make has written.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var preset = new Option<string?>("--preset")
+        {
+            Description = "The preset to print. Default standard.",
+            HelpName = "NAME",
+        };
         var dp = Number("--dp", "Penetration depth of the resin, mm.", "MM");
         var ec = Number("--ec", "Critical dose of the resin, mJ/cm2.", "DOSE");
         var irradiance = Number("--irradiance", "Irradiance at the film, mW/cm2.", "MW");
         var time = Number("--time", "Exposure of a layer, s.", "S");
-        var rest = new Option<double>("--rest") { Description = "Rest before each exposure, s. Default 0.", HelpName = "S" };
-        var blur = new Option<double>("--blur") { Description = "How far light spreads: sigma (Gaussian) or half width (Lorentz), mm. Default 0.02.", HelpName = "MM", DefaultValueFactory = _ => 0.02 };
-        var kernel = new Option<string>("--kernel") { Description = "gaussian (default) or lorentz.", HelpName = "NAME", DefaultValueFactory = _ => "gaussian" };
-        var layer = new Option<double?>("--layer") { Description = "Layer height, mm; default: the spec's, else 0.05.", HelpName = "MM" };
-        var scale = new Option<double>("--scale") { Description = "Proportional change of all sizes; -0.003 = 0.3 % too small. Default 0.", HelpName = "S" };
-        var offset = new Option<double>("--edge-offset") { Description = "Edge offset entered in the slicer, mm. Default 0.", HelpName = "MM" };
-        var restEffect = Default("--rest-effect", "How far an edge draws back after a long rest, mm.", "MM", ExposurePriors.Default.RestEffect.Median);
-        var restTime = Default("--rest-time", "How long that takes: 63 % of it after this rest, s.", "S", ExposurePriors.Default.RestTime.Median);
-        var columnLimit = Default("--column-limit", "Diameter of which half print at 3 times the critical dose, mm.", "MM", new SurvivalLaw().Limit);
+        var rest = new Option<double>("--rest")
+        {
+            Description = "Rest before each exposure, s. Default 0.",
+            HelpName = "S",
+        };
+        var blur = new Option<double>("--blur")
+        {
+            Description = "How far light spreads: sigma (Gaussian) or half width (Lorentz), mm. Default 0.02.",
+            HelpName = "MM",
+            DefaultValueFactory = _ => 0.02,
+        };
+        var kernel = new Option<string>("--kernel")
+        {
+            Description = "gaussian (default) or lorentz.",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => "gaussian",
+        };
+        var layer = new Option<double?>("--layer")
+        {
+            Description = "Layer height, mm; default: the spec's, else 0.05.",
+            HelpName = "MM",
+        };
+        var scale = new Option<double>("--scale")
+        {
+            Description = "Proportional change of all sizes; -0.003 = 0.3 % too small. Default 0.",
+            HelpName = "S",
+        };
+        var offset = new Option<double>("--edge-offset")
+        {
+            Description = "Edge offset entered in the slicer, mm. Default 0.",
+            HelpName = "MM",
+        };
+        var restEffect = Default(
+            "--rest-effect",
+            "How far an edge draws back after a long rest, mm.",
+            "MM",
+            ExposurePriors.Default.RestEffect.Median
+        );
+        var restTime = Default(
+            "--rest-time",
+            "How long that takes: 63 % of it after this rest, s.",
+            "S",
+            ExposurePriors.Default.RestTime.Median
+        );
+        var columnLimit = Default(
+            "--column-limit",
+            "Diameter of which half print at 3 times the critical dose, mm.",
+            "MM",
+            new SurvivalLaw().Limit
+        );
         var squeeze = Default("--squeeze", "Height lost next to the plate, mm.", "MM", 0);
-        var baseLayers = new Option<int>("--base-layers") { Description = "Number of base layers. Default 5.", HelpName = "N", DefaultValueFactory = _ => 5 };
+        var baseLayers = new Option<int>("--base-layers")
+        {
+            Description = "Number of base layers. Default 5.",
+            HelpName = "N",
+            DefaultValueFactory = _ => 5,
+        };
         var baseTime = Default("--base-time", "Exposure of a base layer, s.", "S", 25);
-        var pixel = new Option<double?>("--pixel") { Description = "Pixel pitch, mm, 0.005 to 0.5: light every layer's pixels instead of computing faces in closed form.", HelpName = "MM" };
-        var grey = new Option<bool>("--grey") { Description = "With --pixel: light pixels in proportion to their coverage instead of from half coverage on." };
-        var seed = new Option<ulong?>("--seed") { Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.", HelpName = "N" };
-        var repeats = new Option<int>("--repeats") { Description = "How often each size is read, 1 to 20. Default 1.", HelpName = "N", DefaultValueFactory = _ => 1 };
-        var output = new Option<string>("--output", "-o") { Description = "Where to write the readings; - (default) is standard output.", HelpName = "FILE", DefaultValueFactory = _ => "-" };
-        var plot = new Option<string?>("--plot") { Description = "With --pixel: draw lit pixels and solid resin close up (.svg or .png).", HelpName = "FILE" };
-        var json = new Option<bool>("--json") { Description = "Print one JSON envelope; readings as CSV are written only with -o FILE." };
-        var command = new Command("simulate", """
+        var pixel = new Option<double?>("--pixel")
+        {
+            Description =
+                "Pixel pitch, mm, 0.005 to 0.5: light every layer's pixels instead of computing faces in closed form.",
+            HelpName = "MM",
+        };
+        var grey = new Option<bool>("--grey")
+        {
+            Description =
+                "With --pixel: light pixels in proportion to their coverage instead of from half coverage on.",
+        };
+        var seed = new Option<ulong?>("--seed")
+        {
+            Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.",
+            HelpName = "N",
+        };
+        var repeats = new Option<int>("--repeats")
+        {
+            Description = "How often each size is read, 1 to 20. Default 1.",
+            HelpName = "N",
+            DefaultValueFactory = _ => 1,
+        };
+        var output = new Option<string>("--output", "-o")
+        {
+            Description = "Where to write the readings; - (default) is standard output.",
+            HelpName = "FILE",
+            DefaultValueFactory = _ => "-",
+        };
+        var plot = new Option<string?>("--plot")
+        {
+            Description = "With --pixel: draw lit pixels and solid resin close up (.svg or .png).",
+            HelpName = "FILE",
+        };
+        var json = new Option<bool>("--json")
+        {
+            Description = "Print one JSON envelope; readings as CSV are written only with -o FILE.",
+        };
+        var command = new Command(
+            "simulate",
+            """
             Predict from light what a print would measure, and write it as readings that predict and tune add read.
 
             Rest draws edges back by rest-effect (1 - exp(-rest / rest-time)); the defaults are the middle of what tune believes. Base layers and
@@ -44,36 +130,83 @@ internal static class SimulateCommand
 
             Example:
               calibgeom simulate --preset standard --dp 0.12 --ec 8 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
-            """);
+            """
+        );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, dp, ec, irradiance, time, rest, blur, kernel, layer, scale, offset, restEffect, restTime, columnLimit, squeeze, baseLayers, baseTime, pixel, grey, seed, repeats, output, plot, json }) command.Options.Add(option);
+        foreach (
+            Option option in new Option[]
+            {
+                preset,
+                dp,
+                ec,
+                irradiance,
+                time,
+                rest,
+                blur,
+                kernel,
+                layer,
+                scale,
+                offset,
+                restEffect,
+                restTime,
+                columnLimit,
+                squeeze,
+                baseLayers,
+                baseTime,
+                pixel,
+                grey,
+                seed,
+                repeats,
+                output,
+                plot,
+                json,
+            }
+        )
+            command.Options.Add(option);
         command.SetAction(parsed =>
         {
-            TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec);
-            if (made.HasErrors) throw new InputException("This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message);
+            TestObject made = TestObjectBuilder.Build(
+                SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec
+            );
+            if (made.HasErrors)
+                throw new InputException(
+                    "This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message
+                );
             try
             {
                 double height = parsed.GetValue(layer) ?? made.Spec.Process?.LayerHeight ?? 0.05;
-                var light = new LayerLight(new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)), parsed.GetValue(irradiance), parsed.GetValue(time), height,
-                    parsed.GetValue(baseLayers), parsed.GetValue(baseTime));
+                var light = new LayerLight(
+                    new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)),
+                    parsed.GetValue(irradiance),
+                    parsed.GetValue(time),
+                    height,
+                    parsed.GetValue(baseLayers),
+                    parsed.GetValue(baseTime)
+                );
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
                 int often = parsed.GetValue(repeats);
-                if (often is < 1 or > 20) throw new InputException($"--repeats must be 1 to 20, not {often}.");
-                return SimulateRun.Run(io, new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
-                {
-                    Retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest),
-                    Scale = parsed.GetValue(scale),
-                    EdgeOffset = parsed.GetValue(offset),
-                    ColumnLimit = parsed.GetValue(columnLimit),
-                    Squeeze = parsed.GetValue(squeeze),
-                    Pixel = parsed.GetValue(pixel),
-                    Grey = parsed.GetValue(grey),
-                    Seed = parsed.GetValue(seed),
-                    Repeats = often,
-                    Output = parsed.GetValue(output)!,
-                    Plot = parsed.GetValue(plot),
-                    Json = parsed.GetValue(json),
-                });
+                if (often is < 1 or > 20)
+                    throw new InputException($"--repeats must be 1 to 20, not {often}.");
+                return SimulateRun.Run(
+                    io,
+                    new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
+                    {
+                        Retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(
+                            settings.Rest
+                        ),
+                        Scale = parsed.GetValue(scale),
+                        EdgeOffset = parsed.GetValue(offset),
+                        ColumnLimit = parsed.GetValue(columnLimit),
+                        Squeeze = parsed.GetValue(squeeze),
+                        Pixel = parsed.GetValue(pixel),
+                        Grey = parsed.GetValue(grey),
+                        Seed = parsed.GetValue(seed),
+                        Repeats = often,
+                        Output = parsed.GetValue(output)!,
+                        Plot = parsed.GetValue(plot),
+                        Json = parsed.GetValue(json),
+                    }
+                );
             }
             catch (ArgumentException e)
             {
@@ -83,15 +216,27 @@ internal static class SimulateCommand
         return command;
     }
 
-    private static Option<double> Number(string name, string description, string unit) => new(name) { Description = description, HelpName = unit, Required = true };
+    private static Option<double> Number(string name, string description, string unit) =>
+        new(name)
+        {
+            Description = description,
+            HelpName = unit,
+            Required = true,
+        };
 
     private static Option<double> Default(string name, string description, string unit, double value) =>
-        new(name) { Description = FormattableString.Invariant($"{description} Default {value}."), HelpName = unit, DefaultValueFactory = _ => value };
+        new(name)
+        {
+            Description = FormattableString.Invariant($"{description} Default {value}."),
+            HelpName = unit,
+            DefaultValueFactory = _ => value,
+        };
 
-    private static EdgeBlur Kernel(string name, double width) => name switch
-    {
-        "gaussian" => new GaussianBlur(width),
-        "lorentz" => new LorentzBlur(width),
-        _ => throw new InputException($"There is no kernel \"{name}\". Use gaussian or lorentz."),
-    };
+    private static EdgeBlur Kernel(string name, double width) =>
+        name switch
+        {
+            "gaussian" => new GaussianBlur(width),
+            "lorentz" => new LorentzBlur(width),
+            _ => throw new InputException($"There is no kernel \"{name}\". Use gaussian or lorentz."),
+        };
 }

@@ -17,32 +17,81 @@ internal static class SimulateRun
     internal static int Run(CommandIo io, SimulateRequest request)
     {
         if (request.Pixel is null && (request.Grey || request.Plot is not null))
-            throw new InputException($"{(request.Grey ? "--grey says how pixels are lit" : "--plot draws lit pixels")}. Give their size too: --pixel MM.");
-        if (request.Plot is { } name) Drawing.RequireName(name);
-        PredictedPrint printed = request.Pixel is { } pitch ? FromPixels(request, pitch)
-            : new PrintedObject(request.Made, request.Blur, request.Light, request.Scale, request.Retreat, request.EdgeOffset);
-        IReadOnlyList<Reading> readings = new VirtualPrint(printed, new SurvivalLaw(request.ColumnLimit), request.Squeeze).Read(request.Seed, request.Repeats);
+            throw new InputException(
+                $"{(request.Grey ? "--grey says how pixels are lit" : "--plot draws lit pixels")}. Give their "
+                    + $"size too: --pixel MM."
+            );
+        if (request.Plot is { } name)
+            Drawing.RequireName(name);
+        PredictedPrint printed = request.Pixel is { } pitch
+            ? FromPixels(request, pitch)
+            : new PrintedObject(
+                request.Made,
+                request.Blur,
+                request.Light,
+                request.Scale,
+                request.Retreat,
+                request.EdgeOffset
+            );
+        IReadOnlyList<Reading> readings = new VirtualPrint(
+            printed,
+            new SurvivalLaw(request.ColumnLimit),
+            request.Squeeze
+        ).Read(request.Seed, request.Repeats);
         Finding[] findings = [.. Notes(request.Light)];
         FindingText.Write(io.Error, findings);
         Write(io, request, printed, Csv(request.Made, readings));
-        if (request.Json) Envelope.Write(io.Out, "simulate", findings, Json(request, readings));
+        if (request.Json)
+            Envelope.Write(io.Out, "simulate", findings, Json(request, readings));
         return ExitCode.Done;
     }
 
     private static IEnumerable<Finding> Notes(LayerLight light)
     {
-        if (light.CureDepth >= light.Layer) yield break;
-        yield return new Finding("cure-depth", Severity.Note, "",
-            FormattableString.Invariant($"One exposure cures {Math.Max(0, light.CureDepth):0.000} mm, less than a layer of {light.Layer} mm: a last layer, or one over a gap, does not reach the layer below."),
-            FormattableString.Invariant($"Expose {light.Curve.DoseFor(light.Layer) / light.Irradiance:0.00} s or longer, or print thinner layers.")) { Value = light.CureDepth, Limit = light.Layer, Unit = "mm" };
+        if (light.CureDepth >= light.Layer)
+            yield break;
+        yield return new Finding(
+            "cure-depth",
+            Severity.Note,
+            "",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"One exposure cures {Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
+                    + $"{light.Layer} mm: a last layer, or one over a gap, does not reach the layer below."
+            ),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Expose {light.Curve.DoseFor(light.Layer) / light.Irradiance:0.00} s or longer, or print "
+                    + $"thinner layers."
+            )
+        )
+        {
+            Value = light.CureDepth,
+            Limit = light.Layer,
+            Unit = "mm",
+        };
     }
 
     private static RasterPrint FromPixels(SimulateRequest request, double pitch)
     {
-        if (request.EdgeOffset != 0) throw new InputException("An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave out --edge-offset or --pixel.");
-        if (!(pitch >= 0.005 && pitch <= 0.5)) throw new InputException(FormattableString.Invariant($"--pixel must be 0.005 to 0.5 mm, not {pitch}."));
-        if (request.Made.Spec.Tilt.Angle != 0) throw new InputException("With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the object without tilt.");
-        return new RasterPrint(request.Made, RasterPrint.LightOf(request.Made, pitch, request.Blur, request.Light, request.Grey), request.Scale, request.Retreat);
+        if (request.EdgeOffset != 0)
+            throw new InputException(
+                "An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave "
+                    + "out --edge-offset or --pixel."
+            );
+        if (!(pitch >= 0.005 && pitch <= 0.5))
+            throw new InputException(FormattableString.Invariant($"--pixel must be 0.005 to 0.5 mm, not {pitch}."));
+        if (request.Made.Spec.Tilt.Angle != 0)
+            throw new InputException(
+                "With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the "
+                    + "object without tilt."
+            );
+        return new RasterPrint(
+            request.Made,
+            RasterPrint.LightOf(request.Made, pitch, request.Blur, request.Light, request.Grey),
+            request.Scale,
+            request.Retreat
+        );
     }
 
     private static void Write(CommandIo io, SimulateRequest request, PredictedPrint printed, string csv)
@@ -50,32 +99,50 @@ internal static class SimulateRun
         bool toFile = request.Output != "-";
         using (var outputs = new OutputSet())
         {
-            if (toFile) outputs.Add(request.Output, s => s.Write(Encoding.UTF8.GetBytes(csv)));
-            if (request.Plot is { } plot) outputs.Add(plot, s => DosePicture.Draw((RasterPrint)printed).Write(plot, s));
+            if (toFile)
+                outputs.Add(request.Output, s => s.Write(Encoding.UTF8.GetBytes(csv)));
+            if (request.Plot is { } plot)
+                outputs.Add(plot, s => DosePicture.Draw((RasterPrint)printed).Write(plot, s));
             outputs.Commit();
         }
-        if (toFile) io.Error.WriteLine($"Readings written to {request.Output}.");
-        else if (!request.Json) io.Out.Write(csv);
+        if (toFile)
+            io.Error.WriteLine($"Readings written to {request.Output}.");
+        else if (!request.Json)
+            io.Out.Write(csv);
     }
 
     private static string Csv(TestObject made, IReadOnlyList<Reading> readings)
     {
         var text = new StringBuilder();
-        if (made.Features.Digest is { } digest) text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
+        if (made.Features.Digest is { } digest)
+            text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
         text.Append("# state dry\nfeature,value\n");
-        foreach (Reading r in readings) text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
+        foreach (Reading r in readings)
+            text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
         return text.ToString();
     }
 
-    private static JsonObject Json(SimulateRequest request, IReadOnlyList<Reading> readings) => new()
-    {
-        ["output"] = request.Output == "-" ? null : request.Output,
-        ["digest"] = request.Made.Features.Digest,
-        ["readings"] = new JsonArray(readings.Select(r => (JsonNode)new JsonObject
-        { ["feature"] = r.Feature, ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r) }).ToArray()),
-    };
+    private static JsonObject Json(SimulateRequest request, IReadOnlyList<Reading> readings) =>
+        new()
+        {
+            ["output"] = request.Output == "-" ? null : request.Output,
+            ["digest"] = request.Made.Features.Digest,
+            ["readings"] = new JsonArray(
+                readings
+                    .Select(r =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["feature"] = r.Feature,
+                                ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r),
+                            }
+                    )
+                    .ToArray()
+            ),
+        };
 
-    private static string Value(Reading r) => r.Fit is { } fit ? fit.ToString().ToLowerInvariant()
+    private static string Value(Reading r) =>
+        r.Fit is { } fit ? fit.ToString().ToLowerInvariant()
         : r.Stage is { } stage ? stage.ToString().ToLowerInvariant()
         : r.Value.ToString(r.Kind == ReadingKind.Size ? "0.00####" : "0", CultureInfo.InvariantCulture);
 }

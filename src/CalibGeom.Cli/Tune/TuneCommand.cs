@@ -12,20 +12,77 @@ internal static class TuneCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var log = new Argument<string?>("LOG") { Description = "The log of trials, JSON Lines; - is standard input.", Arity = ArgumentArity.ZeroOrOne };
-        var target = new Option<double?>("--target") { Description = "Wanted clearance per side of the first joint, mm; default: as designed.", HelpName = "MM" };
-        var tolerance = new Option<double>("--tolerance") { Description = "How far a clearance may lie from its target, mm. Default 0.012.", HelpName = "MM", DefaultValueFactory = _ => TuneOptions.Default.Tolerance };
-        var column = new Option<double?>("--column") { Description = "The thinnest column you need, mm.", HelpName = "MM" };
-        var height = new Option<double>("--height") { Description = "Height of the production part that print time is priced at, mm. Default 60.", HelpName = "MM", DefaultValueFactory = _ => TuneOptions.Default.ProductionHeight };
-        var modulus = new Option<double?>("--modulus") { Description = "Young's modulus as printed, MPa: tells buckling and bending loads of columns.", HelpName = "MPA" };
-        var columnHeight = new Option<double>("--column-height") { Description = "Height of the columns for those loads, mm. Default 6.3.", HelpName = "MM", DefaultValueFactory = _ => TuneOptions.Default.ColumnHeight };
-        var prior = new Option<string[]>("--prior") { Description = $"Set one prior, such as timeEffect=0.02 or, with its 95 %, timeEffect=0.02/0.01/0.04; may be repeated. Names: {string.Join(", ", PriorNames.All)}.", HelpName = "NAME=VALUE" };
-        var rule = new Option<string[]>("--rule") { Description = $"Set one rule of the recommendation, such as mostRest=3; may be repeated. Names: {string.Join(", ", TuneRules.All)}.", HelpName = "NAME=VALUE" };
-        var thresholds = new Option<string?>("--thresholds") { Description = "Where binding, sliding and rattling begin, mm. Default: 0/0.02/0.07.", HelpName = "B/S/R" };
-        var plot = new Option<string?>("--plot") { Description = "Draw clearance over rest and exposure (.svg or .png).", HelpName = "FILE" };
-        var columnPlot = new Option<string?>("--column-plot") { Description = "Draw the survival of columns (.svg or .png).", HelpName = "FILE" };
+        var log = new Argument<string?>("LOG")
+        {
+            Description = "The log of trials, JSON Lines; - is standard input.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var target = new Option<double?>("--target")
+        {
+            Description = "Wanted clearance per side of the first joint, mm; default: as designed.",
+            HelpName = "MM",
+        };
+        var tolerance = new Option<double>("--tolerance")
+        {
+            Description = "How far a clearance may lie from its target, mm. Default 0.012.",
+            HelpName = "MM",
+            DefaultValueFactory = _ => TuneOptions.Default.Tolerance,
+        };
+        var column = new Option<double?>("--column")
+        {
+            Description = "The thinnest column you need, mm.",
+            HelpName = "MM",
+        };
+        var height = new Option<double>("--height")
+        {
+            Description = "Height of the production part that print time is priced at, mm. Default 60.",
+            HelpName = "MM",
+            DefaultValueFactory = _ => TuneOptions.Default.ProductionHeight,
+        };
+        var modulus = new Option<double?>("--modulus")
+        {
+            Description = "Young's modulus as printed, MPa: tells buckling and bending loads of columns.",
+            HelpName = "MPA",
+        };
+        var columnHeight = new Option<double>("--column-height")
+        {
+            Description = "Height of the columns for those loads, mm. Default 6.3.",
+            HelpName = "MM",
+            DefaultValueFactory = _ => TuneOptions.Default.ColumnHeight,
+        };
+        var prior = new Option<string[]>("--prior")
+        {
+            Description =
+                $"Set one prior, such as timeEffect=0.02 or, with its 95 %, timeEffect=0.02/0.01/0.04; may be "
+                + $"repeated. Names: {string.Join(", ", PriorNames.All)}.",
+            HelpName = "NAME=VALUE",
+        };
+        var rule = new Option<string[]>("--rule")
+        {
+            Description =
+                $"Set one rule of the recommendation, such as mostRest=3; may be repeated. Names: "
+                + $"{string.Join(", ", TuneRules.All)}.",
+            HelpName = "NAME=VALUE",
+        };
+        var thresholds = new Option<string?>("--thresholds")
+        {
+            Description = "Where binding, sliding and rattling begin, mm. Default: 0/0.02/0.07.",
+            HelpName = "B/S/R",
+        };
+        var plot = new Option<string?>("--plot")
+        {
+            Description = "Draw clearance over rest and exposure (.svg or .png).",
+            HelpName = "FILE",
+        };
+        var columnPlot = new Option<string?>("--column-plot")
+        {
+            Description = "Draw the survival of columns (.svg or .png).",
+            HelpName = "FILE",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
-        var command = new Command("tune", """
+        var command = new Command(
+            "tune",
+            """
             Say what to print next - exposure, rest, edge offset - or that it is time to stop.
 
             Trials under other conditions than the last are kept apart and said. Exit codes: 0 answered, 2 bad use or a log that cannot be read.
@@ -33,23 +90,50 @@ internal static class TuneCommand
 
             Example:
               calibgeom tune demo-grey.jsonl --target 0.05 --plot demo-grey.svg
-            """);
+            """
+        );
         command.Arguments.Add(log);
-        foreach (Option option in new Option[] { target, tolerance, column, height, modulus, columnHeight, prior, rule, thresholds, plot, columnPlot, json }) command.Options.Add(option);
+        foreach (
+            Option option in new Option[]
+            {
+                target,
+                tolerance,
+                column,
+                height,
+                modulus,
+                columnHeight,
+                prior,
+                rule,
+                thresholds,
+                plot,
+                columnPlot,
+                json,
+            }
+        )
+            command.Options.Add(option);
         command.Subcommands.Add(TuneAddCommand.Build(io));
         command.SetAction(parsed =>
         {
-            string path = parsed.GetValue(log) ?? throw new InputException("Name a log: calibgeom tune LOG, or calibgeom tune add READINGS --log LOG to begin one.");
-            TuneOptions options = Checked(() => TuneRules.Apply(TuneOptions.Default, parsed.GetValue(rule) ?? []) with
-            {
-                Target = parsed.GetValue(target),
-                Tolerance = parsed.GetValue(tolerance),
-                WantedColumn = parsed.GetValue(column),
-                ProductionHeight = parsed.GetValue(height),
-                Modulus = parsed.GetValue(modulus),
-                ColumnHeight = parsed.GetValue(columnHeight),
-                Priors = PriorNames.Apply(parsed.GetValue(prior) ?? []) with { Fits = ThresholdText.Read(parsed.GetValue(thresholds)) },
-            });
+            string path =
+                parsed.GetValue(log)
+                ?? throw new InputException(
+                    "Name a log: calibgeom tune LOG, or calibgeom tune add READINGS --log LOG to begin one."
+                );
+            TuneOptions options = Checked(() =>
+                TuneRules.Apply(TuneOptions.Default, parsed.GetValue(rule) ?? []) with
+                {
+                    Target = parsed.GetValue(target),
+                    Tolerance = parsed.GetValue(tolerance),
+                    WantedColumn = parsed.GetValue(column),
+                    ProductionHeight = parsed.GetValue(height),
+                    Modulus = parsed.GetValue(modulus),
+                    ColumnHeight = parsed.GetValue(columnHeight),
+                    Priors = PriorNames.Apply(parsed.GetValue(prior) ?? []) with
+                    {
+                        Fits = ThresholdText.Read(parsed.GetValue(thresholds)),
+                    },
+                }
+            );
             return Run(io, path, options, parsed.GetValue(plot), parsed.GetValue(columnPlot), parsed.GetValue(json));
         });
         return command;
@@ -57,18 +141,24 @@ internal static class TuneCommand
 
     private static int Run(CommandIo io, string path, TuneOptions options, string? plot, string? columnPlot, bool json)
     {
-        foreach (string name in new[] { plot, columnPlot }.OfType<string>()) Drawing.RequireName(name);
+        foreach (string name in new[] { plot, columnPlot }.OfType<string>())
+            Drawing.RequireName(name);
         IReadOnlyList<Trial> trials = Read(io, path);
-        if (trials.Count == 0) throw new InputException($"{path} holds no trial. Add one with calibgeom tune add.");
+        if (trials.Count == 0)
+            throw new InputException($"{path} holds no trial. Add one with calibgeom tune add.");
         TuningResult result = Checked(() => Tuner.Advise(trials, options));
         using (var outputs = new OutputSet())
         {
-            if (plot is not null) outputs.Add(plot, s => ExposurePlot.Draw(result).Write(plot, s));
-            if (columnPlot is not null) outputs.Add(columnPlot, s => ColumnPlot.Draw(result).Write(columnPlot, s));
+            if (plot is not null)
+                outputs.Add(plot, s => ExposurePlot.Draw(result).Write(plot, s));
+            if (columnPlot is not null)
+                outputs.Add(columnPlot, s => ColumnPlot.Draw(result).Write(columnPlot, s));
             outputs.Commit();
         }
-        if (json) Envelope.Write(io.Out, "tune", result.Findings, TuneReport.Json(result));
-        else TuneReport.Write(io.Out, result);
+        if (json)
+            Envelope.Write(io.Out, "tune", result.Findings, TuneReport.Json(result));
+        else
+            TuneReport.Write(io.Out, result);
         return ExitCode.Done;
     }
 
@@ -86,7 +176,8 @@ internal static class TuneCommand
 
     private static IReadOnlyList<Trial> Read(CommandIo io, string path)
     {
-        if (path != "-") return TrialLog.ReadFile(path);
+        if (path != "-")
+            return TrialLog.ReadFile(path);
         using var reader = new StreamReader(io.OpenInput());
         return TrialLog.Read(reader, "standard input");
     }

@@ -3,10 +3,14 @@ using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;
 
-/// <summary>Rules of the recommendation set by name on the command line; their ranges are checked when tune runs.</summary>
+/// <summary>
+/// Rules of the recommendation set by name on the command line; their ranges are checked when tune runs.
+/// </summary>
 internal static class TuneRules
 {
-    private static readonly Dictionary<string, Func<TuneOptions, double, TuneOptions>> Setters = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, Func<TuneOptions, double, TuneOptions>> Setters = new(
+        StringComparer.Ordinal
+    )
     {
         ["probability"] = (o, v) => o with { Probability = v },
         ["restGain"] = (o, v) => o with { RestGain = v },
@@ -26,7 +30,16 @@ internal static class TuneRules
     internal static TuneOptions Apply(TuneOptions options, IEnumerable<string> assignments)
     {
         foreach (string text in assignments)
-            options = Assignment.Read("--rule", "rule", text, All, (name, values) => values is [double value] ? Setters[name](options, value) : throw new ArgumentException("write one number."));
+            options = Assignment.Read(
+                "--rule",
+                "rule",
+                text,
+                All,
+                (name, values) =>
+                    values is [double value]
+                        ? Setters[name](options, value)
+                        : throw new ArgumentException("write one number.")
+            );
         return options;
     }
 }

@@ -2,7 +2,9 @@ using System.Text;
 
 namespace CalibGeom.Features.Files;
 
-/// <summary>Comma-separated values after RFC 4180: quoted fields may hold commas, quotes (doubled) and line ends.</summary>
+/// <summary>
+/// Comma-separated values after RFC 4180: quoted fields may hold commas, quotes (doubled) and line ends.
+/// </summary>
 public static class CsvText
 {
     /// <summary>The rows of a text; lines may end in LF or CRLF, and empty lines are passed over.</summary>
@@ -17,14 +19,16 @@ public static class CsvText
 
     private static IEnumerable<CsvRow> Split(string text, int firstLine)
     {
-        int at = 0, line = firstLine;
+        int at = 0,
+            line = firstLine;
         while (at < text.Length)
         {
             int start = line;
             var fields = new List<string>();
             do fields.Add(Field(text, ref at, ref line));
             while (at < text.Length && text[at++] == ',');
-            if (fields is not [""]) yield return new CsvRow(start, fields);
+            if (fields is not [""])
+                yield return new CsvRow(start, fields);
         }
     }
 
@@ -33,12 +37,15 @@ public static class CsvText
     public static string Quote(string field)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return field.AsSpan().IndexOfAny("\",\r\n") < 0 && !field.StartsWith('#') ? field : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
+        return field.AsSpan().IndexOfAny("\",\r\n") < 0 && !field.StartsWith('#')
+            ? field
+            : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 
     private static string Field(string text, ref int at, ref int line)
     {
-        if (at < text.Length && text[at] == '"') return Quoted(text, ref at, ref line);
+        if (at < text.Length && text[at] == '"')
+            return Quoted(text, ref at, ref line);
         int end = text.AsSpan(at).IndexOfAny(",\n");
         end = end < 0 ? text.Length : at + end;
         string field = text[at..end];
@@ -48,7 +55,10 @@ public static class CsvText
             line++;
         }
         if (field.Contains('"', StringComparison.Ordinal))
-            throw new InputException($"Line {line}: a quote stands inside a field that does not begin with one. Put the whole field in quotes, and double quotes inside it.");
+            throw new InputException(
+                $"Line {line}: a quote stands inside a field that does not begin with one. Put the whole field "
+                    + $"in quotes, and double quotes inside it."
+            );
         at = end;
         return field;
     }
@@ -59,16 +69,24 @@ public static class CsvText
         var field = new StringBuilder();
         for (at++; ; at++)
         {
-            if (at == text.Length) throw new InputException($"Line {opened}: a quoted field is not closed; the file may be cut short.");
-            if (text[at] == '\n') line++;
-            if (text[at] != '"') field.Append(text[at]);
-            else if (at + 1 < text.Length && text[at + 1] == '"') field.Append(text[at++]);
-            else break;
+            if (at == text.Length)
+                throw new InputException($"Line {opened}: a quoted field is not closed; the file may be cut short.");
+            if (text[at] == '\n')
+                line++;
+            if (text[at] != '"')
+                field.Append(text[at]);
+            else if (at + 1 < text.Length && text[at + 1] == '"')
+                field.Append(text[at++]);
+            else
+                break;
         }
         at++;
-        if (at < text.Length && text[at] == '\r') at++;
-        if (at < text.Length && text[at] is not (',' or '\n')) throw new InputException($"Line {line}: text follows a closing quote. Separate fields by commas.");
-        if (at == text.Length || text[at] == '\n') line++;
+        if (at < text.Length && text[at] == '\r')
+            at++;
+        if (at < text.Length && text[at] is not (',' or '\n'))
+            throw new InputException($"Line {line}: text follows a closing quote. Separate fields by commas.");
+        if (at == text.Length || text[at] == '\n')
+            line++;
         return field.ToString();
     }
 }

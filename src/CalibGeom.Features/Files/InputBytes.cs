@@ -5,7 +5,10 @@ namespace CalibGeom.Features.Files;
 /// <summary>Reading whole inputs with a limit, so that a huge one is answered at once.</summary>
 public static class InputBytes
 {
-    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+    private static readonly UTF8Encoding Strict = new(
+        encoderShouldEmitUTF8Identifier: false,
+        throwOnInvalidBytes: true
+    );
 
     /// <summary>All bytes of a stream, if there are no more than the limit.</summary>
     /// <param name="stream">Where from; stays open.</param>
@@ -20,7 +23,11 @@ public static class InputBytes
         int read;
         while ((read = stream.Read(buffer)) > 0)
         {
-            if (bytes.Length + read > limit) throw new InputException($"The input is larger than {limit >> 10} KiB, the limit for {what}. Check that it is the right file.");
+            if (bytes.Length + read > limit)
+                throw new InputException(
+                    $"The input is larger than {limit >> 10} KiB, the limit for {what}. Check that it is the "
+                        + $"right file."
+                );
             bytes.Write(buffer, 0, read);
         }
         return bytes.ToArray();

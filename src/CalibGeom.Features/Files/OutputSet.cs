@@ -1,7 +1,8 @@
 namespace CalibGeom.Features.Files;
 
 /// <summary>
-/// Files that are written beside their destinations and moved into place together by <see cref="Commit"/>; disposing without a commit
+/// Files that are written beside their destinations and moved into place together by <see cref="Commit"/>; disposing
+/// without a commit
 /// removes what was written and leaves existing files untouched. Not safe to share between threads.
 /// </summary>
 public sealed class OutputSet : IDisposable
@@ -11,7 +12,8 @@ public sealed class OutputSet : IDisposable
     /// <summary>Writes one file beside its destination.</summary>
     /// <param name="path">The destination; its directory must exist.</param>
     /// <param name="write">Writes the whole content to the stream it is given, and may seek in it.</param>
-    /// <exception cref="InputException">The directory does not exist, the path is a directory or has been added already.</exception>
+    /// <exception cref="InputException">The directory does not exist, the path is a directory or has been added
+    /// already.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The directory may not be written to.</exception>
     public void Add(string path, Action<Stream> write)
@@ -21,7 +23,9 @@ public sealed class OutputSet : IDisposable
         string destination = Path.GetFullPath(path);
         string? directory = Path.GetDirectoryName(destination);
         if (directory is null || !Directory.Exists(directory))
-            throw new InputException($"Cannot write {path}: there is no directory {directory}. Make it first, or name another place.");
+            throw new InputException(
+                $"Cannot write {path}: there is no directory {directory}. Make it first, or name another place."
+            );
         if (Directory.Exists(destination))
             throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
         if (files.Exists(f => f.Destination == destination))
@@ -36,14 +40,16 @@ public sealed class OutputSet : IDisposable
     /// <exception cref="IOException">A file could not be moved.</exception>
     public void Commit()
     {
-        foreach ((string temporary, string destination) in files) File.Move(temporary, destination, overwrite: true);
+        foreach ((string temporary, string destination) in files)
+            File.Move(temporary, destination, overwrite: true);
         files.Clear();
     }
 
     /// <summary>Removes whatever was not committed.</summary>
     public void Dispose()
     {
-        foreach ((string temporary, _) in files) File.Delete(temporary);
+        foreach ((string temporary, _) in files)
+            File.Delete(temporary);
         files.Clear();
     }
 }

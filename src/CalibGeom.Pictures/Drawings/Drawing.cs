@@ -1,7 +1,8 @@
 namespace CalibGeom.Pictures.Drawings;
 
 /// <summary>
-/// A picture described once and written as SVG or PNG. X runs right and Y down, in pixels of 1/96 inch; later shapes cover earlier ones.
+/// A picture described once and written as SVG or PNG. X runs right and Y down, in pixels of 1/96 inch; later shapes
+/// cover earlier ones.
 /// The same calls give the same SVG, byte for byte. Not safe to share between threads.
 /// </summary>
 public sealed class Drawing
@@ -47,7 +48,8 @@ public sealed class Drawing
     {
         ArgumentNullException.ThrowIfNull(pen);
         var line = points.ToArray();
-        if (line.Length > 1) shapes.Add(new PathShape([line], false, null, pen));
+        if (line.Length > 1)
+            shapes.Add(new PathShape([line], false, null, pen));
     }
 
     /// <summary>A rectangle.</summary>
@@ -58,13 +60,20 @@ public sealed class Drawing
     /// <param name="fill">Its colour inside, or null.</param>
     /// <param name="pen">Its border, or null.</param>
     public void Rectangle(double x, double y, double width, double height, Ink? fill, Pen? pen = null) =>
-        Rings([[(x, y), (x + width, y), (x + width, y + height), (x, y + height)]], fill, pen);
+        Rings(
+            [
+                [(x, y), (x + width, y), (x + width, y + height), (x, y + height)],
+            ],
+            fill,
+            pen
+        );
 
     /// <summary>A polygon.</summary>
     /// <param name="points">Its corners in pixels; the last joins the first.</param>
     /// <param name="fill">Its colour inside, or null.</param>
     /// <param name="pen">Its border, or null.</param>
-    public void Polygon(IEnumerable<(double X, double Y)> points, Ink? fill, Pen? pen = null) => Rings([points], fill, pen);
+    public void Polygon(IEnumerable<(double X, double Y)> points, Ink? fill, Pen? pen = null) =>
+        Rings([points], fill, pen);
 
     /// <summary>Rings filled together by the even-odd rule, so that a ring inside another is a hole.</summary>
     /// <param name="rings">Corners in pixels.</param>
@@ -74,7 +83,8 @@ public sealed class Drawing
     {
         ArgumentNullException.ThrowIfNull(rings);
         var lines = rings.Select(r => r.ToArray()).Where(r => r.Length > 1).ToArray();
-        if (lines.Length > 0) shapes.Add(new PathShape(lines, true, fill, pen));
+        if (lines.Length > 0)
+            shapes.Add(new PathShape(lines, true, fill, pen));
     }
 
     /// <summary>A circle.</summary>
@@ -83,7 +93,8 @@ public sealed class Drawing
     /// <param name="radius">Pixels.</param>
     /// <param name="fill">Its colour inside, or null.</param>
     /// <param name="pen">Its border, or null.</param>
-    public void Disc(double x, double y, double radius, Ink? fill, Pen? pen = null) => shapes.Add(new DiscShape(x, y, radius, fill, pen));
+    public void Disc(double x, double y, double radius, Ink? fill, Pen? pen = null) =>
+        shapes.Add(new DiscShape(x, y, radius, fill, pen));
 
     /// <summary>A line of text.</summary>
     /// <param name="x">Where the anchor stands, pixels.</param>
@@ -93,7 +104,8 @@ public sealed class Drawing
     public void Text(double x, double y, string text, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (text.Length > 0) shapes.Add(new TextShape(x, y, text, style ?? new TextStyle()));
+        if (text.Length > 0)
+            shapes.Add(new TextShape(x, y, text, style ?? new TextStyle()));
     }
 
     /// <summary>Draws shapes of which only the part inside a rectangle is seen.</summary>
@@ -107,7 +119,8 @@ public sealed class Drawing
         ArgumentNullException.ThrowIfNull(draw);
         var inner = new Drawing(Width, Height);
         draw(inner);
-        if (inner.shapes.Count > 0) shapes.Add(new ClipShape(x, y, width, height, inner.shapes.ToArray()));
+        if (inner.shapes.Count > 0)
+            shapes.Add(new ClipShape(x, y, width, height, inner.shapes.ToArray()));
     }
 
     /// <summary>Writes the picture as SVG 1.1: UTF-8, text kept as text.</summary>
@@ -127,21 +140,33 @@ public sealed class Drawing
     public void Write(string name, Stream stream)
     {
         RequireName(name);
-        if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)) WriteSvg(stream);
-        else WritePng(stream);
+        if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase))
+            WriteSvg(stream);
+        else
+            WritePng(stream);
     }
 
-    /// <summary>Refuses a file name that asks for no known picture format, so that a command can say so before it works.</summary>
+    /// <summary>
+    /// Refuses a file name that asks for no known picture format, so that a command can say so before it works.
+    /// </summary>
     /// <param name="name">A name that should end in <c>.svg</c> or <c>.png</c>.</param>
     /// <exception cref="InputException">The name ends otherwise.</exception>
     public static void RequireName(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        if (!name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) && !name.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
+        if (
+            !name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
+            && !name.EndsWith(".png", StringComparison.OrdinalIgnoreCase)
+        )
             throw new InputException($"Cannot draw {name}: a picture's name ends in .svg or .png. Name it so.");
     }
 
-    private static double Require(double size, string name) => size is > 0 and <= 10000
-        ? size
-        : throw new ArgumentOutOfRangeException(name, size, "A drawing is more than 0 and at most 10000 pixels wide and high.");
+    private static double Require(double size, string name) =>
+        size is > 0 and <= 10000
+            ? size
+            : throw new ArgumentOutOfRangeException(
+                name,
+                size,
+                "A drawing is more than 0 and at most 10000 pixels wide and high."
+            );
 }

@@ -7,12 +7,23 @@ internal static class PngWriter
 {
     internal static void Write(Drawing drawing, Stream stream, double scale)
     {
-        if (!(scale is > 0 and <= 8)) throw new ArgumentOutOfRangeException(nameof(scale), scale, "A scale is more than 0 and at most 8 dots a pixel.");
-        var info = new SKImageInfo((int)Math.Ceiling(drawing.Width * scale), (int)Math.Ceiling(drawing.Height * scale), SKColorType.Rgba8888, SKAlphaType.Premul);
+        if (!(scale is > 0 and <= 8))
+            throw new ArgumentOutOfRangeException(
+                nameof(scale),
+                scale,
+                "A scale is more than 0 and at most 8 dots a pixel."
+            );
+        var info = new SKImageInfo(
+            (int)Math.Ceiling(drawing.Width * scale),
+            (int)Math.Ceiling(drawing.Height * scale),
+            SKColorType.Rgba8888,
+            SKAlphaType.Premul
+        );
         using SKSurface surface = SKSurface.Create(info);
         surface.Canvas.Clear(Colour(Ink.Paper));
         surface.Canvas.Scale((float)scale);
-        foreach (Shape shape in drawing.Shapes) Draw(surface.Canvas, shape);
+        foreach (Shape shape in drawing.Shapes)
+            Draw(surface.Canvas, shape);
         using SKImage image = surface.Snapshot();
         using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
         data.SaveTo(stream);
@@ -27,15 +38,24 @@ internal static class PngWriter
                     Paint(path.Fill, path.Pen, paint => canvas.DrawPath(outline, paint));
                 break;
             case DiscShape disc:
-                Paint(disc.Fill, disc.Pen, paint => canvas.DrawCircle((float)disc.X, (float)disc.Y, (float)disc.Radius, paint));
+                Paint(
+                    disc.Fill,
+                    disc.Pen,
+                    paint => canvas.DrawCircle((float)disc.X, (float)disc.Y, (float)disc.Radius, paint)
+                );
                 break;
             case TextShape text:
                 Draw(canvas, text);
                 break;
             case ClipShape clip:
                 canvas.Save();
-                canvas.ClipRect(SKRect.Create((float)clip.X, (float)clip.Y, (float)clip.Width, (float)clip.Height), SKClipOperation.Intersect, true);
-                foreach (Shape inner in clip.Shapes) Draw(canvas, inner);
+                canvas.ClipRect(
+                    SKRect.Create((float)clip.X, (float)clip.Y, (float)clip.Width, (float)clip.Height),
+                    SKClipOperation.Intersect,
+                    true
+                );
+                foreach (Shape inner in clip.Shapes)
+                    Draw(canvas, inner);
                 canvas.Restore();
                 break;
         }
@@ -47,8 +67,10 @@ internal static class PngWriter
         foreach (var line in path.Lines)
         {
             builder.MoveTo((float)line[0].X, (float)line[0].Y);
-            for (int i = 1; i < line.Length; i++) builder.LineTo((float)line[i].X, (float)line[i].Y);
-            if (path.Closed) builder.Close();
+            for (int i = 1; i < line.Length; i++)
+                builder.LineTo((float)line[i].X, (float)line[i].Y);
+            if (path.Closed)
+                builder.Close();
         }
         return builder.Detach();
     }
@@ -61,12 +83,14 @@ internal static class PngWriter
             paint.Color = Colour(ink);
             draw(paint);
         }
-        if (pen is null) return;
+        if (pen is null)
+            return;
         paint.Style = SKPaintStyle.Stroke;
         paint.StrokeJoin = SKStrokeJoin.Round;
         paint.StrokeWidth = (float)pen.Width;
         paint.Color = Colour(pen.Ink);
-        using SKPathEffect? dashes = pen.Dash > 0 ? SKPathEffect.CreateDash([(float)pen.Dash, (float)pen.Dash], 0) : null;
+        using SKPathEffect? dashes =
+            pen.Dash > 0 ? SKPathEffect.CreateDash([(float)pen.Dash, (float)pen.Dash], 0) : null;
         paint.PathEffect = dashes;
         draw(paint);
     }
@@ -75,7 +99,12 @@ internal static class PngWriter
     {
         using SKFont font = TextFont.Create(text.Style.Size, text.Style.Bold);
         using var paint = new SKPaint { IsAntialias = true, Color = Colour(text.Style.Ink) };
-        SKTextAlign align = text.Style.Anchor switch { TextAnchor.Start => SKTextAlign.Left, TextAnchor.Middle => SKTextAlign.Center, _ => SKTextAlign.Right };
+        SKTextAlign align = text.Style.Anchor switch
+        {
+            TextAnchor.Start => SKTextAlign.Left,
+            TextAnchor.Middle => SKTextAlign.Center,
+            _ => SKTextAlign.Right,
+        };
         canvas.Save();
         canvas.RotateDegrees((float)-text.Style.Turn, (float)text.X, (float)text.Y);
         canvas.DrawText(text.Text, (float)text.X, (float)text.Y, align, font, paint);

@@ -9,12 +9,18 @@ internal static class SvgWriter
     internal static void Write(Drawing drawing, Stream stream)
     {
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        string width = Number(drawing.Width), height = Number(drawing.Height);
-        writer.WriteLine($"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 {width} {height}\" font-family=\"'DejaVu Sans', Verdana, sans-serif\">");
-        if (drawing.Title.Length > 0) writer.WriteLine($"<title>{Escape(drawing.Title)}</title>");
+        string width = Number(drawing.Width),
+            height = Number(drawing.Height);
+        writer.WriteLine(
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\" height=\"{height}\" viewBox=\"0 0 "
+                + $"{width} {height}\" font-family=\"'DejaVu Sans', Verdana, sans-serif\">"
+        );
+        if (drawing.Title.Length > 0)
+            writer.WriteLine($"<title>{Escape(drawing.Title)}</title>");
         writer.WriteLine($"<rect width=\"{width}\" height=\"{height}\" fill=\"{Ink.Paper}\"/>");
         int clips = 0;
-        foreach (Shape shape in drawing.Shapes) Write(writer, shape, ref clips);
+        foreach (Shape shape in drawing.Shapes)
+            Write(writer, shape, ref clips);
         writer.WriteLine("</svg>");
     }
 
@@ -26,16 +32,23 @@ internal static class SvgWriter
                 writer.WriteLine($"<path d=\"{Data(path)}\"{Rule(path)}{Fill(path.Fill)}{Stroke(path.Pen)}/>");
                 break;
             case DiscShape disc:
-                writer.WriteLine($"<circle cx=\"{Number(disc.X)}\" cy=\"{Number(disc.Y)}\" r=\"{Number(disc.Radius)}\"{Fill(disc.Fill)}{Stroke(disc.Pen)}/>");
+                writer.WriteLine(
+                    $"<circle cx=\"{Number(disc.X)}\" cy=\"{Number(disc.Y)}\" "
+                        + $"r=\"{Number(disc.Radius)}\"{Fill(disc.Fill)}{Stroke(disc.Pen)}/>"
+                );
                 break;
             case TextShape text:
                 writer.WriteLine(Text(text));
                 break;
             case ClipShape clip:
                 string id = $"clip{++clips}";
-                writer.WriteLine($"<clipPath id=\"{id}\"><rect x=\"{Number(clip.X)}\" y=\"{Number(clip.Y)}\" width=\"{Number(clip.Width)}\" height=\"{Number(clip.Height)}\"/></clipPath>");
+                writer.WriteLine(
+                    $"<clipPath id=\"{id}\"><rect x=\"{Number(clip.X)}\" y=\"{Number(clip.Y)}\" "
+                        + $"width=\"{Number(clip.Width)}\" height=\"{Number(clip.Height)}\"/></clipPath>"
+                );
                 writer.WriteLine($"<g clip-path=\"url(#{id})\">");
-                foreach (Shape inner in clip.Shapes) Write(writer, inner, ref clips);
+                foreach (Shape inner in clip.Shapes)
+                    Write(writer, inner, ref clips);
                 writer.WriteLine("</g>");
                 break;
         }
@@ -48,30 +61,45 @@ internal static class SvgWriter
         {
             for (int i = 0; i < line.Length; i++)
                 data.Append(i == 0 ? "M" : "L").Append(Number(line[i].X)).Append(' ').Append(Number(line[i].Y));
-            if (path.Closed) data.Append('Z');
+            if (path.Closed)
+                data.Append('Z');
         }
         return data.ToString();
     }
 
-    private static string Rule(PathShape path) => path.Fill is not null && path.Lines.Length > 1 ? " fill-rule=\"evenodd\"" : "";
+    private static string Rule(PathShape path) =>
+        path.Fill is not null && path.Lines.Length > 1 ? " fill-rule=\"evenodd\"" : "";
 
     private static string Text(TextShape text)
     {
-        string anchor = text.Style.Anchor switch { TextAnchor.Start => "", TextAnchor.Middle => " text-anchor=\"middle\"", _ => " text-anchor=\"end\"" };
+        string anchor = text.Style.Anchor switch
+        {
+            TextAnchor.Start => "",
+            TextAnchor.Middle => " text-anchor=\"middle\"",
+            _ => " text-anchor=\"end\"",
+        };
         string bold = text.Style.Bold ? " font-weight=\"bold\"" : "";
-        string turn = text.Style.Turn != 0 ? $" transform=\"rotate({Number(-text.Style.Turn)} {Number(text.X)} {Number(text.Y)})\"" : "";
-        return $"<text x=\"{Number(text.X)}\" y=\"{Number(text.Y)}\" font-size=\"{Number(text.Style.Size)}\"{anchor}{bold}{turn}{Fill(text.Style.Ink)}>{Escape(text.Text)}</text>";
+        string turn =
+            text.Style.Turn != 0
+                ? $" transform=\"rotate({Number(-text.Style.Turn)} {Number(text.X)} {Number(text.Y)})\""
+                : "";
+        return $"<text x=\"{Number(text.X)}\" y=\"{Number(text.Y)}\" "
+            + $"font-size=\"{Number(text.Style.Size)}\"{anchor}{bold}{turn}{Fill(text.Style.Ink)}>"
+            + $"{Escape(text.Text)}</text>";
     }
 
-    private static string Fill(Ink? fill) => fill is { } ink
-        ? $" fill=\"{ink}\"" + (ink.Opacity < 1 ? $" fill-opacity=\"{Number(ink.Opacity)}\"" : "")
-        : " fill=\"none\"";
+    private static string Fill(Ink? fill) =>
+        fill is { } ink
+            ? $" fill=\"{ink}\"" + (ink.Opacity < 1 ? $" fill-opacity=\"{Number(ink.Opacity)}\"" : "")
+            : " fill=\"none\"";
 
     private static string Stroke(Pen? pen)
     {
-        if (pen is null) return "";
+        if (pen is null)
+            return "";
         string stroke = $" stroke=\"{pen.Ink}\" stroke-width=\"{Number(pen.Width)}\" stroke-linejoin=\"round\"";
-        if (pen.Ink.Opacity < 1) stroke += $" stroke-opacity=\"{Number(pen.Ink.Opacity)}\"";
+        if (pen.Ink.Opacity < 1)
+            stroke += $" stroke-opacity=\"{Number(pen.Ink.Opacity)}\"";
         return pen.Dash > 0 ? stroke + $" stroke-dasharray=\"{Number(pen.Dash)}\"" : stroke;
     }
 
@@ -81,6 +109,8 @@ internal static class SvgWriter
         return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
     }
 
-    private static string Escape(string text) => text
-        .Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal).Replace(">", "&gt;", StringComparison.Ordinal);
+    private static string Escape(string text) =>
+        text.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("<", "&lt;", StringComparison.Ordinal)
+            .Replace(">", "&gt;", StringComparison.Ordinal);
 }

@@ -20,11 +20,18 @@ public static class TextFont
     }
 
     internal static SKFont Create(double size, bool bold) =>
-        new(Typeface, (float)size) { Edging = SKFontEdging.Antialias, Hinting = SKFontHinting.None, Subpixel = true, Embolden = bold };
+        new(Typeface, (float)size)
+        {
+            Edging = SKFontEdging.Antialias,
+            Hinting = SKFontHinting.None,
+            Subpixel = true,
+            Embolden = bold,
+        };
 
     private static SKTypeface Load()
     {
-        using Stream resource = typeof(TextFont).Assembly.GetManifestResourceStream("DejaVuSans.ttf")
+        using Stream resource =
+            typeof(TextFont).Assembly.GetManifestResourceStream("DejaVuSans.ttf")
             ?? throw new InvalidOperationException("The font DejaVuSans.ttf is missing from the assembly.");
         return SKTypeface.FromStream(resource);
     }

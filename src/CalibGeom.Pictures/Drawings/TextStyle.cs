@@ -5,7 +5,12 @@ namespace CalibGeom.Pictures.Drawings;
 /// <param name="Anchor">Which end stands at the point; the start by default.</param>
 /// <param name="Bold">Whether strokes are heavier.</param>
 /// <param name="Turn">Degrees counter-clockwise about the point; 0 by default.</param>
-public sealed record TextStyle(double Size = 13, TextAnchor Anchor = TextAnchor.Start, bool Bold = false, double Turn = 0)
+public sealed record TextStyle(
+    double Size = 13,
+    TextAnchor Anchor = TextAnchor.Start,
+    bool Bold = false,
+    double Turn = 0
+)
 {
     /// <summary>The colour; <see cref="Ink.Dark"/> by default.</summary>
     public Ink Ink { get; init; } = Ink.Dark;

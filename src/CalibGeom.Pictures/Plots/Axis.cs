@@ -2,7 +2,10 @@ using System.Globalization;
 
 namespace CalibGeom.Pictures.Plots;
 
-/// <summary>One direction of a plot: its label, its range and where its ticks stand. Immutable and safe to share between threads.</summary>
+/// <summary>
+/// One direction of a plot: its label, its range and where its ticks stand. Immutable and safe to share between
+/// threads.
+/// </summary>
 public sealed class Axis
 {
     /// <summary>An axis.</summary>
@@ -10,13 +13,20 @@ public sealed class Axis
     /// <param name="min">The lower end.</param>
     /// <param name="max">The upper end, above <paramref name="min"/>.</param>
     /// <param name="logarithmic">Whether equal ratios take equal lengths; needs <paramref name="min"/> above 0.</param>
-    /// <exception cref="ArgumentException">The range is empty, not finite, or not above 0 on a logarithmic axis.</exception>
+    /// <exception cref="ArgumentException">The range is empty, not finite, or not above 0 on a logarithmic
+    /// axis.</exception>
     public Axis(string label, double min, double max, bool logarithmic = false)
     {
         ArgumentNullException.ThrowIfNull(label);
         if (!double.IsFinite(min) || !double.IsFinite(max) || min >= max || (logarithmic && min <= 0))
-            throw new ArgumentException(FormattableString.Invariant(
-                $"An axis runs from a lower to a higher finite value, above 0 when logarithmic; {label} got {min} to {max}."), nameof(max));
+            throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"An axis runs from a lower to a higher finite value, above 0 when logarithmic; {label} got "
+                        + $"{min} to {max}."
+                ),
+                nameof(max)
+            );
         (Label, Min, Max, Logarithmic) = (label, min, max, logarithmic);
     }
 
@@ -39,17 +49,18 @@ public sealed class Axis
     public static Axis Around(string label, IEnumerable<double> values)
     {
         var all = values.ToArray();
-        if (all.Length == 0) throw new ArgumentException($"An axis needs a value; {label} got none.", nameof(values));
-        double min = all.Min(), max = all.Max();
+        if (all.Length == 0)
+            throw new ArgumentException($"An axis needs a value; {label} got none.", nameof(values));
+        double min = all.Min(),
+            max = all.Max();
         double room = max > min ? (max - min) * 0.08 : Math.Max(Math.Abs(max) * 0.1, 1e-3);
         return new Axis(label, min - room, max + room);
     }
 
     /// <summary>Where a value lies: 0 at the lower end, 1 at the upper, beyond them outside the range.</summary>
     /// <param name="value">A value; above 0 on a logarithmic axis.</param>
-    public double Fraction(double value) => Logarithmic
-        ? Math.Log(value / Min) / Math.Log(Max / Min)
-        : (value - Min) / (Max - Min);
+    public double Fraction(double value) =>
+        Logarithmic ? Math.Log(value / Min) / Math.Log(Max / Min) : (value - Min) / (Max - Min);
 
     /// <summary>Tick values with their labels, rising; about as many as asked for, on round numbers.</summary>
     /// <param name="wanted">1 or more.</param>
@@ -61,8 +72,17 @@ public sealed class Axis
 
     private List<(double Value, string Text)> LinearTicks(int wanted)
     {
-        double raw = (Max - Min) / wanted, power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
-        double step = power * (raw / power) switch { <= 1 => 1, <= 2 => 2, <= 5 => 5, _ => 10 };
+        double raw = (Max - Min) / wanted,
+            power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
+        double step =
+            power
+            * (raw / power) switch
+            {
+                <= 1 => 1,
+                <= 2 => 2,
+                <= 5 => 5,
+                _ => 10,
+            };
         int decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 12);
         string format = "0." + new string('0', decimals);
         var ticks = new List<(double, string)>();
@@ -78,7 +98,8 @@ public sealed class Axis
             foreach (int lead in (int[])[1, 2, 5])
             {
                 double value = lead * Math.Pow(10, power);
-                if (value >= Min * (1 - 1e-12) && value <= Max * (1 + 1e-12)) ticks.Add((value, value.ToString("0.######", CultureInfo.InvariantCulture)));
+                if (value >= Min * (1 - 1e-12) && value <= Max * (1 + 1e-12))
+                    ticks.Add((value, value.ToString("0.######", CultureInfo.InvariantCulture)));
             }
         return ticks;
     }

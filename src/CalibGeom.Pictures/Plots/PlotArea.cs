@@ -3,21 +3,32 @@ using CalibGeom.Pictures.Drawings;
 namespace CalibGeom.Pictures.Plots;
 
 /// <summary>
-/// A plot inside a drawing: bands, lines, contours and points in data coordinates, cut off at the frame, then <see cref="Finish"/> for frame,
+/// A plot inside a drawing: bands, lines, contours and points in data coordinates, cut off at the frame, then
+/// <see cref="Finish"/> for frame,
 /// ticks, labels and legend. Not safe to share between threads.
 /// </summary>
 public sealed class PlotArea
 {
-    /// <summary>Room for labels on the left and right together, pixels: what is left of the width is the plot itself.</summary>
+    /// <summary>
+    /// Room for labels on the left and right together, pixels: what is left of the width is the plot itself.
+    /// </summary>
     public const double LabelWidth = Left + Right;
 
-    /// <summary>Room for labels above and below together, pixels: what is left of the height is the plot itself.</summary>
+    /// <summary>
+    /// Room for labels above and below together, pixels: what is left of the height is the plot itself.
+    /// </summary>
     public const double LabelHeight = Top + Bottom;
 
-    private const double Left = 68, Right = 18, Top = 40, Bottom = 52;
+    private const double Left = 68,
+        Right = 18,
+        Top = 40,
+        Bottom = 52;
 
     private readonly Drawing drawing;
-    private readonly double x, y, width, height;
+    private readonly double x,
+        y,
+        width,
+        height;
     private readonly List<Action<Drawing>> content = [];
     private readonly List<LegendEntry> legend = [];
 
@@ -85,7 +96,12 @@ public sealed class PlotArea
     /// <param name="fill">Its colour, or null.</param>
     /// <param name="pen">Its border, or null.</param>
     /// <param name="name">Its name in the legend, or null for none.</param>
-    public void Area(IEnumerable<IEnumerable<(double X, double Y)>> rings, Ink? fill, Pen? pen = null, string? name = null)
+    public void Area(
+        IEnumerable<IEnumerable<(double X, double Y)>> rings,
+        Ink? fill,
+        Pen? pen = null,
+        string? name = null
+    )
     {
         var mapped = rings.Select(r => r.Select(p => Map(p.X, p.Y)).ToArray()).ToArray();
         content.Add(d => d.Rings(mapped, fill, pen));
@@ -97,7 +113,12 @@ public sealed class PlotArea
     /// <param name="ink">Their colour.</param>
     /// <param name="name">Their name in the legend, or null for none.</param>
     /// <param name="radius">Pixels; 3.5 by default.</param>
-    public void Points(IEnumerable<(double X, double Y, double Error)> points, Ink ink, string? name = null, double radius = 3.5)
+    public void Points(
+        IEnumerable<(double X, double Y, double Error)> points,
+        Ink ink,
+        string? name = null,
+        double radius = 3.5
+    )
     {
         var pen = new Pen(ink, 1.3);
         foreach ((double px, double py, double error) in points.ToArray())
@@ -105,7 +126,8 @@ public sealed class PlotArea
             (double cx, double cy) = Map(px, py);
             if (error > 0)
             {
-                double high = Map(px, py + error).Y, low = Map(px, py - error).Y;
+                double high = Map(px, py + error).Y,
+                    low = Map(px, py - error).Y;
                 content.Add(d => d.Line(cx, low, cx, high, pen));
                 content.Add(d => d.Line(cx - 3, low, cx + 3, low, pen));
                 content.Add(d => d.Line(cx - 3, high, cx + 3, high, pen));
@@ -122,11 +144,20 @@ public sealed class PlotArea
     /// <param name="level">The value.</param>
     /// <param name="pen">How the line is drawn.</param>
     /// <param name="label">What is written on the longest piece; empty for nothing.</param>
-    public void Contour(IReadOnlyList<double> xs, IReadOnlyList<double> ys, double[,] field, double level, Pen pen, string label = "")
+    public void Contour(
+        IReadOnlyList<double> xs,
+        IReadOnlyList<double> ys,
+        double[,] field,
+        double level,
+        Pen pen,
+        string label = ""
+    )
     {
         var pieces = Contours.Trace(xs, ys, field, level).Select(l => l.Select(p => Map(p.X, p.Y)).ToArray()).ToList();
-        foreach (var piece in pieces) content.Add(d => d.Polyline(piece, pen));
-        if (pieces.Count == 0 || label.Length == 0) return;
+        foreach (var piece in pieces)
+            content.Add(d => d.Polyline(piece, pen));
+        if (pieces.Count == 0 || label.Length == 0)
+            return;
         var longest = pieces.MaxBy(p => p.Length)!;
         (double cx, double cy) = longest[longest.Length / 2];
         double half = TextFont.Measure(label, new TextStyle(11)) / 2;
@@ -156,6 +187,7 @@ public sealed class PlotArea
 
     private void Name(string? name, Ink? fill, Pen? pen, double radius)
     {
-        if (name is not null) legend.Add(new LegendEntry(name, fill, pen, radius));
+        if (name is not null)
+            legend.Add(new LegendEntry(name, fill, pen, radius));
     }
 }

@@ -4,10 +4,13 @@ using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Pictures.Tuning;
 
-/// <summary>Clearance over rest and exposure, with the curve that holds the target, the trials and the recommendation.</summary>
+/// <summary>
+/// Clearance over rest and exposure, with the curve that holds the target, the trials and the recommendation.
+/// </summary>
 public static class ExposurePlot
 {
-    private const int Columns = 49, Rows = 49;
+    private const int Columns = 49,
+        Rows = 49;
 
     /// <summary>Draws it.</summary>
     /// <param name="result">What the trials say.</param>
@@ -15,17 +18,50 @@ public static class ExposurePlot
     {
         ArgumentNullException.ThrowIfNull(result);
         var drawing = new Drawing(760, 500, "Clearance over rest and exposure");
-        double[] times = [.. result.Trials.Select(t => t.Settings.Time), result.Next.Settings.Time, .. result.Curve.Select(p => p.Time)];
-        double low = times.Min() / 1.25, high = Math.Min(times.Max(), 4 * times.Min()) * 1.25, rest = result.Options.MostRest;
-        var plot = new PlotArea(drawing, 8, 8, 744, 484, new Axis("rest before exposure, s", -0.25, rest + 0.25), new Axis("exposure, s", low, high, logarithmic: true))
+        double[] times =
+        [
+            .. result.Trials.Select(t => t.Settings.Time),
+            result.Next.Settings.Time,
+            .. result.Curve.Select(p => p.Time),
+        ];
+        double low = times.Min() / 1.25,
+            high = Math.Min(times.Max(), 4 * times.Min()) * 1.25,
+            rest = result.Options.MostRest;
+        var plot = new PlotArea(
+            drawing,
+            8,
+            8,
+            744,
+            484,
+            new Axis("rest before exposure, s", -0.25, rest + 0.25),
+            new Axis("exposure, s", low, high, logarithmic: true)
+        )
         {
             Title = "Clearance per side to expect, mm",
         };
-        plot.Band(result.Curve.Select(p => (p.Rest, Math.Clamp(OneDeviation(p.Time, p.Low), low, high), Math.Clamp(OneDeviation(p.Time, p.High), low, high))), Ink.Teal.WithOpacity(0.15), "target, 68 %");
+        plot.Band(
+            result.Curve.Select(p =>
+                (
+                    p.Rest,
+                    Math.Clamp(OneDeviation(p.Time, p.Low), low, high),
+                    Math.Clamp(OneDeviation(p.Time, p.High), low, high)
+                )
+            ),
+            Ink.Teal.WithOpacity(0.15),
+            "target, 68 %"
+        );
         Contours(plot, result, low, high, rest);
-        plot.Line(result.Curve.Select(p => (p.Rest, p.Time)), new Pen(Ink.Teal, 2.5), FormattableString.Invariant($"on target ({result.Chances[0].Target:0.000})"));
+        plot.Line(
+            result.Curve.Select(p => (p.Rest, p.Time)),
+            new Pen(Ink.Teal, 2.5),
+            FormattableString.Invariant($"on target ({result.Chances[0].Target:0.000})")
+        );
         plot.Points([(result.Next.Settings.Rest, result.Next.Settings.Time, 0.0)], Ink.Ochre, "next", 8);
-        plot.Points(result.Trials.Select(t => (t.Settings.Rest, t.Settings.Time, Error(result, t))), Ink.Blue, "trials, 68 %");
+        plot.Points(
+            result.Trials.Select(t => (t.Settings.Rest, t.Settings.Time, Error(result, t))),
+            Ink.Blue,
+            "trials, 68 %"
+        );
         Numbers(plot, result);
         plot.Finish();
         return drawing;
@@ -34,8 +70,17 @@ public static class ExposurePlot
     // Beside its point, in the order of printing.
     private static void Numbers(PlotArea plot, TuningResult result)
     {
-        foreach (var group in result.Trials.Select((t, i) => (t.Settings, Number: i + 1)).GroupBy(t => (Wait: t.Settings.Rest, t.Settings.Time)))
-            plot.Note(group.Key.Wait + 0.06, group.Key.Time * 1.025, string.Join(", ", group.Select(t => t.Number)), new TextStyle(12, Bold: true) { Ink = Ink.Blue });
+        foreach (
+            var group in result
+                .Trials.Select((t, i) => (t.Settings, Number: i + 1))
+                .GroupBy(t => (Wait: t.Settings.Rest, t.Settings.Time))
+        )
+            plot.Note(
+                group.Key.Wait + 0.06,
+                group.Key.Time * 1.025,
+                string.Join(", ", group.Select(t => t.Number)),
+                new TextStyle(12, Bold: true) { Ink = Ink.Blue }
+            );
     }
 
     // The ends of a 95 % interval lie 1.96 deviations away on the logarithmic scale.
@@ -46,20 +91,30 @@ public static class ExposurePlot
         double[] xs = Enumerable.Range(0, Columns).Select(i => rest * i / (Columns - 1)).ToArray();
         double[] ys = Enumerable.Range(0, Rows).Select(i => low * Math.Pow(high / low, i / (Rows - 1.0))).ToArray();
         var field = new double[Rows, Columns];
-        double designed = result.Chances[0].Target + 2 * result.TargetGrowth, offset = result.Next.Settings.EdgeOffset;
+        double designed = result.Chances[0].Target + 2 * result.TargetGrowth,
+            offset = result.Next.Settings.EdgeOffset;
         for (int r = 0; r < Rows; r++)
-            for (int c = 0; c < Columns; c++)
-                field[r, c] = designed - 2 * result.Response.At(new ExposureSettings(ys[r], xs[c], offset)).Mean;
-        double least = field.Cast<double>().Min(), most = field.Cast<double>().Max();
+        for (int c = 0; c < Columns; c++)
+            field[r, c] = designed - 2 * result.Response.At(new ExposureSettings(ys[r], xs[c], offset)).Mean;
+        double least = field.Cast<double>().Min(),
+            most = field.Cast<double>().Max();
         for (double level = Math.Ceiling(least / 0.01) * 0.01; level <= most; level += 0.01)
             if (Math.Abs(level - result.Chances[0].Target) > 0.002)
-                plot.Contour(xs, ys, field, level, new Pen(Ink.Muted.WithOpacity(0.7)), FormattableString.Invariant($"{level + 1e-12:0.00}"));
+                plot.Contour(
+                    xs,
+                    ys,
+                    field,
+                    level,
+                    new Pen(Ink.Muted.WithOpacity(0.7)),
+                    FormattableString.Invariant($"{level + 1e-12:0.00}")
+                );
     }
 
     // The vertical half-width of a trial in exposure: its growth's standard uncertainty over the slope.
     private static double Error(TuningResult result, Trial trial)
     {
-        double u = Math.Min(trial.GrowthX?.Uncertainty ?? 0.02, trial.GrowthY?.Uncertainty ?? 0.02), between = result.Options.Priors.BetweenPrints;
+        double u = Math.Min(trial.GrowthX?.Uncertainty ?? 0.02, trial.GrowthY?.Uncertainty ?? 0.02),
+            between = result.Options.Priors.BetweenPrints;
         return trial.Settings.Time * Math.Min(0.6, Math.Sqrt(u * u + between * between) / result.Response.TimeEffect);
     }
 }

@@ -9,4 +9,11 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="ScaleProbability">Two-sided probability of a scale as far from zero by chance.</param>
 /// <param name="GrowthProbability">The same for growth.</param>
 public sealed record AxisEstimate(
-    string Axis, Estimate Scale, Estimate Growth, double Covariance, bool ScaleAssumed, double ScaleProbability, double GrowthProbability);
+    string Axis,
+    Estimate Scale,
+    Estimate Growth,
+    double Covariance,
+    bool ScaleAssumed,
+    double ScaleProbability,
+    double GrowthProbability
+);

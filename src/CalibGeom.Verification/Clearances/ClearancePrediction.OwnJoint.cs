@@ -12,20 +12,38 @@ public sealed partial class ClearancePrediction
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public OwnJoint For(double peg, double hole, double? wanted = null)
     {
-        if (!(peg > 0 && peg <= 500)) throw Bad(nameof(peg), peg, "it is over 0 and at most 500 mm");
-        if (!(hole > 0 && Math.Abs(hole - peg) <= 5)) throw Bad(nameof(hole), hole, "it is over 0 and within 5 mm of the peg");
+        if (!(peg > 0 && peg <= 500))
+            throw Bad(nameof(peg), peg, "it is over 0 and at most 500 mm");
+        if (!(hole > 0 && Math.Abs(hole - peg) <= 5))
+            throw Bad(nameof(hole), hole, "it is over 0 and within 5 mm of the peg");
         double want = wanted ?? (hole - peg) / 2;
-        if (!(want is >= -1 and <= 2)) throw Bad(nameof(wanted), want, "it runs from -1 to 2 mm");
+        if (!(want is >= -1 and <= 2))
+            throw Bad(nameof(wanted), want, "it runs from -1 to 2 mm");
         Knowledge all = Copy();
         int[] quantities = fit.Axes.Select(a => all.Add(fit.System.Predict(OwnTarget(peg, hole, a)))).ToArray();
         OwnJointAxis[] axes = fit.Axes.Select((a, i) => OwnAxis(all, peg, hole, want, a, quantities[i])).ToArray();
-        double scale = 1 + Axes.Average(a => a.Scale.Value), growth = Axes.Average(a => a.Growth.Value);
+        double scale = 1 + Axes.Average(a => a.Scale.Value),
+            growth = Axes.Average(a => a.Growth.Value);
         double sum = SumFor(want, scale, growth);
-        return new OwnJoint(peg, hole, axes, all.AllPositive(quantities), all.Fits(quantities), IsoFitsOf(all, quantities, peg), want, peg + sum, hole - sum);
+        return new OwnJoint(
+            peg,
+            hole,
+            axes,
+            all.AllPositive(quantities),
+            all.Fits(quantities),
+            IsoFitsOf(all, quantities, peg),
+            want,
+            peg + sum,
+            hole - sum
+        );
     }
 
     private LinearTarget OwnTarget(double peg, double hole, string axis) =>
-        fit.Clearance(OwnFace("own.peg", peg, false, axis), OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2));
+        fit.Clearance(
+            OwnFace("own.peg", peg, false, axis),
+            OwnFace("own.hole", hole, true, axis),
+            (fit.Reprint(axis), -2)
+        );
 
     // What the hole must be larger than the peg by design.
     private static double SumFor(double wanted, double scale, double growth) => 2 * (wanted + 2 * growth) / scale;
@@ -34,19 +52,38 @@ public sealed partial class ClearancePrediction
     {
         AxisEstimate own = Axes.Single(a => a.Axis == axis);
         double sum = SumFor(wanted, 1 + own.Scale.Value, own.Growth.Value);
-        Estimate pegSize = all.Of(all.Add(fit.System.Predict(fit.Size(OwnFace("own.peg", peg, false, axis), (fit.Reprint(axis), 2)))));
-        Estimate holeSize = all.Of(all.Add(fit.System.Predict(fit.Size(OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2)))));
-        return new OwnJointAxis(axis, all.Of(quantity), pegSize, holeSize, Iso286.GradeOf(peg, pegSize.Value - peg), Iso286.GradeOf(hole, holeSize.Value - hole), peg + sum, hole - sum);
+        Estimate pegSize = all.Of(
+            all.Add(fit.System.Predict(fit.Size(OwnFace("own.peg", peg, false, axis), (fit.Reprint(axis), 2))))
+        );
+        Estimate holeSize = all.Of(
+            all.Add(fit.System.Predict(fit.Size(OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2))))
+        );
+        return new OwnJointAxis(
+            axis,
+            all.Of(quantity),
+            pegSize,
+            holeSize,
+            Iso286.GradeOf(peg, pegSize.Value - peg),
+            Iso286.GradeOf(hole, holeSize.Value - hole),
+            peg + sum,
+            hole - sum
+        );
     }
 
     private static Face OwnFace(string id, double nominal, bool inside, string axis) =>
         new(string.Create(CultureInfo.InvariantCulture, $"{id}.{nominal}.{axis}"), nominal, inside, axis);
 
-    private static (string Fit, double Probability)[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) => nominal > 50 ? [] : Iso286.Fits.Select(f =>
-    {
-        (double least, double most) = f.Clearance(nominal);
-        return (f.Name, Probability: all.AllBetween(quantities, least / 2000, most / 2000));
-    }).OrderByDescending(f => f.Probability).ToArray();
+    private static (string Fit, double Probability)[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) =>
+        nominal > 50
+            ? []
+            : Iso286
+                .Fits.Select(f =>
+                {
+                    (double least, double most) = f.Clearance(nominal);
+                    return (f.Name, Probability: all.AllBetween(quantities, least / 2000, most / 2000));
+                })
+                .OrderByDescending(f => f.Probability)
+                .ToArray();
 
     private static ArgumentException Bad(string name, double value, string limit) =>
         new(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; {limit}."), name);

@@ -6,4 +6,10 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Now">Size to expect at the present settings, mm.</param>
 /// <param name="Compensated">Size with the scale factor and the offset as computed, mm.</param>
 /// <param name="WholePixels">Size with the offset rounded to whole pixels, mm; null without a pixel pitch.</param>
-public sealed record CompensatedSize(string Feature, double Nominal, double Now, double Compensated, double? WholePixels);
+public sealed record CompensatedSize(
+    string Feature,
+    double Nominal,
+    double Now,
+    double Compensated,
+    double? WholePixels
+);

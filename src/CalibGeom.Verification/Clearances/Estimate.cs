@@ -14,7 +14,13 @@ public sealed record Estimate(double Value, double StandardUncertainty, double D
 
     internal static Estimate Of(LinearEstimate estimate)
     {
-        double nu = estimate.DegreesOfFreedom, half = Coverage.StudentFactor(nu) * estimate.StandardUncertainty;
-        return new Estimate(estimate.Value, estimate.StandardUncertainty, nu, new Interval(estimate.Value - half, estimate.Value + half));
+        double nu = estimate.DegreesOfFreedom,
+            half = Coverage.StudentFactor(nu) * estimate.StandardUncertainty;
+        return new Estimate(
+            estimate.Value,
+            estimate.StandardUncertainty,
+            nu,
+            new Interval(estimate.Value - half, estimate.Value + half)
+        );
     }
 }

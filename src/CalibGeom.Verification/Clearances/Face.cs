@@ -2,7 +2,9 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A pair of opposite faces whose distance obeys outside = W (1 + s) + 2 g or inside = W (1 + s) - 2 g.</summary>
+/// <summary>
+/// A pair of opposite faces whose distance obeys outside = W (1 + s) + 2 g or inside = W (1 + s) - 2 g.
+/// </summary>
 internal sealed record Face(string Id, double Nominal, bool Inside, string Axis)
 {
     /// <summary>+1 where growth widens, -1 where it narrows.</summary>
@@ -14,9 +16,11 @@ internal sealed record Face(string Id, double Nominal, bool Inside, string Axis)
     internal static Face? Of(Feature feature)
     {
         string id = feature.Id[(feature.Id.LastIndexOf('/') + 1)..];
-        if (feature.Unit != "mm" || feature.Axis is not ("x" or "y") || !(feature.Nominal > 0)) return null;
+        if (feature.Unit != "mm" || feature.Axis is not ("x" or "y") || !(feature.Nominal > 0))
+            return null;
         bool inside = id.Contains(".inside.", StringComparison.Ordinal);
-        bool outside = id.Contains(".outside.", StringComparison.Ordinal) || id.StartsWith("span.", StringComparison.Ordinal);
+        bool outside =
+            id.Contains(".outside.", StringComparison.Ordinal) || id.StartsWith("span.", StringComparison.Ordinal);
         return inside || outside ? new Face(id, feature.Nominal, inside, feature.Axis) : null;
     }
 }

@@ -4,7 +4,8 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Feature">The feature.</param>
 /// <param name="Nominal">Nominal size, mm.</param>
 /// <param name="Measured">Mean of its readings, mm.</param>
-/// <param name="Grade">Smallest ISO 286 grade with |deviation| at most half its tolerance; null when none up to IT16 or above 120 mm.</param>
+/// <param name="Grade">Smallest ISO 286 grade with |deviation| at most half its tolerance; null when none up to IT16 or
+/// above 120 mm.</param>
 public sealed record FeatureGrade(string Feature, double Nominal, double Measured, int? Grade)
 {
     /// <summary>Measured less nominal, mm.</summary>

@@ -3,7 +3,8 @@ using System.Globalization;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Standard tolerances and fits of ISO 286-1:2010. Values are those of the tables, which count; the formulas behind them differ by up to 13 %.
+/// Standard tolerances and fits of ISO 286-1:2010. Values are those of the tables, which count; the formulas behind
+/// them differ by up to 13 %.
 /// Tolerances for nominal sizes up to 120 mm, fits up to 50 mm.
 /// </summary>
 public static class Iso286
@@ -45,8 +46,17 @@ public static class Iso286
     /// <summary>Eleven preferred hole-basis fits, from loose to tight.</summary>
     public static IReadOnlyList<IsoFit> Fits { get; } =
     [
-        new("H11/c11", 11, 'c', 11), new("H9/d9", 9, 'd', 9), new("H9/e8", 9, 'e', 8), new("H8/f7", 8, 'f', 7), new("H7/g6", 7, 'g', 6), new("H7/h6", 7, 'h', 6),
-        new("H8/h7", 8, 'h', 7), new("H7/k6", 7, 'k', 6), new("H7/n6", 7, 'n', 6), new("H7/p6", 7, 'p', 6), new("H7/s6", 7, 's', 6),
+        new("H11/c11", 11, 'c', 11),
+        new("H9/d9", 9, 'd', 9),
+        new("H9/e8", 9, 'e', 8),
+        new("H8/f7", 8, 'f', 7),
+        new("H7/g6", 7, 'g', 6),
+        new("H7/h6", 7, 'h', 6),
+        new("H8/h7", 8, 'h', 7),
+        new("H7/k6", 7, 'k', 6),
+        new("H7/n6", 7, 'n', 6),
+        new("H7/p6", 7, 'p', 6),
+        new("H7/s6", 7, 's', 6),
     ];
 
     /// <summary>The standard tolerance of a grade.</summary>
@@ -56,21 +66,27 @@ public static class Iso286
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public static double Tolerance(int grade, double nominal)
     {
-        if (grade is < 1 or > CoarsestGrade) throw new ArgumentException($"grade is {grade}; it runs from 1 to {CoarsestGrade}.", nameof(grade));
+        if (grade is < 1 or > CoarsestGrade)
+            throw new ArgumentException($"grade is {grade}; it runs from 1 to {CoarsestGrade}.", nameof(grade));
         double value = Tolerances[Step(Steps, nominal)][grade - 1];
-        return double.IsNaN(value) ? throw new ArgumentException("grade is 1 to 4, which are tabled to 50 mm here.", nameof(grade)) : value;
+        return double.IsNaN(value)
+            ? throw new ArgumentException("grade is 1 to 4, which are tabled to 50 mm here.", nameof(grade))
+            : value;
     }
 
     /// <summary>The smallest grade whose tolerance holds a deviation: |deviation| at most half the tolerance.</summary>
     /// <param name="nominal">Nominal size, mm.</param>
     /// <param name="deviation">Measured less nominal, mm.</param>
-    /// <returns>The grade from 1 (5 above 50 mm) to 16; null when the deviation is larger or the size not tabled.</returns>
+    /// <returns>The grade from 1 (5 above 50 mm) to 16; null when the deviation is larger or the size not
+    /// tabled.</returns>
     public static int? GradeOf(double nominal, double deviation)
     {
-        if (!(nominal > 0 && nominal <= Steps[^1]) || !double.IsFinite(deviation)) return null;
+        if (!(nominal > 0 && nominal <= Steps[^1]) || !double.IsFinite(deviation))
+            return null;
         double[] row = Tolerances[Step(Steps, nominal)];
         for (int grade = 1; grade <= CoarsestGrade; grade++)
-            if (Math.Abs(deviation) <= row[grade - 1] / 2000 + 1e-12) return grade;
+            if (Math.Abs(deviation) <= row[grade - 1] / 2000 + 1e-12)
+                return grade;
         return null;
     }
 
@@ -82,16 +98,28 @@ public static class Iso286
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public static (double Lower, double Upper) Shaft(char letter, int grade, double nominal)
     {
-        if (!Shafts.TryGetValue(letter, out double[]? row)) throw new ArgumentException($"letter is {letter}; shafts are {string.Join(' ', Shafts.Keys)}.", nameof(letter));
-        double fundamental = row[Step(FineSteps, nominal)], tolerance = Tolerance(grade, nominal);
-        if (letter == 'k' && grade is (< 4 or > 7)) fundamental = 0;
+        if (!Shafts.TryGetValue(letter, out double[]? row))
+            throw new ArgumentException(
+                $"letter is {letter}; shafts are {string.Join(' ', Shafts.Keys)}.",
+                nameof(letter)
+            );
+        double fundamental = row[Step(FineSteps, nominal)],
+            tolerance = Tolerance(grade, nominal);
+        if (letter == 'k' && grade is (< 4 or > 7))
+            fundamental = 0;
         return letter <= 'h' ? (fundamental - tolerance, fundamental) : (fundamental, fundamental + tolerance);
     }
 
     private static int Step(double[] steps, double nominal)
     {
         if (!(nominal > 0 && nominal <= steps[^1]))
-            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"nominal is {nominal}; it is over 0 and at most {steps[^1]} mm."), nameof(nominal));
+            throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"nominal is {nominal}; it is over 0 and at most {steps[^1]} mm."
+                ),
+                nameof(nominal)
+            );
         return Array.FindIndex(steps, s => nominal <= s);
     }
 }

@@ -14,9 +14,13 @@ internal sealed record JointDesign(int Number, IReadOnlyDictionary<string, (Face
         {
             var axes = new Dictionary<string, (Face, Face)>(StringComparer.Ordinal);
             foreach (string axis in new[] { "x", "y" })
-                if (Find(features, $"box{Text(j)}.outside.{axis}") is { } peg && Find(features, $"box{Text(j + 1)}.inside.{axis}") is { } pocket)
+                if (
+                    Find(features, $"box{Text(j)}.outside.{axis}") is { } peg
+                    && Find(features, $"box{Text(j + 1)}.inside.{axis}") is { } pocket
+                )
                     axes[axis] = (peg, pocket);
-            if (axes.Count > 0) joints.Add(new JointDesign(j, axes));
+            if (axes.Count > 0)
+                joints.Add(new JointDesign(j, axes));
         }
         return joints;
     }
@@ -24,7 +28,8 @@ internal sealed record JointDesign(int Number, IReadOnlyDictionary<string, (Face
     private static bool Exists(IReadOnlyDictionary<string, Feature> features, int box) =>
         features.ContainsKey($"box{Text(box)}.outside.x") || features.ContainsKey($"box{Text(box)}.outside.y");
 
-    private static Face? Find(IReadOnlyDictionary<string, Feature> features, string id) => features.TryGetValue(id, out Feature? f) ? Face.Of(f) : null;
+    private static Face? Find(IReadOnlyDictionary<string, Feature> features, string id) =>
+        features.TryGetValue(id, out Feature? f) ? Face.Of(f) : null;
 
     private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -8,7 +8,12 @@ public sealed class JointPrediction
     private readonly Lazy<IReadOnlyDictionary<FeltFit, double>> fits;
 
     internal JointPrediction(
-        int number, IReadOnlyList<AxisClearance> axes, double enters, Func<IReadOnlyDictionary<FeltFit, double>> fits, IReadOnlyList<FeltFit> felt)
+        int number,
+        IReadOnlyList<AxisClearance> axes,
+        double enters,
+        Func<IReadOnlyDictionary<FeltFit, double>> fits,
+        IReadOnlyList<FeltFit> felt
+    )
     {
         Number = number;
         Axes = axes;
@@ -26,7 +31,10 @@ public sealed class JointPrediction
     /// <summary>The probability that the clearance is over zero on every axis in <see cref="Axes"/>.</summary>
     public double ProbabilityEnters { get; }
 
-    /// <summary>The probability of each felt fit, adding up to one; after felt fits that were read, it is that of feeling it again.</summary>
+    /// <summary>
+    /// The probability of each felt fit, adding up to one; after felt fits that were read, it is that of feeling it
+    /// again.
+    /// </summary>
     public IReadOnlyDictionary<FeltFit, double> Fits => fits.Value;
 
     /// <summary>The fits that were read for this joint.</summary>

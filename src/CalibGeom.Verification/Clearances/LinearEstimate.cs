@@ -2,7 +2,10 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>An estimate whose error is a known combination of independent errors: estimate less truth = sum of factor times source.</summary>
+/// <summary>
+/// An estimate whose error is a known combination of independent errors: estimate less truth = sum of factor times
+/// source.
+/// </summary>
 internal sealed class LinearEstimate
 {
     private readonly IReadOnlyList<ErrorSource> sources;
@@ -23,13 +26,15 @@ internal sealed class LinearEstimate
 
     internal IReadOnlyList<ErrorSource> Sources => sources;
 
-    internal double DegreesOfFreedom => Coverage.EffectiveDegreesOfFreedom(Groups().Select(g => (Math.Sqrt(g.Variance), g.First.DegreesOfFreedom)));
+    internal double DegreesOfFreedom =>
+        Coverage.EffectiveDegreesOfFreedom(Groups().Select(g => (Math.Sqrt(g.Variance), g.First.DegreesOfFreedom)));
 
     internal double Covariance(LinearEstimate other)
     {
         double sum = 0;
         int shared = Math.Min(Factors.Length, other.Factors.Length);
-        for (int k = 0; k < shared; k++) sum += Factors[k] * other.Factors[k] * sources[k].U * sources[k].U;
+        for (int k = 0; k < shared; k++)
+            sum += Factors[k] * other.Factors[k] * sources[k].U * sources[k].U;
         return sum;
     }
 
@@ -38,20 +43,37 @@ internal sealed class LinearEstimate
     internal LinearEstimate Combine(double a, LinearEstimate other, double b)
     {
         double[] factors = new double[Math.Max(Factors.Length, other.Factors.Length)];
-        for (int k = 0; k < Factors.Length; k++) factors[k] = a * Factors[k];
-        for (int k = 0; k < other.Factors.Length; k++) factors[k] += b * other.Factors[k];
-        return new LinearEstimate(a * Value + b * other.Value, factors, Factors.Length >= other.Factors.Length ? sources : other.sources);
+        for (int k = 0; k < Factors.Length; k++)
+            factors[k] = a * Factors[k];
+        for (int k = 0; k < other.Factors.Length; k++)
+            factors[k] += b * other.Factors[k];
+        return new LinearEstimate(
+            a * Value + b * other.Value,
+            factors,
+            Factors.Length >= other.Factors.Length ? sources : other.sources
+        );
     }
 
     internal UncertaintyBudget Budget()
     {
         double variance = StandardUncertainty * StandardUncertainty;
-        BudgetComponent[] components = Groups().Select(g =>
-        {
-            double own = g.First.U, contribution = Math.Sqrt(g.Variance);
-            return new BudgetComponent(
-                g.First.Component, 0, own, g.First.Evaluation, g.First.Shape, g.First.DegreesOfFreedom, own > 0 ? contribution / own : 0, variance > 0 ? g.Variance / variance : 0);
-        }).ToArray();
+        BudgetComponent[] components = Groups()
+            .Select(g =>
+            {
+                double own = g.First.U,
+                    contribution = Math.Sqrt(g.Variance);
+                return new BudgetComponent(
+                    g.First.Component,
+                    0,
+                    own,
+                    g.First.Evaluation,
+                    g.First.Shape,
+                    g.First.DegreesOfFreedom,
+                    own > 0 ? contribution / own : 0,
+                    variance > 0 ? g.Variance / variance : 0
+                );
+            })
+            .ToArray();
         return new UncertaintyBudget(Value, StandardUncertainty, DegreesOfFreedom, components);
     }
 
@@ -61,7 +83,8 @@ internal sealed class LinearEstimate
         for (int k = 0; k < Factors.Length; k++)
         {
             double v = Factors[k] * Factors[k] * sources[k].U * sources[k].U;
-            if (v == 0) continue;
+            if (v == 0)
+                continue;
             string key = sources[k].Component;
             groups[key] = groups.TryGetValue(key, out var g) ? (g.First, g.Variance + v) : (sources[k], v);
         }

@@ -4,12 +4,16 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Observations that are linear in coefficients and in independent errors: y = X b + A e. Solved by generalised least squares; predictions of
-/// quantities that contain realised errors are best linear unbiased ones (Henderson, 1975): P b + K (y - X b), K = B D A' V^-1.
+/// Observations that are linear in coefficients and in independent errors: y = X b + A e. Solved by generalised least
+/// squares; predictions of
+/// quantities that contain realised errors are best linear unbiased ones (Henderson, 1975): P b + K (y - X b), K = B D
+/// A' V^-1.
 /// </summary>
 internal sealed class LinearSystem
 {
-    /// <summary>Keeps the covariance positive definite when every error was set to zero; a millionth of a millimetre.</summary>
+    /// <summary>
+    /// Keeps the covariance positive definite when every error was set to zero; a millionth of a millimetre.
+    /// </summary>
     private const double Floor = 1e-6;
 
     private readonly List<ErrorSource> sources = [];
@@ -31,15 +35,24 @@ internal sealed class LinearSystem
     internal int RowCount => rows.Count;
 
     /// <summary>The number of a source, which is made when it is new.</summary>
-    internal int Source(string name, string component, double u, InputShape shape, double degreesOfFreedom = double.PositiveInfinity, Evaluation evaluation = Evaluation.B)
+    internal int Source(
+        string name,
+        string component,
+        double u,
+        InputShape shape,
+        double degreesOfFreedom = double.PositiveInfinity,
+        Evaluation evaluation = Evaluation.B
+    )
     {
-        if (index.TryGetValue(name, out int known)) return known;
+        if (index.TryGetValue(name, out int known))
+            return known;
         index[name] = sources.Count;
         sources.Add(new ErrorSource(name, component, u, shape, degreesOfFreedom, evaluation));
         return sources.Count - 1;
     }
 
-    internal void Add(double value, double[] coefficients, params (int Source, double Factor)[] errors) => rows.Add((value, coefficients, errors));
+    internal void Add(double value, double[] coefficients, params (int Source, double Factor)[] errors) =>
+        rows.Add((value, coefficients, errors));
 
     /// <summary>Solves for the coefficients; after this no row may be added.</summary>
     internal void Solve()
@@ -65,27 +78,41 @@ internal sealed class LinearSystem
         return residuals.Select((r, i) => (r, Math.Sqrt(Math.Max(0, spread[i, i]))));
     }
 
-    /// <summary>The best prediction of a quantity; from the coefficients alone when asked, leaving out what rows say of realised errors.</summary>
+    /// <summary>
+    /// The best prediction of a quantity; from the coefficients alone when asked, leaving out what rows say of realised
+    /// errors.
+    /// </summary>
     internal LinearEstimate Predict(LinearTarget target, bool fromModelOnly = false)
     {
         double[] gain = fromModelOnly ? new double[rows.Count] : Gain(target.Realised);
         double[] weights = new double[rows.Count];
         double[] left = (double[])target.Coefficients.Clone();
         for (int i = 0; i < rows.Count; i++)
-            for (int j = 0; j < coefficientCount; j++) left[j] -= gain[i] * rows[i].Coefficients[j];
+        for (int j = 0; j < coefficientCount; j++)
+            left[j] -= gain[i] * rows[i].Coefficients[j];
         for (int i = 0; i < rows.Count; i++)
         {
             weights[i] = gain[i];
-            for (int j = 0; j < coefficientCount; j++) weights[i] += left[j] * estimator[j, i];
+            for (int j = 0; j < coefficientCount; j++)
+                weights[i] += left[j] * estimator[j, i];
         }
         double value = target.Constant;
-        for (int j = 0; j < coefficientCount; j++) value += target.Coefficients[j] * fit.Coefficients[j];
-        for (int i = 0; i < rows.Count; i++) value += gain[i] * residuals[i];
+        for (int j = 0; j < coefficientCount; j++)
+            value += target.Coefficients[j] * fit.Coefficients[j];
+        for (int i = 0; i < rows.Count; i++)
+            value += gain[i] * residuals[i];
         return Estimate(value, weights, target.Realised);
     }
 
-    /// <summary>A quantity as a fixed combination of rows, without the model; the combination must cancel what the coefficients do to the target.</summary>
-    internal LinearEstimate Direct(double constant, IReadOnlyList<(int Row, double Factor)> combination, LinearTarget target)
+    /// <summary>
+    /// A quantity as a fixed combination of rows, without the model; the combination must cancel what the coefficients
+    /// do to the target.
+    /// </summary>
+    internal LinearEstimate Direct(
+        double constant,
+        IReadOnlyList<(int Row, double Factor)> combination,
+        LinearTarget target
+    )
     {
         double[] weights = new double[rows.Count];
         double value = constant;
@@ -101,20 +128,25 @@ internal sealed class LinearSystem
     {
         double[] factors = new double[sources.Count];
         for (int i = 0; i < rows.Count; i++)
-            foreach ((int source, double factor) in rows[i].Errors) factors[source] += weights[i] * factor;
-        foreach ((int source, double factor) in realised) factors[source] -= factor;
+            foreach ((int source, double factor) in rows[i].Errors)
+                factors[source] += weights[i] * factor;
+        foreach ((int source, double factor) in realised)
+            factors[source] -= factor;
         return new LinearEstimate(value, factors, sources);
     }
 
     private double[] Gain(IReadOnlyList<(int Source, double Factor)> realised)
     {
-        double[] shared = new double[rows.Count], gain = new double[rows.Count];
+        double[] shared = new double[rows.Count],
+            gain = new double[rows.Count];
         foreach ((int source, double factor) in realised)
             for (int i = 0; i < rows.Count; i++)
                 foreach ((int k, double a) in rows[i].Errors)
-                    if (k == source) shared[i] += factor * a * sources[k].U * sources[k].U;
+                    if (k == source)
+                        shared[i] += factor * a * sources[k].U * sources[k].U;
         for (int i = 0; i < rows.Count; i++)
-            for (int j = 0; j < rows.Count; j++) gain[i] += shared[j] * inverse[j, i];
+        for (int j = 0; j < rows.Count; j++)
+            gain[i] += shared[j] * inverse[j, i];
         return gain;
     }
 
@@ -125,14 +157,17 @@ internal sealed class LinearSystem
         double[] dense = new double[sources.Count];
         for (int i = 0; i < n; i++)
         {
-            foreach ((int k, double a) in rows[i].Errors) dense[k] += a * sources[k].U * sources[k].U;
+            foreach ((int k, double a) in rows[i].Errors)
+                dense[k] += a * sources[k].U * sources[k].U;
             for (int j = 0; j <= i; j++)
             {
                 double sum = i == j ? Floor * Floor : 0;
-                foreach ((int k, double a) in rows[j].Errors) sum += a * dense[k];
+                foreach ((int k, double a) in rows[j].Errors)
+                    sum += a * dense[k];
                 v[i, j] = v[j, i] = sum;
             }
-            foreach ((int k, _) in rows[i].Errors) dense[k] = 0;
+            foreach ((int k, _) in rows[i].Errors)
+                dense[k] = 0;
         }
         return Matrix<double>.Build.DenseOfArray(v);
     }

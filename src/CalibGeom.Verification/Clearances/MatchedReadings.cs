@@ -31,36 +31,58 @@ internal sealed class MatchedReadings
     /// <summary>Part temperature less 20 degrees C, where sizes are corrected for it; 0 elsewhere.</summary>
     internal double Warmth => Set is { Temperature: { } t, Expansion: not null } ? t - 20 : 0;
 
-    internal IReadOnlyList<FeltFit> FitsOf(string id) => Others.Where(r => r.Id == id && r.Fit is not null).Select(r => r.Fit!.Value).Order().ToArray();
+    internal IReadOnlyList<FeltFit> FitsOf(string id) =>
+        Others.Where(r => r.Id == id && r.Fit is not null).Select(r => r.Fit!.Value).Order().ToArray();
 
     internal int? CountOf(string id)
     {
-        int[] counts = Others.Where(r => r.Id == id && r.Kind == ReadingKind.Count).Select(r => (int)r.Value).Order().ToArray();
+        int[] counts = Others
+            .Where(r => r.Id == id && r.Kind == ReadingKind.Count)
+            .Select(r => (int)r.Value)
+            .Order()
+            .ToArray();
         return counts.Length > 0 ? counts[(counts.Length - 1) / 2] : null;
     }
 
-    /// <summary>The same with further readings; those of a feature and instrument that were read already are pooled with them.</summary>
-    internal MatchedReadings With(IEnumerable<ReadingGroup> sizes, IEnumerable<ReadingGroup> references) => new((Dictionary<string, Feature>)Features, Set, [])
-    {
-        Sizes = Pool(Sizes.Concat(sizes)),
-        References = Pool(References.Concat(references)),
-        Others = Others,
-    };
+    /// <summary>
+    /// The same with further readings; those of a feature and instrument that were read already are pooled with them.
+    /// </summary>
+    internal MatchedReadings With(IEnumerable<ReadingGroup> sizes, IEnumerable<ReadingGroup> references) =>
+        new((Dictionary<string, Feature>)Features, Set, [])
+        {
+            Sizes = Pool(Sizes.Concat(sizes)),
+            References = Pool(References.Concat(references)),
+            Others = Others,
+        };
 
     /// <summary>Matches readings with features.</summary>
-    /// <exception cref="InputException">A reading belongs to no feature, or readings belong to several coupons.</exception>
+    /// <exception cref="InputException">A reading belongs to no feature, or readings belong to several
+    /// coupons.</exception>
     internal static MatchedReadings From(FeatureTable table, ReadingSet set)
     {
         if (set.Coupons.Count > 1)
-            throw new InputException($"The readings belong to several coupons ({string.Join(", ", set.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Predict one at a time.");
+            throw new InputException(
+                $"The readings belong to several coupons "
+                    + $"({string.Join(", ", set.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Predict one "
+                    + $"at a time."
+            );
         string coupon = set.Coupons.Count == 1 ? set.Coupons[0] : "";
         Dictionary<string, Feature> features = FeaturesOf(table, coupon);
-        foreach (Reading r in set.Readings) RequireKnown(r, features);
-        List<Finding> findings = [.. Conditions(table, set), .. SlipFinder.Find(set, features, out HashSet<Reading> aside)];
+        foreach (Reading r in set.Readings)
+            RequireKnown(r, features);
+        List<Finding> findings =
+        [
+            .. Conditions(table, set),
+            .. SlipFinder.Find(set, features, out HashSet<Reading> aside),
+        ];
         double factor = set is { Temperature: { } t, Expansion: { } a } ? 1 - (a - SteelExpansion) * (t - 20) : 1;
         return new MatchedReadings(features, set, findings)
         {
-            Sizes = Group(set, set.Readings.Where(r => r.Kind == ReadingKind.Size && !IsReference(r) && !aside.Contains(r)), factor),
+            Sizes = Group(
+                set,
+                set.Readings.Where(r => r.Kind == ReadingKind.Size && !IsReference(r) && !aside.Contains(r)),
+                factor
+            ),
             References = Group(set, set.Readings.Where(IsReference), 1),
             Others = set.Readings.Where(r => r.Kind != ReadingKind.Size).ToArray(),
         };
@@ -73,10 +95,22 @@ internal sealed class MatchedReadings
     internal static (Jaw Jaw, double Nominal) ReferenceOf(string id)
     {
         string[] parts = id.Split('.', 3);
-        if (parts.Length == 3 && ReadingWords.ToJaw(parts[1]) is { } jaw
-            && double.TryParse(parts[2], NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double nominal) && nominal is > 0 and <= 1000)
+        if (
+            parts.Length == 3
+            && ReadingWords.ToJaw(parts[1]) is { } jaw
+            && double.TryParse(
+                parts[2],
+                NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture,
+                out double nominal
+            )
+            && nominal is > 0 and <= 1000
+        )
             return (jaw, nominal);
-        throw new InputException($"{id} is no reference. Write the jaw and the size of the gauge: reference.outside.10 or reference.inside.8.");
+        throw new InputException(
+            $"{id} is no reference. Write the jaw and the size of the gauge: reference.outside.10 or "
+                + $"reference.inside.8."
+        );
     }
 
     private static Dictionary<string, Feature> FeaturesOf(FeatureTable table, string coupon)
@@ -85,49 +119,93 @@ internal sealed class MatchedReadings
         foreach (Feature f in table.OrderBy(f => f.Id.Length))
         {
             int slash = f.Id.LastIndexOf('/');
-            if (slash < 0 || f.Id[..slash] == coupon) features[f.Id[(slash + 1)..]] = f;
+            if (slash < 0 || f.Id[..slash] == coupon)
+                features[f.Id[(slash + 1)..]] = f;
         }
         return features;
     }
 
     private static void RequireKnown(Reading r, Dictionary<string, Feature> features)
     {
-        if (IsReference(r)) _ = ReferenceOf(r.Id);
+        if (IsReference(r))
+            _ = ReferenceOf(r.Id);
         else if (!features.ContainsKey(r.Id))
         {
             string where = r.Line > 0 ? $"Line {r.Line}: " : "";
-            string hint = ReadingWords.Nearest(r.Id, features.Keys, 4) is { } near ? $" Did you mean {near}?" : " Is it another object's?";
+            string hint = ReadingWords.Nearest(r.Id, features.Keys, 4) is { } near
+                ? $" Did you mean {near}?"
+                : " Is it another object's?";
             throw new InputException($"{where}{r.Feature} is no feature of this object.{hint}");
         }
     }
 
     private static ReadingGroup[] Group(ReadingSet set, IEnumerable<Reading> readings, double factor) =>
-        readings.GroupBy(r => (r.Id, r.Instrument))
-            .OrderBy(g => g.Key.Id, StringComparer.Ordinal).ThenBy(g => g.Key.Instrument, StringComparer.Ordinal)
-            .Select(g => ReadingGroup.Of(g.Key.Id, set.InstrumentOf(g.Key.Instrument), g.Select(r => r.Value * factor))).ToArray();
+        readings
+            .GroupBy(r => (r.Id, r.Instrument))
+            .OrderBy(g => g.Key.Id, StringComparer.Ordinal)
+            .ThenBy(g => g.Key.Instrument, StringComparer.Ordinal)
+            .Select(g => ReadingGroup.Of(g.Key.Id, set.InstrumentOf(g.Key.Instrument), g.Select(r => r.Value * factor)))
+            .ToArray();
 
     private static ReadingGroup[] Pool(IEnumerable<ReadingGroup> groups) =>
-        groups.GroupBy(g => (g.Id, g.Instrument.Name)).Select(g => g.Skip(1).Aggregate(g.First(), (a, b) => a with
-        {
-            Mean = (a.Mean * a.Count + b.Mean * b.Count) / (a.Count + b.Count),
-            Count = a.Count + b.Count,
-            SumOfSquares = a.SumOfSquares + b.SumOfSquares,
-        })).OrderBy(g => g.Id, StringComparer.Ordinal).ThenBy(g => g.Instrument.Name, StringComparer.Ordinal).ToArray();
+        groups
+            .GroupBy(g => (g.Id, g.Instrument.Name))
+            .Select(g =>
+                g.Skip(1)
+                    .Aggregate(
+                        g.First(),
+                        (a, b) =>
+                            a with
+                            {
+                                Mean = (a.Mean * a.Count + b.Mean * b.Count) / (a.Count + b.Count),
+                                Count = a.Count + b.Count,
+                                SumOfSquares = a.SumOfSquares + b.SumOfSquares,
+                            }
+                    )
+            )
+            .OrderBy(g => g.Id, StringComparer.Ordinal)
+            .ThenBy(g => g.Instrument.Name, StringComparer.Ordinal)
+            .ToArray();
 
     private static IEnumerable<Finding> Conditions(FeatureTable table, ReadingSet set)
     {
         if (set.Digest is { } read && table.Digest is { } known && read != known)
             yield return new Finding(
-                "digest-differs", Severity.Warning, "", $"The readings name digest {read}; the features are those of {known}: another object, or another version of it.",
-                "Use the feature table that was written beside the printed file.");
+                "digest-differs",
+                Severity.Warning,
+                "",
+                $"The readings name digest {read}; the features are those of {known}: another object, or "
+                    + $"another version of it.",
+                "Use the feature table that was written beside the printed file."
+            );
         if (set.State is null)
-            yield return new Finding("state-unknown", Severity.Note, "", "The readings do not say whether the part was washed, dry or post-cured.", "Add a line such as \"# state post-cured\".");
+            yield return new Finding(
+                "state-unknown",
+                Severity.Note,
+                "",
+                "The readings do not say whether the part was washed, dry or post-cured.",
+                "Add a line such as \"# state post-cured\"."
+            );
         if (set.State == PartState.Washed)
             yield return new Finding(
-                "still-wet", Severity.Note, "", "The part was measured washed, before it was dry: it may still be swollen, and will change in post-cure.", "Predict production parts from readings in the state they are used in.");
+                "still-wet",
+                Severity.Note,
+                "",
+                "The part was measured washed, before it was dry: it may still be swollen, and will change in "
+                    + "post-cure.",
+                "Predict production parts from readings in the state they are used in."
+            );
         if (set.Temperature is { } t && set.Expansion is null && Math.Abs(t - 20) > 2)
             yield return new Finding(
-                "temperature-uncorrected", Severity.Note, "", string.Create(CultureInfo.InvariantCulture, $"Sizes were read at {t} degrees C and are not corrected to 20 (ISO 1): no expansion coefficient is given."),
-                "Add a line such as \"# expansion 80e-6\"; it moves 20 mm by about 0.001 mm a kelvin.");
+                "temperature-uncorrected",
+                Severity.Note,
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Sizes were read at {t} degrees C and are not corrected to 20 (ISO 1): no expansion "
+                        + $"coefficient is given."
+                ),
+                "Add a line such as \"# expansion 80e-6\"; it moves 20 mm by about 0.001 mm a kelvin."
+            );
     }
 }

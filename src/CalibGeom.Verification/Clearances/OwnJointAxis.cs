@@ -10,4 +10,12 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="HoleForWanted">The hole to design along this axis for the wanted clearance with the peg, mm.</param>
 /// <param name="PegForWanted">The peg to design along this axis for the wanted clearance with the hole, mm.</param>
 public sealed record OwnJointAxis(
-    string Axis, Estimate Clearance, Estimate Peg, Estimate Hole, int? PegGrade, int? HoleGrade, double HoleForWanted, double PegForWanted);
+    string Axis,
+    Estimate Clearance,
+    Estimate Peg,
+    Estimate Hole,
+    int? PegGrade,
+    int? HoleGrade,
+    double HoleForWanted,
+    double PegForWanted
+);

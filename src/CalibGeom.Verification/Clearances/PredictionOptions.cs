@@ -4,7 +4,8 @@ using CalibGeom.Verification.Readings;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// What a prediction assumes beyond the readings. Lengths in mm; defaults are typical values without a published source. Immutable; every value is
+/// What a prediction assumes beyond the readings. Lengths in mm; defaults are typical values without a published
+/// source. Immutable; every value is
 /// checked when it is set.
 /// </summary>
 public sealed record PredictionOptions
@@ -12,62 +13,125 @@ public sealed record PredictionOptions
     /// <summary>The defaults.</summary>
     public static PredictionOptions Default { get; } = new();
 
-    /// <summary>Form error: how far one caliper contact may be from the mean of a face. 0 to 1. Default 0.006.</summary>
-    public double FormError { get; init => field = Check(value, 0, 1, nameof(FormError)); } = 0.006;
+    /// <summary>
+    /// Form error: how far one caliper contact may be from the mean of a face. 0 to 1. Default 0.006.
+    /// </summary>
+    public double FormError
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(FormError));
+    } = 0.006;
 
     /// <summary>How far a face's mean size may be from the model of scale and growth. 0 to 1. Default 0.003.</summary>
-    public double ModelDeviation { get; init => field = Check(value, 0, 1, nameof(ModelDeviation)); } = 0.003;
+    public double ModelDeviation
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(ModelDeviation));
+    } = 0.003;
 
     /// <summary>Additional error of each jaw on flexible material. 0 to 1. Default 0.02.</summary>
-    public double FlexibleError { get; init => field = Check(value, 0, 1, nameof(FlexibleError)); } = 0.02;
-
-    /// <summary>Standard deviation of growth from print to print: repeats of a reading are not reprints. 0 to 1. Default 0.005.</summary>
-    public double BetweenPrints { get; init => field = Check(value, 0, 1, nameof(BetweenPrints)); } = 0.005;
-
-    /// <summary>Standard uncertainty of a gauge block or pin read as <c>reference.*</c>. 0 to 1. Default 0.001.</summary>
-    public double ReferenceUncertainty { get; init => field = Check(value, 0, 1, nameof(ReferenceUncertainty)); } = 0.001;
+    public double FlexibleError
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(FlexibleError));
+    } = 0.02;
 
     /// <summary>
-    /// Standard deviation of scale among prints (no unit), used on an axis only where readings alone leave scale less certain than this. Over 0,
+    /// Standard deviation of growth from print to print: repeats of a reading are not reprints. 0 to 1. Default 0.005.
+    /// </summary>
+    public double BetweenPrints
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(BetweenPrints));
+    } = 0.005;
+
+    /// <summary>
+    /// Standard uncertainty of a gauge block or pin read as <c>reference.*</c>. 0 to 1. Default 0.001.
+    /// </summary>
+    public double ReferenceUncertainty
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(ReferenceUncertainty));
+    } = 0.001;
+
+    /// <summary>
+    /// Standard deviation of scale among prints (no unit), used on an axis only where readings alone leave scale less
+    /// certain than this. Over 0,
     /// at most 0.1. Default 0.005.
     /// </summary>
-    public double ScalePrior { get; init => field = Check(value, 1e-6, 0.1, nameof(ScalePrior)); } = 0.005;
-
-    /// <summary>How much the default repeatability of an instrument is believed, in degrees of freedom. 1 to 1000. Default 8 (25 %; JCGM 100, G.4.2).</summary>
-    public double RepeatabilityDegreesOfFreedom { get; init => field = Check(value, 1, 1000, nameof(RepeatabilityDegreesOfFreedom)); } = 8;
+    public double ScalePrior
+    {
+        get;
+        init => field = Check(value, 1e-6, 0.1, nameof(ScalePrior));
+    } = 0.005;
 
     /// <summary>
-    /// Pixel pitch of the printer, mm, 0.005 to 1, or null. A width that is no whole number of pixels then gets p sqrt(f (1 - f)) for the unknown
+    /// How much the default repeatability of an instrument is believed, in degrees of freedom. 1 to 1000. Default 8 (25
+    /// %; JCGM 100, G.4.2).
+    /// </summary>
+    public double RepeatabilityDegreesOfFreedom
+    {
+        get;
+        init => field = Check(value, 1, 1000, nameof(RepeatabilityDegreesOfFreedom));
+    } = 8;
+
+    /// <summary>
+    /// Pixel pitch of the printer, mm, 0.005 to 1, or null. A width that is no whole number of pixels then gets p
+    /// sqrt(f (1 - f)) for the unknown
     /// phase, f being the fraction of a pixel.
     /// </summary>
-    public double? PixelPitch { get; init => field = value is { } p ? Check(p, 0.005, 1, nameof(PixelPitch)) : null; }
+    public double? PixelPitch
+    {
+        get;
+        init => field = value is { } p ? Check(p, 0.005, 1, nameof(PixelPitch)) : null;
+    }
 
     /// <summary>Whether edges are drawn in grey levels, which takes the phase error away. Default false.</summary>
     public bool GreyLevels { get; init; }
 
     /// <summary>Where felt fits begin and end.</summary>
-    public FitThresholds Thresholds { get; init => field = value ?? throw new ArgumentNullException(nameof(value)); } = FitThresholds.Default;
+    public FitThresholds Thresholds
+    {
+        get;
+        init => field = value ?? throw new ArgumentNullException(nameof(value));
+    } = FitThresholds.Default;
 
     /// <summary>How coverage intervals are found. Default first order.</summary>
     public Route Route { get; init; } = Route.FirstOrder;
 
-    /// <summary>How many draws Monte Carlo and the update by felt fits take. 1000 to 10,000,000. Default 40,000.</summary>
-    public int Draws { get; init => field = (int)Check(value, 1000, 1e7, nameof(Draws)); } = 40_000;
+    /// <summary>
+    /// How many draws Monte Carlo and the update by felt fits take. 1000 to 10,000,000. Default 40,000.
+    /// </summary>
+    public int Draws
+    {
+        get;
+        init => field = (int)Check(value, 1000, 1e7, nameof(Draws));
+    } = 40_000;
 
     /// <summary>The seed of the draws. Default 1.</summary>
     public ulong Seed { get; init; } = 1;
 
-    /// <summary>The standard deviation of a width of unknown pixel phase: p sqrt(f (1 - f)), mm; 0 without a pitch or with grey levels.</summary>
+    /// <summary>
+    /// The standard deviation of a width of unknown pixel phase: p sqrt(f (1 - f)), mm; 0 without a pitch or with grey
+    /// levels.
+    /// </summary>
     /// <param name="width">The width, mm.</param>
     public double PhaseError(double width)
     {
-        if (PixelPitch is not { } pitch || GreyLevels) return 0;
-        double pixels = width / pitch, fraction = pixels - Math.Floor(pixels);
-        if (fraction is < 1e-3 or > 1 - 1e-3) return 0;
+        if (PixelPitch is not { } pitch || GreyLevels)
+            return 0;
+        double pixels = width / pitch,
+            fraction = pixels - Math.Floor(pixels);
+        if (fraction is < 1e-3 or > 1 - 1e-3)
+            return 0;
         return pitch * Math.Sqrt(fraction * (1 - fraction));
     }
 
-    private static double Check(double value, double low, double high, string name) => value >= low && value <= high
-        ? value
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high}."), name);
+    private static double Check(double value, double low, double high, string name) =>
+        value >= low && value <= high
+            ? value
+            : throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high}."),
+                name
+            );
 }

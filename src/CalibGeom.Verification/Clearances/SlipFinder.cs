@@ -9,89 +9,155 @@ internal static class SlipFinder
     private const double FarOff = 0.2;
     private const double FarOffMm = 0.15;
 
-    internal static IReadOnlyList<Finding> Find(ReadingSet set, IReadOnlyDictionary<string, Feature> features, out HashSet<Reading> aside)
+    internal static IReadOnlyList<Finding> Find(
+        ReadingSet set,
+        IReadOnlyDictionary<string, Feature> features,
+        out HashSet<Reading> aside
+    )
     {
         var findings = new List<Finding>();
         aside = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
-        foreach (Reading r in set.Readings.OrderBy(r => r.Line).ThenBy(r => r.Feature, StringComparer.Ordinal).ThenBy(r => r.Value))
+        foreach (
+            Reading r in set
+                .Readings.OrderBy(r => r.Line)
+                .ThenBy(r => r.Feature, StringComparer.Ordinal)
+                .ThenBy(r => r.Value)
+        )
         {
-            if (MatchedReadings.IsReference(r) || !features.TryGetValue(r.Id, out Feature? feature)) continue;
-            if (r.Kind == ReadingKind.Count && r.Value > feature.Nominal) findings.Add(TooMany(r, feature));
-            if (r.Kind != ReadingKind.Size || ClosesWithLight(r.Id)) continue;
+            if (MatchedReadings.IsReference(r) || !features.TryGetValue(r.Id, out Feature? feature))
+                continue;
+            if (r.Kind == ReadingKind.Count && r.Value > feature.Nominal)
+                findings.Add(TooMany(r, feature));
+            if (r.Kind != ReadingKind.Size || ClosesWithLight(r.Id))
+                continue;
             double off = Math.Abs(r.Value - feature.Nominal);
             if (off > FarOff * Math.Abs(feature.Nominal) && off > FarOffMm)
             {
                 aside.Add(r);
                 findings.Add(Far(r, feature, features));
             }
-            else if (!ShowsThousandths(set, r.Instrument) && DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding) findings.Add(finding);
+            else if (
+                !ShowsThousandths(set, r.Instrument) && DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding
+            )
+                findings.Add(finding);
         }
         return findings;
     }
 
-    private static Finding Far(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features) => new(
-        "reading-far-off", Severity.Warning, r.Feature,
-        Say($"{At(r)}{r.Value:0.####} mm is {100 * (r.Value / feature.Nominal - 1):+0;-0} % off the nominal {feature.Nominal:0.####}; it was set aside. {LooksLike(r, feature, features)}").TrimEnd(),
-        "Correct it in the file, or measure again.")
-    {
-        Value = r.Value,
-        Limit = feature.Nominal,
-        Unit = "mm",
-    };
+    private static Finding Far(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features) =>
+        new(
+            "reading-far-off",
+            Severity.Warning,
+            r.Feature,
+            string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{At(r)}{r.Value:0.####} mm is {100 * (r.Value / feature.Nominal - 1):+0;-0} % off the "
+                        + $"nominal {feature.Nominal:0.####}; it was set aside. {LooksLike(r, feature, features)}"
+                )
+                .TrimEnd(),
+            "Correct it in the file, or measure again."
+        )
+        {
+            Value = r.Value,
+            Limit = feature.Nominal,
+            Unit = "mm",
+        };
 
     private static string LooksLike(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features)
     {
         double ratio = r.Value / feature.Nominal;
-        if (Near(ratio * 25.4, 1, 0.05)) return "It looks like inches: write \"in\" in the unit field.";
-        if (Near(ratio, 25.4, 0.05)) return "It looks like millimetres marked as inches.";
-        if (Near(ratio, 10, 0.05) || Near(ratio, 100, 0.05)) return "It looks like a doubled zero or a lost decimal point.";
-        if (Near(ratio, 0.1, 0.05) || Near(ratio, 0.01, 0.05)) return "It looks like a shifted decimal point.";
-        if (Partner(r.Id) is { } partner && features.TryGetValue(partner, out Feature? other) && Near(r.Value / other.Nominal, 1, 0.03))
+        if (Near(ratio * 25.4, 1, 0.05))
+            return "It looks like inches: write \"in\" in the unit field.";
+        if (Near(ratio, 25.4, 0.05))
+            return "It looks like millimetres marked as inches.";
+        if (Near(ratio, 10, 0.05) || Near(ratio, 100, 0.05))
+            return "It looks like a doubled zero or a lost decimal point.";
+        if (Near(ratio, 0.1, 0.05) || Near(ratio, 0.01, 0.05))
+            return "It looks like a shifted decimal point.";
+        if (
+            Partner(r.Id) is { } partner
+            && features.TryGetValue(partner, out Feature? other)
+            && Near(r.Value / other.Nominal, 1, 0.03)
+        )
             return $"It looks like {partner}: were inside and outside swapped?";
-        Feature? same = features.Values.Where(f => f.Unit == "mm" && f.Axis == feature.Axis && f.Nominal > 0).OrderBy(f => Math.Abs(r.Value - f.Nominal)).ThenBy(f => f.Id, StringComparer.Ordinal).FirstOrDefault();
+        Feature? same = features
+            .Values.Where(f => f.Unit == "mm" && f.Axis == feature.Axis && f.Nominal > 0)
+            .OrderBy(f => Math.Abs(r.Value - f.Nominal))
+            .ThenBy(f => f.Id, StringComparer.Ordinal)
+            .FirstOrDefault();
         return same is not null && Near(r.Value / same.Nominal, 1, 0.03) ? $"It looks like {same.Id}." : "";
     }
 
     private static string? Partner(string id)
     {
-        if (id.Contains(".inside.", StringComparison.Ordinal)) return id.Replace(".inside.", ".outside.", StringComparison.Ordinal);
-        return id.Contains(".outside.", StringComparison.Ordinal) ? id.Replace(".outside.", ".inside.", StringComparison.Ordinal) : null;
+        if (id.Contains(".inside.", StringComparison.Ordinal))
+            return id.Replace(".inside.", ".outside.", StringComparison.Ordinal);
+        return id.Contains(".outside.", StringComparison.Ordinal)
+            ? id.Replace(".outside.", ".inside.", StringComparison.Ordinal)
+            : null;
     }
 
-    /// <summary>Whether an instrument that nobody described gave another size finer than hundredths that no doubled zero explains.</summary>
-    private static bool ShowsThousandths(ReadingSet set, string instrument) => set.Instruments.All(i => i.Name != instrument)
-        && set.Readings.Any(r => r.Kind == ReadingKind.Size && r.Instrument == instrument && Math.Abs(r.Value * 100 - Math.Round(r.Value * 100)) > 1e-6 && r.Value - Math.Floor(r.Value) >= 0.0095);
+    /// <summary>
+    /// Whether an instrument that nobody described gave another size finer than hundredths that no doubled zero
+    /// explains.
+    /// </summary>
+    private static bool ShowsThousandths(ReadingSet set, string instrument) =>
+        set.Instruments.All(i => i.Name != instrument)
+        && set.Readings.Any(r =>
+            r.Kind == ReadingKind.Size
+            && r.Instrument == instrument
+            && Math.Abs(r.Value * 100 - Math.Round(r.Value * 100)) > 1e-6
+            && r.Value - Math.Floor(r.Value) >= 0.0095
+        );
 
     /// <summary>8.005 from an instrument that shows hundredths: 8.05 with a zero too many?</summary>
     private static Finding? DoubledZero(Reading r, Instrument instrument)
     {
-        double thousandths = r.Value * 1000, whole = Math.Round(thousandths);
-        if (Math.Abs(thousandths - whole) > 1e-6 || instrument.Resolution < 0.0099) return null;
+        double thousandths = r.Value * 1000,
+            whole = Math.Round(thousandths);
+        if (Math.Abs(thousandths - whole) > 1e-6 || instrument.Resolution < 0.0099)
+            return null;
         long digits = (long)whole % 1000;
-        if (digits is < 1 or > 9) return null;
+        if (digits is < 1 or > 9)
+            return null;
         double meant = Math.Floor(r.Value) + digits / 100.0;
         return new Finding(
-            "doubled-zero", Severity.Note, r.Feature,
-            Say($"{At(r)}{r.Value:0.000} mm is finer than a step of {instrument.Resolution:0.###} mm. Was it {meant:0.00}?"), "Correct it in the file if a zero was doubled.")
+            "doubled-zero",
+            Severity.Note,
+            r.Feature,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{At(r)}{r.Value:0.000} mm is finer than a step of {instrument.Resolution:0.###} mm. Was it "
+                    + $"{meant:0.00}?"
+            ),
+            "Correct it in the file if a zero was doubled."
+        )
         {
             Value = r.Value,
             Unit = "mm",
         };
     }
 
-    private static Finding TooMany(Reading r, Feature feature) => new(
-        "count-too-high", Severity.Warning, r.Feature, Say($"{At(r)}{r.Value} were counted; the object has {feature.Nominal}. The count was set aside."), "Count again.")
-    {
-        Value = r.Value,
-        Limit = feature.Nominal,
-        Unit = "count",
-    };
+    private static Finding TooMany(Reading r, Feature feature) =>
+        new(
+            "count-too-high",
+            Severity.Warning,
+            r.Feature,
+            Say($"{At(r)}{r.Value} were counted; the object has {feature.Nominal}. The count was set aside."),
+            "Count again."
+        )
+        {
+            Value = r.Value,
+            Limit = feature.Nominal,
+            Unit = "count",
+        };
 
     /// <summary>Tunnels and slots lose much of their height to print-through; that is what they are for.</summary>
     private static bool ClosesWithLight(string id) =>
         id.StartsWith("slot", StringComparison.Ordinal) || id.StartsWith("squeeze", StringComparison.Ordinal);
 
-    private static bool Near(double value, double expected, double tolerance) => Math.Abs(value / expected - 1) <= tolerance;
+    private static bool Near(double value, double expected, double tolerance) =>
+        Math.Abs(value / expected - 1) <= tolerance;
 
     private static string At(Reading r) => r.Line > 0 ? Say($"Line {r.Line}: ") : "";
 

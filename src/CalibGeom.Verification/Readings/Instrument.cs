@@ -3,8 +3,10 @@ using System.Globalization;
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>
-/// A measuring instrument and what is known of its errors, all in mm. Each of its jaws has one systematic error shared by all its readings,
-/// taken as rectangular. The defaults describe an ordinary 150 mm caliper; they are typical values without a published source. Immutable.
+/// A measuring instrument and what is known of its errors, all in mm. Each of its jaws has one systematic error shared
+/// by all its readings,
+/// taken as rectangular. The defaults describe an ordinary 150 mm caliper; they are typical values without a published
+/// source. Immutable.
 /// </summary>
 public sealed record Instrument
 {
@@ -21,12 +23,14 @@ public sealed record Instrument
     public const double DefaultRepeatability = 0.008;
 
     /// <summary>An instrument.</summary>
-    /// <param name="name">The name readings use; empty for the ordinary caliper that readings without an instrument mean.</param>
+    /// <param name="name">The name readings use; empty for the ordinary caliper that readings without an instrument
+    /// mean.</param>
     /// <param name="resolution">The step of its display, mm, 0 to 1. Default 0.01.</param>
     /// <param name="outsideError">Standard uncertainty of the outside jaws' systematic error, mm, 0 to 1.</param>
     /// <param name="insideError">The same for the inside jaws.</param>
     /// <param name="depthError">The same for the depth rod.</param>
-    /// <param name="repeatability">Standard deviation of repeats when it is known, mm, 0 to 1; null to start from the default and learn from repeats.</param>
+    /// <param name="repeatability">Standard deviation of repeats when it is known, mm, 0 to 1; null to start from the
+    /// default and learn from repeats.</param>
     /// <param name="jaw">The jaw all its readings use, such as the depth rod; null to go by the feature.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public Instrument(
@@ -36,7 +40,8 @@ public sealed record Instrument
         double insideError = DefaultInsideError,
         double depthError = DefaultDepthError,
         double? repeatability = null,
-        Jaw? jaw = null)
+        Jaw? jaw = null
+    )
     {
         ArgumentNullException.ThrowIfNull(name);
         Name = name;
@@ -73,7 +78,8 @@ public sealed record Instrument
     public Jaw? Jaw { get; }
 
     /// <summary>
-    /// An instrument described by its maximum permissible error: rectangular for the outside jaws, half as much again for the inside jaws,
+    /// An instrument described by its maximum permissible error: rectangular for the outside jaws, half as much again
+    /// for the inside jaws,
     /// and 0.02 mm more for the depth rod (the surcharge of JIS B 7507:2016).
     /// </summary>
     /// <param name="name">The name readings use.</param>
@@ -82,23 +88,42 @@ public sealed record Instrument
     /// <param name="repeatability">Standard deviation of repeats when it is known, mm.</param>
     /// <param name="jaw">The jaw all its readings use, or null.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
-    public static Instrument WithPermissibleError(string name, double mpe, double resolution = 0.01, double? repeatability = null, Jaw? jaw = null)
+    public static Instrument WithPermissibleError(
+        string name,
+        double mpe,
+        double resolution = 0.01,
+        double? repeatability = null,
+        Jaw? jaw = null
+    )
     {
         Check(mpe, nameof(mpe));
         double third = Math.Sqrt(3);
-        return new Instrument(name, resolution, mpe / third, 1.5 * mpe / third, (mpe + 0.02) / third, repeatability, jaw);
+        return new Instrument(
+            name,
+            resolution,
+            mpe / third,
+            1.5 * mpe / third,
+            (mpe + 0.02) / third,
+            repeatability,
+            jaw
+        );
     }
 
     /// <summary>The standard uncertainty of one jaw's systematic error, mm.</summary>
     /// <param name="which">The jaw.</param>
-    public double ErrorOf(Jaw which) => which switch
-    {
-        Readings.Jaw.Inside => InsideError,
-        Readings.Jaw.Depth => DepthError,
-        _ => OutsideError,
-    };
+    public double ErrorOf(Jaw which) =>
+        which switch
+        {
+            Readings.Jaw.Inside => InsideError,
+            Readings.Jaw.Depth => DepthError,
+            _ => OutsideError,
+        };
 
-    private static double Check(double value, string name) => value is >= 0 and <= 1
-        ? value
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from 0 to 1 mm."), name);
+    private static double Check(double value, string name) =>
+        value is >= 0 and <= 1
+            ? value
+            : throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from 0 to 1 mm."),
+                name
+            );
 }

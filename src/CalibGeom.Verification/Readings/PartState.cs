@@ -1,6 +1,8 @@
 namespace CalibGeom.Verification.Readings;
 
-/// <summary>What had been done to the part when it was measured. Sizes in different states are different quantities.</summary>
+/// <summary>
+/// What had been done to the part when it was measured. Sizes in different states are different quantities.
+/// </summary>
 public enum PartState
 {
     /// <summary>Washed, maybe still swollen with solvent.</summary>

@@ -3,7 +3,8 @@ using System.Globalization;
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>
-/// One reading of one feature: a size, a count, a stage or a felt fit. A repeat is another reading of the same feature. Immutable.
+/// One reading of one feature: a size, a count, a stage or a felt fit. A repeat is another reading of the same feature.
+/// Immutable.
 /// </summary>
 public sealed record Reading
 {
@@ -15,9 +16,16 @@ public sealed record Reading
         ArgumentNullException.ThrowIfNull(instrument);
         ArgumentNullException.ThrowIfNull(note);
         if (feature.Length > MostCharacters)
-            throw new ArgumentException($"feature has {feature.Length} characters; the limit is {MostCharacters}.", nameof(feature));
+            throw new ArgumentException(
+                $"feature has {feature.Length} characters; the limit is {MostCharacters}.",
+                nameof(feature)
+            );
         if (KindOf(feature) != kind)
-            throw new ArgumentException($"feature {feature} takes a {KindOf(feature).ToString().ToLowerInvariant()}, not a {kind.ToString().ToLowerInvariant()}.", nameof(feature));
+            throw new ArgumentException(
+                $"feature {feature} takes a {KindOf(feature).ToString().ToLowerInvariant()}, not a "
+                    + $"{kind.ToString().ToLowerInvariant()}.",
+                nameof(feature)
+            );
         ArgumentOutOfRangeException.ThrowIfNegative(line);
         Feature = feature;
         Kind = kind;
@@ -62,8 +70,10 @@ public sealed record Reading
     public static ReadingKind KindOf(string feature)
     {
         ArgumentNullException.ThrowIfNull(feature);
-        if (feature.EndsWith(".open", StringComparison.Ordinal)) return ReadingKind.Count;
-        if (feature.EndsWith(".stood", StringComparison.Ordinal)) return ReadingKind.Stage;
+        if (feature.EndsWith(".open", StringComparison.Ordinal))
+            return ReadingKind.Count;
+        if (feature.EndsWith(".stood", StringComparison.Ordinal))
+            return ReadingKind.Stage;
         return feature.EndsWith(".fit", StringComparison.Ordinal) ? ReadingKind.Fit : ReadingKind.Size;
     }
 
@@ -89,7 +99,8 @@ public sealed record Reading
     /// <exception cref="ArgumentException">The count is out of range, or the feature takes no count.</exception>
     public static Reading Count(string feature, int count, string note = "", int line = 0)
     {
-        if (count is < 0 or > 1000) throw new ArgumentException(Say($"count is {count}; it runs from 0 to 1000."), nameof(count));
+        if (count is < 0 or > 1000)
+            throw new ArgumentException(Say($"count is {count}; it runs from 0 to 1000."), nameof(count));
         return new Reading(feature, ReadingKind.Count, count, "", note, line);
     }
 
@@ -101,7 +112,8 @@ public sealed record Reading
     /// <exception cref="ArgumentException">The fit is undefined, or the feature takes no fit.</exception>
     public static Reading Felt(string feature, FeltFit fit, string note = "", int line = 0)
     {
-        if (!Enum.IsDefined(fit)) throw new ArgumentException(Say($"fit is {fit}, which is undefined."), nameof(fit));
+        if (!Enum.IsDefined(fit))
+            throw new ArgumentException(Say($"fit is {fit}, which is undefined."), nameof(fit));
         return new Reading(feature, ReadingKind.Fit, (int)fit, "", note, line);
     }
 
@@ -113,7 +125,8 @@ public sealed record Reading
     /// <exception cref="ArgumentException">The stage is undefined, or the feature takes no stage.</exception>
     public static Reading Stood(string feature, ColumnStage stage, string note = "", int line = 0)
     {
-        if (!Enum.IsDefined(stage)) throw new ArgumentException(Say($"stage is {stage}, which is undefined."), nameof(stage));
+        if (!Enum.IsDefined(stage))
+            throw new ArgumentException(Say($"stage is {stage}, which is undefined."), nameof(stage));
         return new Reading(feature, ReadingKind.Stage, (int)stage, "", note, line);
     }
 

@@ -21,7 +21,10 @@ internal sealed class ReadingHeader
     /// <exception cref="InputException">It cannot be understood; the message has no place.</exception>
     internal void Add(string text)
     {
-        string[] parts = text.Split((char[])[' ', '\t', ','], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        string[] parts = text.Split(
+            (char[])[' ', '\t', ','],
+            StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries
+        );
         string word = parts.Length > 0 ? parts[0].TrimEnd(':') : "";
         if (!Words.Contains(word, StringComparer.Ordinal))
         {
@@ -30,7 +33,8 @@ internal sealed class ReadingHeader
             comments.Add(text.Trim());
             return;
         }
-        if (word != "instrument" && !seen.Add(word)) throw new InputException($"\"# {word}\" stands twice. Keep one of the lines.");
+        if (word != "instrument" && !seen.Add(word))
+            throw new InputException($"\"# {word}\" stands twice. Keep one of the lines.");
         Take(word, parts[1..]);
     }
 
@@ -57,7 +61,9 @@ internal sealed class ReadingHeader
                 flexible = rest.Length == 0 || rest[0] is "yes" or "true";
                 break;
             case "state":
-                state = ReadingWords.ToState(One(word, rest)) ?? throw new InputException($"the state is \"{rest[0]}\"; it is one of {ReadingWords.StateList}.");
+                state =
+                    ReadingWords.ToState(One(word, rest))
+                    ?? throw new InputException($"the state is \"{rest[0]}\"; it is one of {ReadingWords.StateList}.");
                 break;
             case "digest":
                 digest = ToDigest(One(word, rest));
@@ -71,30 +77,55 @@ internal sealed class ReadingHeader
         }
     }
 
-    internal static string ToDigest(string text) => text.Length == 16 && text.All(char.IsAsciiHexDigit)
-        ? text.ToLowerInvariant()
-        : throw new InputException($"the digest is \"{text}\"; it is 16 hex digits, as the feature table has them.");
+    internal static string ToDigest(string text) =>
+        text.Length == 16 && text.All(char.IsAsciiHexDigit)
+            ? text.ToLowerInvariant()
+            : throw new InputException(
+                $"the digest is \"{text}\"; it is 16 hex digits, as the feature table has them."
+            );
 
     private static Instrument ToInstrument(string[] parts)
     {
-        if (parts.Length == 0 || parts[0].Contains('=')) throw new InputException("an instrument needs a name: # instrument cal resolution=0.01 mpe=0.02");
+        if (parts.Length == 0 || parts[0].Contains('='))
+            throw new InputException("an instrument needs a name: # instrument cal resolution=0.01 mpe=0.02");
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (string part in parts[1..])
         {
             string[] pair = part.Split('=', 2);
             if (pair.Length != 2 || !Keys.Contains(pair[0], StringComparer.Ordinal))
-                throw new InputException($"\"{part}\" does not describe an instrument; write {string.Join(", ", Keys.Select(k => k + "="))} with a value.");
-            if (!values.TryAdd(pair[0], pair[1])) throw new InputException($"{pair[0]} of instrument {parts[0]} stands twice.");
+                throw new InputException(
+                    $"\"{part}\" does not describe an instrument; write "
+                        + $"{string.Join(", ", Keys.Select(k => k + "="))} with a value."
+                );
+            if (!values.TryAdd(pair[0], pair[1]))
+                throw new InputException($"{pair[0]} of instrument {parts[0]} stands twice.");
         }
-        return ToInstrument(parts[0], Value("resolution"), Value("mpe"), Value("repeatability"), values.GetValueOrDefault("jaw"));
+        return ToInstrument(
+            parts[0],
+            Value("resolution"),
+            Value("mpe"),
+            Value("repeatability"),
+            values.GetValueOrDefault("jaw")
+        );
 
         double? Value(string key) => values.TryGetValue(key, out string? text) ? ToNumber(key, text) : null;
     }
 
-    internal static Instrument ToInstrument(string name, double? resolution, double? mpe, double? repeatability, string? jaw)
+    internal static Instrument ToInstrument(
+        string name,
+        double? resolution,
+        double? mpe,
+        double? repeatability,
+        string? jaw
+    )
     {
         Jaw? which = null;
-        if (jaw is not null) which = ReadingWords.ToJaw(jaw) ?? throw new InputException($"the jaw of instrument {name} is \"{jaw}\"; it is one of {ReadingWords.JawList}.");
+        if (jaw is not null)
+            which =
+                ReadingWords.ToJaw(jaw)
+                ?? throw new InputException(
+                    $"the jaw of instrument {name} is \"{jaw}\"; it is one of {ReadingWords.JawList}."
+                );
         try
         {
             return mpe is { } limit
@@ -107,10 +138,12 @@ internal sealed class ReadingHeader
         }
     }
 
-    private static string One(string word, string[] rest) => rest.Length > 0 ? rest[0] : throw new InputException($"\"# {word}\" needs a value.");
+    private static string One(string word, string[] rest) =>
+        rest.Length > 0 ? rest[0] : throw new InputException($"\"# {word}\" needs a value.");
 
     private static double ToNumber(string word, string text) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value)
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+        && double.IsFinite(value)
             ? value
             : throw new InputException($"{word} is \"{text}\", which is no number. Write it with a decimal point.");
 }

@@ -5,13 +5,15 @@ namespace CalibGeom.Verification.Readings;
 /// <summary>One row of a readings file as text, and the reading it means.</summary>
 internal sealed record ReadingRow(string Feature, string Value, string Unit, string Instrument, string Note, int Line)
 {
-    private const NumberStyles Number = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+    private const NumberStyles Number =
+        NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
     /// <summary>The reading.</summary>
     /// <exception cref="InputException">It means none; the message says why, without the place.</exception>
     internal Reading ToReading()
     {
-        if (Feature.Length == 0) throw new InputException("the feature is missing. Write its id, such as box1.outside.x.");
+        if (Feature.Length == 0)
+            throw new InputException("the feature is missing. Write its id, such as box1.outside.x.");
         try
         {
             return Reading.KindOf(Feature) switch
@@ -31,24 +33,40 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     private Reading ToSize()
     {
         const double Most = 1000;
-        double number = ToNumber(), mm = number * Scale();
-        if (mm <= Most || number > Most * Most) return Reading.Size(Feature, mm, Instrument, Note, Line);
-        string meant = number <= Most ? $"is the unit wrong? If {Value} are millimetres, write mm or leave the unit empty" : $"is the unit wrong? If {Value} are micrometres, write um in the unit field";
-        throw new InputException(string.Create(CultureInfo.InvariantCulture, $"{Feature} is {Value} {(Unit.Length > 0 ? Unit : "mm")}, that is {mm:0.###} mm; a size is at most {Most} mm. {char.ToUpperInvariant(meant[0])}{meant[1..]}."));
+        double number = ToNumber(),
+            mm = number * Scale();
+        if (mm <= Most || number > Most * Most)
+            return Reading.Size(Feature, mm, Instrument, Note, Line);
+        string meant =
+            number <= Most
+                ? $"is the unit wrong? If {Value} are millimetres, write mm or leave the unit empty"
+                : $"is the unit wrong? If {Value} are micrometres, write um in the unit field";
+        throw new InputException(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Feature} is {Value} {(Unit.Length > 0 ? Unit : "mm")}, that is {mm:0.###} mm; a size is at "
+                    + $"most {Most} mm. {char.ToUpperInvariant(meant[0])}{meant[1..]}."
+            )
+        );
     }
 
     private Reading ToFit()
     {
         CheckUnit("fit");
-        FeltFit fit = ReadingWords.ToFit(Value) ?? throw new InputException($"{Feature} is \"{Value}\"; a fit is one of {ReadingWords.FitList}.");
+        FeltFit fit =
+            ReadingWords.ToFit(Value)
+            ?? throw new InputException($"{Feature} is \"{Value}\"; a fit is one of {ReadingWords.FitList}.");
         return Reading.Felt(Feature, fit, Note, Line);
     }
 
     private Reading ToStage()
     {
         CheckUnit("stage");
-        ColumnStage stage = ReadingWords.ToStage(Value)
-            ?? throw new InputException($"{Feature} is \"{Value}\"; the last stage at which a column stood is one of {ReadingWords.StageList}.");
+        ColumnStage stage =
+            ReadingWords.ToStage(Value)
+            ?? throw new InputException(
+                $"{Feature} is \"{Value}\"; the last stage at which a column stood is one of {ReadingWords.StageList}."
+            );
         return Reading.Stood(Feature, stage, Note, Line);
     }
 
@@ -56,33 +74,43 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     {
         CheckUnit("count");
         double number = ToNumber();
-        if (number != Math.Floor(number) || Math.Abs(number) > int.MaxValue) throw new InputException($"{Feature} is {Value}; a count is a whole number.");
+        if (number != Math.Floor(number) || Math.Abs(number) > int.MaxValue)
+            throw new InputException($"{Feature} is {Value}; a count is a whole number.");
         return Reading.Count(Feature, (int)number, Note, Line);
     }
 
     private double ToNumber()
     {
-        if (double.TryParse(Value, Number, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number)) return number;
+        if (double.TryParse(Value, Number, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
+            return number;
         string point = Value.Replace(',', '.');
         bool comma = point != Value && double.TryParse(point, Number, CultureInfo.InvariantCulture, out _);
-        throw new InputException(comma
-            ? $"{Feature} is \"{Value}\", with a decimal comma. Write {point}, with a decimal point."
-            : $"{Feature} is \"{Value}\", which is no number. Write it like 8.02.");
+        throw new InputException(
+            comma
+                ? $"{Feature} is \"{Value}\", with a decimal comma. Write {point}, with a decimal point."
+                : $"{Feature} is \"{Value}\", which is no number. Write it like 8.02."
+        );
     }
 
-    private double Scale() => Unit switch
-    {
-        "" or "mm" => 1,
-        "um" or "\u00b5m" or "\u03bcm" => 0.001,
-        "cm" => 10,
-        "in" or "inch" => 25.4,
-        _ when double.TryParse(Unit, Number, CultureInfo.InvariantCulture, out _) =>
-            throw new InputException($"{Feature} has the unit \"{Unit}\": was {Value},{Unit} meant as a decimal comma? Write {Value}.{Unit}, with a decimal point."),
-        _ => throw new InputException($"{Feature} has the unit \"{Unit}\"; units are mm (or empty), um, cm and in."),
-    };
+    private double Scale() =>
+        Unit switch
+        {
+            "" or "mm" => 1,
+            "um" or "\u00b5m" or "\u03bcm" => 0.001,
+            "cm" => 10,
+            "in" or "inch" => 25.4,
+            _ when double.TryParse(Unit, Number, CultureInfo.InvariantCulture, out _) => throw new InputException(
+                $"{Feature} has the unit \"{Unit}\": was {Value},{Unit} meant as a decimal comma? Write "
+                    + $"{Value}.{Unit}, with a decimal point."
+            ),
+            _ => throw new InputException(
+                $"{Feature} has the unit \"{Unit}\"; units are mm (or empty), um, cm and in."
+            ),
+        };
 
     private void CheckUnit(string unit)
     {
-        if (Unit.Length > 0 && Unit != unit) throw new InputException($"{Feature} has the unit \"{Unit}\"; leave it empty or write {unit}.");
+        if (Unit.Length > 0 && Unit != unit)
+            throw new InputException($"{Feature} has the unit \"{Unit}\"; leave it empty or write {unit}.");
     }
 }

@@ -3,7 +3,8 @@ using System.Globalization;
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>
-/// The readings of one print with what they were taken with and in what conditions. Immutable and safe to share between threads.
+/// The readings of one print with what they were taken with and in what conditions. Immutable and safe to share between
+/// threads.
 /// </summary>
 public sealed class ReadingSet
 {
@@ -12,11 +13,13 @@ public sealed class ReadingSet
 
     /// <summary>A set of readings.</summary>
     /// <param name="readings">The readings, in any order.</param>
-    /// <param name="instruments">The instruments that differ from the ordinary caliper, each name once; null for none.</param>
+    /// <param name="instruments">The instruments that differ from the ordinary caliper, each name once; null for
+    /// none.</param>
     /// <param name="digest">The digest of the spec that was printed (16 hex digits), or null.</param>
     /// <param name="temperature">Temperature of the part and the instrument in degrees C, -20 to 60, or null.</param>
     /// <param name="state">What had been done to the part, or null.</param>
-    /// <param name="expansion">Linear expansion coefficient of the material, 1/K, 0 to 1e-3, or null; needed to correct sizes to 20 degrees C.</param>
+    /// <param name="expansion">Linear expansion coefficient of the material, 1/K, 0 to 1e-3, or null; needed to correct
+    /// sizes to 20 degrees C.</param>
     /// <param name="flexible">Whether the material gives under the jaws.</param>
     /// <param name="comments">Remarks kept from a file.</param>
     /// <exception cref="ArgumentException">A value is out of range or an instrument stands twice.</exception>
@@ -28,12 +31,16 @@ public sealed class ReadingSet
         PartState? state = null,
         double? expansion = null,
         bool flexible = false,
-        IEnumerable<string>? comments = null)
+        IEnumerable<string>? comments = null
+    )
     {
         ArgumentNullException.ThrowIfNull(readings);
         this.readings = readings.ToArray();
         this.instruments = (instruments ?? []).ToArray();
-        if (this.instruments.GroupBy(i => i.Name, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        if (
+            this.instruments.GroupBy(i => i.Name, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is
+            { } twice
+        )
             throw new ArgumentException($"Instrument {twice.Key} stands twice.", nameof(instruments));
         Digest = digest;
         Temperature = Check(temperature, -20, 60, "degrees C", nameof(temperature));
@@ -67,50 +74,75 @@ public sealed class ReadingSet
     /// <summary>Remarks kept from a file.</summary>
     public IReadOnlyList<string> Comments { get; }
 
-    /// <summary>The coupons that have readings, in ordinal order; one empty string when no reading carries a prefix.</summary>
+    /// <summary>
+    /// The coupons that have readings, in ordinal order; one empty string when no reading carries a prefix.
+    /// </summary>
     public IReadOnlyList<string> Coupons =>
-        readings.Where(r => !r.Feature.StartsWith("reference.", StringComparison.Ordinal)).Select(r => r.Coupon).Distinct().Order(StringComparer.Ordinal).ToArray();
+        readings
+            .Where(r => !r.Feature.StartsWith("reference.", StringComparison.Ordinal))
+            .Select(r => r.Coupon)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToArray();
 
     /// <summary>The instrument of a name; an ordinary caliper when it was not described.</summary>
     /// <param name="name">The name.</param>
     public Instrument InstrumentOf(string name) => Array.Find(instruments, i => i.Name == name) ?? new Instrument(name);
 
-    /// <summary>The same conditions with the readings of one coupon, and those of references, which belong to all.</summary>
+    /// <summary>
+    /// The same conditions with the readings of one coupon, and those of references, which belong to all.
+    /// </summary>
     /// <param name="coupon">The coupon's prefix without the slash; empty for readings without one.</param>
     public ReadingSet ForCoupon(string coupon)
     {
         ArgumentNullException.ThrowIfNull(coupon);
-        IEnumerable<Reading> kept = readings.Where(r => r.Coupon == coupon || r.Feature.StartsWith("reference.", StringComparison.Ordinal));
+        IEnumerable<Reading> kept = readings.Where(r =>
+            r.Coupon == coupon || r.Feature.StartsWith("reference.", StringComparison.Ordinal)
+        );
         return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Flexible, Comments);
     }
 
-    /// <summary>Readings of one print that stand in several files, together. What one file leaves out another may say.</summary>
+    /// <summary>
+    /// Readings of one print that stand in several files, together. What one file leaves out another may say.
+    /// </summary>
     /// <param name="sets">At least one set.</param>
-    /// <exception cref="InputException">Two sets say different things about the print or an instrument; conditions are never pooled silently.</exception>
+    /// <exception cref="InputException">Two sets say different things about the print or an instrument; conditions are
+    /// never pooled silently.</exception>
     public static ReadingSet Merge(IReadOnlyList<ReadingSet> sets)
     {
         ArgumentNullException.ThrowIfNull(sets);
-        if (sets.Count == 0) throw new ArgumentException("sets is empty.", nameof(sets));
+        if (sets.Count == 0)
+            throw new ArgumentException("sets is empty.", nameof(sets));
         return new ReadingSet(
             sets.SelectMany(s => s.readings),
-            sets.SelectMany(s => s.instruments).GroupBy(i => i.Name, StringComparer.Ordinal).Select(g => Same(g, $"instrument {g.Key}")!),
+            sets.SelectMany(s => s.instruments)
+                .GroupBy(i => i.Name, StringComparer.Ordinal)
+                .Select(g => Same(g, $"instrument {g.Key}")!),
             Same(sets.Select(s => s.Digest), "digest"),
             Same(sets.Select(s => s.Temperature), "temperature"),
             Same(sets.Select(s => s.State), "state"),
             Same(sets.Select(s => s.Expansion), "expansion"),
             sets.Any(s => s.Flexible),
-            sets.SelectMany(s => s.Comments));
+            sets.SelectMany(s => s.Comments)
+        );
     }
 
     private static T? Same<T>(IEnumerable<T?> values, string what)
     {
         T?[] said = values.Where(v => v is not null).Distinct().ToArray();
         return said.Length > 1
-            ? throw new InputException($"The files say different things about the {what}. Readings are pooled only when they were taken in the same conditions; use one file at a time.")
+            ? throw new InputException(
+                $"The files say different things about the {what}. Readings are pooled only when they were "
+                    + $"taken in the same conditions; use one file at a time."
+            )
             : said.FirstOrDefault();
     }
 
-    private static double? Check(double? value, double low, double high, string unit, string name) => value is null || (value >= low && value <= high)
-        ? value
-        : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high} {unit}."), name);
+    private static double? Check(double? value, double low, double high, string unit, string name) =>
+        value is null || (value >= low && value <= high)
+            ? value
+            : throw new ArgumentException(
+                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high} {unit}."),
+                name
+            );
 }

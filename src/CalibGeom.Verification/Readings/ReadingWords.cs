@@ -4,15 +4,34 @@ namespace CalibGeom.Verification.Readings;
 internal static class ReadingWords
 {
     private static readonly (string Word, FeltFit Fit)[] Fits =
-        [("refuses", FeltFit.Refuses), ("binds", FeltFit.Binds), ("slides", FeltFit.Slides), ("rattles", FeltFit.Rattles)];
+    [
+        ("refuses", FeltFit.Refuses),
+        ("binds", FeltFit.Binds),
+        ("slides", FeltFit.Slides),
+        ("rattles", FeltFit.Rattles),
+    ];
 
     private static readonly (string Word, ColumnStage Stage)[] Stages =
-        [("lost", ColumnStage.Lost), ("plate", ColumnStage.Plate), ("wash", ColumnStage.Wash), ("cure", ColumnStage.Cure)];
+    [
+        ("lost", ColumnStage.Lost),
+        ("plate", ColumnStage.Plate),
+        ("wash", ColumnStage.Wash),
+        ("cure", ColumnStage.Cure),
+    ];
 
     private static readonly (string Word, PartState State)[] States =
-        [("washed", PartState.Washed), ("dry", PartState.Dry), ("post-cured", PartState.PostCured)];
+    [
+        ("washed", PartState.Washed),
+        ("dry", PartState.Dry),
+        ("post-cured", PartState.PostCured),
+    ];
 
-    private static readonly (string Word, Jaw Jaw)[] Jaws = [("outside", Jaw.Outside), ("inside", Jaw.Inside), ("depth", Jaw.Depth)];
+    private static readonly (string Word, Jaw Jaw)[] Jaws =
+    [
+        ("outside", Jaw.Outside),
+        ("inside", Jaw.Inside),
+        ("depth", Jaw.Depth),
+    ];
 
     internal static string FitList => string.Join(", ", Fits.Select(f => f.Word));
 
@@ -45,7 +64,8 @@ internal static class ReadingWords
         foreach (string candidate in known)
         {
             int d = Distance(word, candidate);
-            if (d < distance) (best, distance) = (candidate, d);
+            if (d < distance)
+                (best, distance) = (candidate, d);
         }
         return best;
     }
@@ -72,7 +92,8 @@ internal static class ReadingWords
         where T : struct
     {
         foreach ((string known, T value) in words)
-            if (known.Equals(word, StringComparison.OrdinalIgnoreCase)) return value;
+            if (known.Equals(word, StringComparison.OrdinalIgnoreCase))
+                return value;
         return null;
     }
 }

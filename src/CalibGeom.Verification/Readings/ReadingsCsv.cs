@@ -19,20 +19,30 @@ internal static class ReadingsCsv
             number++;
             try
             {
-                if (line.TrimStart(' ', '"') is ['#', .. var comment]) header.Add(comment.TrimEnd('"', ',', ';', ' '));
-                else if (line.Trim(' ', '\t', ',', ';').Length == 0) continue;
-                else if (columns is null) (columns, separator) = ToColumns(line);
-                else if (ToRow(CsvFields.Split(line, separator), columns, number) is { } row) readings.Add(row.ToReading());
+                if (line.TrimStart(' ', '"') is ['#', .. var comment])
+                    header.Add(comment.TrimEnd('"', ',', ';', ' '));
+                else if (line.Trim(' ', '\t', ',', ';').Length == 0)
+                    continue;
+                else if (columns is null)
+                    (columns, separator) = ToColumns(line);
+                else if (ToRow(CsvFields.Split(line, separator), columns, number) is { } row)
+                    readings.Add(row.ToReading());
             }
             catch (InputException e)
             {
                 problems.Add($"line {number}: {e.Message}");
-                if (columns is null && !line.TrimStart().StartsWith('#')) break;
+                if (columns is null && !line.TrimStart().StartsWith('#'))
+                    break;
             }
-            if (readings.Count > MostReadings) throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
+            if (readings.Count > MostReadings)
+                throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
         }
-        if (problems.Count > 0) throw new InputException($"{name} {problems[0]}{More(problems.Count - 1)}");
-        if (columns is null) throw new InputException($"{name} has no readings. Begin it with the line feature,value,unit,instrument,note.");
+        if (problems.Count > 0)
+            throw new InputException($"{name} {problems[0]}{More(problems.Count - 1)}");
+        if (columns is null)
+            throw new InputException(
+                $"{name} has no readings. Begin it with the line feature,value,unit,instrument,note."
+            );
         try
         {
             return header.ToSet(readings);
@@ -43,31 +53,47 @@ internal static class ReadingsCsv
         }
     }
 
-    private static string More(int count) => count switch
-    {
-        0 => "",
-        1 => " (And one more line cannot be read.)",
-        _ => $" (And {count} more lines cannot be read.)",
-    };
+    private static string More(int count) =>
+        count switch
+        {
+            0 => "",
+            1 => " (And one more line cannot be read.)",
+            _ => $" (And {count} more lines cannot be read.)",
+        };
 
     private static (string[] Columns, char Separator) ToColumns(string line)
     {
-        char separator = line.Contains(';') ? ';' : line.Contains('\t') && !line.Contains(',') ? '\t' : ',';
+        char separator =
+            line.Contains(';') ? ';'
+            : line.Contains('\t') && !line.Contains(',') ? '\t'
+            : ',';
         string[] columns = CsvFields.Split(line, separator).Select(c => c.ToLowerInvariant()).ToArray();
         if (Array.Find(columns, c => !Columns.Contains(c, StringComparer.Ordinal)) is { } unknown)
-            throw new InputException($"the column \"{unknown}\" is not known. Begin with the line {string.Join(',', Columns)}; the first two are required.");
+            throw new InputException(
+                $"the column \"{unknown}\" is not known. Begin with the line {string.Join(',', Columns)}; the "
+                    + $"first two are required."
+            );
         if (columns.Distinct().Count() < columns.Length || !columns.Contains("feature") || !columns.Contains("value"))
-            throw new InputException($"the header needs the columns feature and value, each column once. Begin with the line {string.Join(',', Columns)}.");
+            throw new InputException(
+                $"the header needs the columns feature and value, each column once. Begin with the line "
+                    + $"{string.Join(',', Columns)}."
+            );
         return (columns, separator);
     }
 
     /// <summary>The row, or null when its value has not been filled in.</summary>
     private static ReadingRow? ToRow(List<string> fields, string[] columns, int line)
     {
-        string Field(string column) => Array.IndexOf(columns, column) is var i && i >= 0 && i < fields.Count ? fields[i] : "";
-        string feature = Field("feature"), value = Field("value"), unit = Field("unit");
-        if (fields.Count > columns.Length) throw new InputException(TooMany(fields, columns, feature, value));
-        return value.Length == 0 ? null : new ReadingRow(feature, value, unit, Field("instrument"), Field("note"), line);
+        string Field(string column) =>
+            Array.IndexOf(columns, column) is var i && i >= 0 && i < fields.Count ? fields[i] : "";
+        string feature = Field("feature"),
+            value = Field("value"),
+            unit = Field("unit");
+        if (fields.Count > columns.Length)
+            throw new InputException(TooMany(fields, columns, feature, value));
+        return value.Length == 0
+            ? null
+            : new ReadingRow(feature, value, unit, Field("instrument"), Field("note"), line);
     }
 
     private static string TooMany(List<string> fields, string[] columns, string feature, string value)
@@ -75,7 +101,9 @@ internal static class ReadingsCsv
         int after = Array.IndexOf(columns, "value") + 1;
         bool comma = fields[after].Length > 0 && fields[after].All(char.IsAsciiDigit);
         return comma
-            ? $"{feature}: was {value},{fields[after]} meant as a decimal comma? Write {value}.{fields[after]}, with a decimal point."
-            : $"{fields.Count} fields where the header has {columns.Length}. Put fields that hold the separator in double quotes.";
+            ? $"{feature}: was {value},{fields[after]} meant as a decimal comma? Write {value}.{fields[after]}, "
+                + $"with a decimal point."
+            : $"{fields.Count} fields where the header has {columns.Length}. Put fields that hold the separator "
+                + $"in double quotes.";
     }
 }

@@ -4,9 +4,12 @@ using System.Text;
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>
-/// Readings files: CSV with the header <c>feature,value,unit,instrument,note</c> (the first two required; semicolons accepted), or JSON with the
-/// same names. Lines that begin with # describe conditions: <c># digest</c>, <c># temperature 23</c>, <c># state washed|dry|post-cured</c>,
-/// <c># instrument cal resolution=0.01 mpe=0.02</c>, <c># expansion 80e-6</c>, <c># flexible</c>. Rows without a value are left out.
+/// Readings files: CSV with the header <c>feature,value,unit,instrument,note</c> (the first two required; semicolons
+/// accepted), or JSON with the
+/// same names. Lines that begin with # describe conditions: <c># digest</c>, <c># temperature 23</c>, <c># state
+/// washed|dry|post-cured</c>,
+/// <c># instrument cal resolution=0.01 mpe=0.02</c>, <c># expansion 80e-6</c>, <c># flexible</c>. Rows without a value
+/// are left out.
 /// </summary>
 public static class ReadingsFile
 {
@@ -34,14 +37,21 @@ public static class ReadingsFile
         ArgumentNullException.ThrowIfNull(stream);
         using var memory = new MemoryStream();
         byte[] block = new byte[1 << 16];
-        for (int n; (n = stream.Read(block)) > 0;)
+        for (int n; (n = stream.Read(block)) > 0; )
         {
             memory.Write(block, 0, n);
-            if (memory.Length > MostBytes) throw new InputException($"{name} is larger than {MostBytes >> 20} MiB. A readings file is a few kilobytes; is this another file?");
+            if (memory.Length > MostBytes)
+                throw new InputException(
+                    $"{name} is larger than {MostBytes >> 20} MiB. A readings file is a few kilobytes; is this "
+                        + $"another file?"
+                );
         }
         try
         {
-            return Parse(new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(memory.GetBuffer(), 0, (int)memory.Length), name);
+            return Parse(
+                new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(memory.GetBuffer(), 0, (int)memory.Length),
+                name
+            );
         }
         catch (DecoderFallbackException e)
         {
@@ -57,7 +67,9 @@ public static class ReadingsFile
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(name);
-        return text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{') ? ReadingsJson.Parse(text, name) : ReadingsCsv.Parse(text, name);
+        return text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{')
+            ? ReadingsJson.Parse(text, name)
+            : ReadingsCsv.Parse(text, name);
     }
 
     /// <summary>An empty readings file for an object: one row a feature, with how to measure it as the note.</summary>
@@ -66,13 +78,15 @@ public static class ReadingsFile
     {
         ArgumentNullException.ThrowIfNull(features);
         var text = new StringBuilder();
-        if (features.Digest is { } digest) text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
+        if (features.Digest is { } digest)
+            text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
         text.Append("# temperature 20\n# state post-cured\n# instrument cal resolution=0.01 mpe=0.02\n");
         text.Append("feature,value,unit,instrument,note\n");
         foreach (Feature f in features)
         {
             bool size = Reading.KindOf(f.Id) == ReadingKind.Size;
-            text.AppendJoin(',', CsvFields.Quote(f.Id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(f.How)).Append('\n');
+            text.AppendJoin(',', CsvFields.Quote(f.Id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(f.How))
+                .Append('\n');
         }
         return text.ToString();
     }

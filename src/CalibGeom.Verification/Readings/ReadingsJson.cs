@@ -21,14 +21,17 @@ internal static class ReadingsJson
         JsonSet set;
         try
         {
-            set = JsonSerializer.Deserialize<JsonSet>(text.TrimStart('\uFEFF'), Options) ?? throw new InputException($"{name} holds null.");
+            set =
+                JsonSerializer.Deserialize<JsonSet>(text.TrimStart('\uFEFF'), Options)
+                ?? throw new InputException($"{name} holds null.");
         }
         catch (JsonException e)
         {
             string at = e.LineNumber is { } line ? $" line {line + 1}, column {(e.BytePositionInLine ?? 0) + 1}" : "";
             throw new InputException($"{name}{at} ({e.Path ?? "$"}): {Reason(e)}", e);
         }
-        if (set.Readings is null) throw new InputException($"{name} has no \"readings\".");
+        if (set.Readings is null)
+            throw new InputException($"{name} has no \"readings\".");
         try
         {
             return ToSet(set, name);
@@ -43,17 +46,38 @@ internal static class ReadingsJson
     {
         var readings = new List<Reading>();
         for (int i = 0; i < set.Readings!.Count; i++)
-            readings.Add(At($"{name} $.readings[{i}]", () => ToReading(set.Readings[i] ?? throw new InputException("null is no reading."))));
-        IEnumerable<Instrument> instruments = (set.Instruments ?? []).Select((n, i) => At($"{name} $.instruments[{i}]", () => ToInstrument(n)));
-        PartState? state = set.State is null ? null
-            : ReadingWords.ToState(set.State) ?? throw new InputException($"{name} $.state: the state is \"{set.State}\"; it is one of {ReadingWords.StateList}.");
+            readings.Add(
+                At(
+                    $"{name} $.readings[{i}]",
+                    () => ToReading(set.Readings[i] ?? throw new InputException("null is no reading."))
+                )
+            );
+        IEnumerable<Instrument> instruments = (set.Instruments ?? []).Select(
+            (n, i) => At($"{name} $.instruments[{i}]", () => ToInstrument(n))
+        );
+        PartState? state = set.State is null
+            ? null
+            : ReadingWords.ToState(set.State)
+                ?? throw new InputException(
+                    $"{name} $.state: the state is \"{set.State}\"; it is one of {ReadingWords.StateList}."
+                );
         string? digest = set.Digest is null ? null : At($"{name} $.digest", () => ReadingHeader.ToDigest(set.Digest));
-        return new ReadingSet(readings, instruments.ToArray(), digest, set.Temperature, state, set.Expansion, set.Flexible ?? false, set.Comments);
+        return new ReadingSet(
+            readings,
+            instruments.ToArray(),
+            digest,
+            set.Temperature,
+            state,
+            set.Expansion,
+            set.Flexible ?? false,
+            set.Comments
+        );
     }
 
-    private static Instrument ToInstrument(JsonInstrument? node) => node is null
-        ? throw new InputException("null is no instrument.")
-        : ReadingHeader.ToInstrument(node.Name ?? "", node.Resolution, node.Mpe, node.Repeatability, node.Jaw);
+    private static Instrument ToInstrument(JsonInstrument? node) =>
+        node is null
+            ? throw new InputException("null is no instrument.")
+            : ReadingHeader.ToInstrument(node.Name ?? "", node.Resolution, node.Mpe, node.Repeatability, node.Jaw);
 
     private static Reading ToReading(JsonReading node)
     {
@@ -63,7 +87,14 @@ internal static class ReadingsJson
             JsonValueKind.String => node.Value.GetString()!,
             _ => throw new InputException("\"value\" is missing or neither a number nor a word."),
         };
-        return new ReadingRow(node.Feature ?? "", value, node.Unit ?? "", node.Instrument ?? "", node.Note ?? "", 0).ToReading();
+        return new ReadingRow(
+            node.Feature ?? "",
+            value,
+            node.Unit ?? "",
+            node.Instrument ?? "",
+            node.Note ?? "",
+            0
+        ).ToReading();
     }
 
     private static T At<T>(string place, Func<T> read)
@@ -82,14 +113,35 @@ internal static class ReadingsJson
     {
         string message = e.Message.Split(" Path: ")[0];
         return message.Contains("could not be mapped", StringComparison.Ordinal)
-            ? "this name is not known. Names are those of the CSV form: digest, temperature, state, expansion, flexible, comments, instruments, readings."
+            ? "this name is not known. Names are those of the CSV form: digest, temperature, state, expansion, "
+                + "flexible, comments, instruments, readings."
             : string.Create(CultureInfo.InvariantCulture, $"{message}");
     }
 
     private sealed record JsonSet(
-        string? Digest, double? Temperature, string? State, double? Expansion, bool? Flexible, List<string>? Comments, List<JsonInstrument?>? Instruments, List<JsonReading?>? Readings);
+        string? Digest,
+        double? Temperature,
+        string? State,
+        double? Expansion,
+        bool? Flexible,
+        List<string>? Comments,
+        List<JsonInstrument?>? Instruments,
+        List<JsonReading?>? Readings
+    );
 
-    private sealed record JsonInstrument(string? Name, double? Resolution, double? Mpe, double? Repeatability, string? Jaw);
+    private sealed record JsonInstrument(
+        string? Name,
+        double? Resolution,
+        double? Mpe,
+        double? Repeatability,
+        string? Jaw
+    );
 
-    private sealed record JsonReading(string? Feature, JsonElement Value, string? Unit, string? Instrument, string? Note);
+    private sealed record JsonReading(
+        string? Feature,
+        JsonElement Value,
+        string? Unit,
+        string? Instrument,
+        string? Note
+    );
 }

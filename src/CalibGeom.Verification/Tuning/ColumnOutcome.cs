@@ -14,7 +14,8 @@ public sealed record ColumnOutcome
     public ColumnOutcome(double diameter, ColumnStage stood, string id = "", double headDiameter = 0)
     {
         ArgumentNullException.ThrowIfNull(id);
-        if (!Enum.IsDefined(stood)) throw new ArgumentException($"There is no stage {stood}.", nameof(stood));
+        if (!Enum.IsDefined(stood))
+            throw new ArgumentException($"There is no stage {stood}.", nameof(stood));
         Diameter = Require.Positive(diameter, 20, "column diameter", "mm", nameof(diameter));
         HeadDiameter = Require.Within(headDiameter, 0, 50, "head diameter", "mm", nameof(headDiameter));
         Stood = stood;
@@ -33,7 +34,9 @@ public sealed record ColumnOutcome
     /// <summary>Diameter of its head in mm; 0 when it has none.</summary>
     public double HeadDiameter { get; }
 
-    /// <summary>Area of the head over area of the column, at least 1: how many times the peel stress the column carries.</summary>
+    /// <summary>
+    /// Area of the head over area of the column, at least 1: how many times the peel stress the column carries.
+    /// </summary>
     public double LoadRatio => Math.Max(1, HeadDiameter * HeadDiameter / (Diameter * Diameter));
 
     /// <summary>Whether it came off the plate whole; what was lost later speaks of handling, not of exposure.</summary>

@@ -4,15 +4,22 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// Which columns come off the plate whole, by Firth's penalised logistic regression on ln(diameter), and on ln(exposure) and rest where
-/// these varied. Columns lost in wash or cure count as printed: they speak of handling. Immutable and safe to share between threads.
+/// Which columns come off the plate whole, by Firth's penalised logistic regression on ln(diameter), and on
+/// ln(exposure) and rest where
+/// these varied. Columns lost in wash or cure count as printed: they speak of handling. Immutable and safe to share
+/// between threads.
 /// </summary>
 public sealed class ColumnSurvival
 {
-    private const double LeastRatio = 1.05, LeastRest = 0.4;
+    private const double LeastRatio = 1.05,
+        LeastRest = 0.4;
     private readonly BinomialFit fit;
-    private readonly double exponent, exponentDeviation, referenceTime, referenceRest;
-    private readonly bool timed, rested;
+    private readonly double exponent,
+        exponentDeviation,
+        referenceTime,
+        referenceRest;
+    private readonly bool timed,
+        rested;
     private readonly Lazy<(double Value, double Low, double High)> profile;
 
     private ColumnSurvival(Trial[] trials, ExposurePriors priors)
@@ -23,12 +30,14 @@ public sealed class ColumnSurvival
         LostLater = all.Count(c => c.Printed && c.Stood != Readings.ColumnStage.Cure);
         Thinnest = all.Min(c => c.Diameter);
         Thickest = all.Max(c => c.Diameter);
-        double[] times = trials.Select(t => t.Settings.Time).ToArray(), rests = trials.Select(t => t.Settings.Rest).ToArray();
+        double[] times = trials.Select(t => t.Settings.Time).ToArray(),
+            rests = trials.Select(t => t.Settings.Rest).ToArray();
         referenceTime = times[^1];
         referenceRest = rests[^1];
         timed = times.Max() / times.Min() >= LeastRatio;
         rested = rests.Max() - rests.Min() >= LeastRest && trials.Length >= 3 && times.Distinct().Count() >= 2;
-        if (rested && !Independent(trials)) rested = false;
+        if (rested && !Independent(trials))
+            rested = false;
         fit = Fit(trials);
         profile = new(Profile);
         (exponent, exponentDeviation) = Exponent(priors);
@@ -50,7 +59,10 @@ public sealed class ColumnSurvival
     /// <summary>The thickest column tried, mm.</summary>
     public double Thickest { get; }
 
-    /// <summary>The coefficient of rest over its standard error, or null when rest did not vary enough; beyond 2 rest itself matters to columns.</summary>
+    /// <summary>
+    /// The coefficient of rest over its standard error, or null when rest did not vary enough; beyond 2 rest itself
+    /// matters to columns.
+    /// </summary>
     public double? RestEffect { get; }
 
     /// <summary>d50 goes with exposure time to the minus this power.</summary>
@@ -63,20 +75,35 @@ public sealed class ColumnSurvival
     {
         ArgumentNullException.ThrowIfNull(trials);
         Trial[] withColumns = trials.Where(t => t.Columns.Count > 0).ToArray();
-        if (withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2) return null;
+        if (withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2)
+            return null;
         return new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default);
     }
 
-    /// <summary>The column limit at an exposure, with its profile interval at the exposure of the last trial and the uncertainty of the exponent beyond it.</summary>
+    /// <summary>
+    /// The column limit at an exposure, with its profile interval at the exposure of the last trial and the uncertainty
+    /// of the exponent beyond it.
+    /// </summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
     {
-        if (Lost == 0) return new ColumnLimit(Thinnest * Factor(time), 0, Thinnest * Math.Exp(Spread(time)) * Factor(time));
-        if (Lost == Count) return new ColumnLimit(Thickest * Factor(time), Thickest * Math.Exp(-Spread(time)) * Factor(time), double.PositiveInfinity);
+        if (Lost == 0)
+            return new ColumnLimit(Thinnest * Factor(time), 0, Thinnest * Math.Exp(Spread(time)) * Factor(time));
+        if (Lost == Count)
+            return new ColumnLimit(
+                Thickest * Factor(time),
+                Thickest * Math.Exp(-Spread(time)) * Factor(time),
+                double.PositiveInfinity
+            );
         (double value, double low, double high) = profile.Value;
         double spread = Spread(time);
-        double under = Math.Sqrt(Square(value - low) + spread * spread), over = Math.Sqrt(Square(high - value) + spread * spread);
-        return new ColumnLimit(Math.Exp(value) * Factor(time), Math.Exp(value - under) * Factor(time), Math.Exp(value + over) * Factor(time));
+        double under = Math.Sqrt(Square(value - low) + spread * spread),
+            over = Math.Sqrt(Square(high - value) + spread * spread);
+        return new ColumnLimit(
+            Math.Exp(value) * Factor(time),
+            Math.Exp(value - under) * Factor(time),
+            Math.Exp(value + over) * Factor(time)
+        );
     }
 
     /// <summary>The share of columns of a diameter that print at an exposure.</summary>
@@ -92,12 +119,14 @@ public sealed class ColumnSurvival
     public (double Low, double High) ProbabilityInterval(double diameter)
     {
         Vector<double> x = Vector<double>.Build.Dense(Covariates(Math.Log(diameter), referenceTime, referenceRest));
-        double eta = x * fit.Coefficients, half = 1.96 * Math.Sqrt(x * fit.Covariance * x);
+        double eta = x * fit.Coefficients,
+            half = 1.96 * Math.Sqrt(x * fit.Covariance * x);
         return (1 / (1 + Math.Exp(half - eta)), 1 / (1 + Math.Exp(-half - eta)));
     }
 
     /// <summary>
-    /// Columns lost on the plate although thinner ones stood in the same print: of the columns at least two R20 steps thinner, the four
+    /// Columns lost on the plate although thinner ones stood in the same print: of the columns at least two R20 steps
+    /// thinner, the four
     /// thickest (or all, if fewer) all stood. That is adhesion or dirt, not exposure.
     /// </summary>
     /// <param name="trial">One trial.</param>
@@ -111,7 +140,11 @@ public sealed class ColumnSurvival
     {
         const double TwoSteps = 1.24;
         const int Enough = 4;
-        ColumnOutcome[] thinner = trial.Columns.Where(o => o.Diameter <= column.Diameter / TwoSteps).OrderByDescending(o => o.Diameter).Take(Enough).ToArray();
+        ColumnOutcome[] thinner = trial
+            .Columns.Where(o => o.Diameter <= column.Diameter / TwoSteps)
+            .OrderByDescending(o => o.Diameter)
+            .Take(Enough)
+            .ToArray();
         return thinner.Length > 0 && thinner.All(o => o.Printed);
     }
 
@@ -131,10 +164,14 @@ public sealed class ColumnSurvival
     // What the columns say of the exponent, weighed with the prior by inverse variances.
     private (double Value, double Deviation) Exponent(ExposurePriors priors)
     {
-        double prior = 1 / (priors.ColumnExponentDeviation * priors.ColumnExponentDeviation), slope = fit.Coefficients[1];
-        if (!timed || slope <= 0 || Lost == 0 || Lost == Count) return (priors.ColumnExponent, priors.ColumnExponentDeviation);
+        double prior = 1 / (priors.ColumnExponentDeviation * priors.ColumnExponentDeviation),
+            slope = fit.Coefficients[1];
+        if (!timed || slope <= 0 || Lost == 0 || Lost == Count)
+            return (priors.ColumnExponent, priors.ColumnExponentDeviation);
         double own = fit.Coefficients[2] / slope;
-        double variance = (fit.Covariance[2, 2] - 2 * own * fit.Covariance[1, 2] + own * own * fit.Covariance[1, 1]) / (slope * slope);
+        double variance =
+            (fit.Covariance[2, 2] - 2 * own * fit.Covariance[1, 2] + own * own * fit.Covariance[1, 1])
+            / (slope * slope);
         double weight = 1 / variance;
         double value = (own * weight + priors.ColumnExponent * prior) / (weight + prior);
         return (Math.Max(0, value), Math.Sqrt(1 / (weight + prior)));
@@ -142,23 +179,32 @@ public sealed class ColumnSurvival
 
     private BinomialFit Fit(Trial[] trials)
     {
-        IEnumerable<BinomialGroup> groups = trials.SelectMany(t => t.Columns
-            .GroupBy(c => c.Diameter)
-            .Select(g => new BinomialGroup(Covariates(Math.Log(g.Key), t.Settings.Time, t.Settings.Rest), g.Count(), g.Count(c => c.Printed))));
+        IEnumerable<BinomialGroup> groups = trials.SelectMany(t =>
+            t.Columns.GroupBy(c => c.Diameter)
+                .Select(g => new BinomialGroup(
+                    Covariates(Math.Log(g.Key), t.Settings.Time, t.Settings.Rest),
+                    g.Count(),
+                    g.Count(c => c.Printed)
+                ))
+        );
         return BinomialRegression.Fit(groups.ToArray(), penalised: true);
     }
 
     private double[] Covariates(double logDiameter, double time, double rest)
     {
         var x = new List<double> { 1, logDiameter };
-        if (timed) x.Add(Math.Log(time / referenceTime));
-        if (rested) x.Add(rest - referenceRest);
+        if (timed)
+            x.Add(Math.Log(time / referenceTime));
+        if (rested)
+            x.Add(rest - referenceRest);
         return x.ToArray();
     }
 
     private bool Independent(Trial[] trials)
     {
-        Matrix<double> design = Matrix<double>.Build.DenseOfRowArrays(trials.Select(t => new[] { 1, Math.Log(t.Settings.Time / referenceTime), t.Settings.Rest - referenceRest }));
+        Matrix<double> design = Matrix<double>.Build.DenseOfRowArrays(
+            trials.Select(t => new[] { 1, Math.Log(t.Settings.Time / referenceTime), t.Settings.Rest - referenceRest })
+        );
         return design.Rank() == 3 && timed;
     }
 }

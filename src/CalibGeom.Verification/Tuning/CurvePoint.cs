@@ -10,4 +10,12 @@ namespace CalibGeom.Verification.Tuning;
 /// <param name="PrintThrough">Print-through there in mm, or null without a slot comb.</param>
 /// <param name="PrintTime">Print time in s at the production height.</param>
 public sealed record CurvePoint(
-    double Rest, double Time, double Low, double High, double Gain, ColumnLimit? Columns, double? PrintThrough, double PrintTime);
+    double Rest,
+    double Time,
+    double Low,
+    double High,
+    double Gain,
+    ColumnLimit? Columns,
+    double? PrintThrough,
+    double PrintTime
+);

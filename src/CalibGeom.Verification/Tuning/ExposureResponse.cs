@@ -6,8 +6,10 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// How growth answers to exposure and rest, learnt from trials: g = a + b ln(t / t0) - c (1 - exp(-r / tau)), with priors, between-print
-/// deviation, a misfit for each setting and a bias for each caliper. The most probable values are found by least squares and their
+/// How growth answers to exposure and rest, learnt from trials: g = a + b ln(t / t0) - c (1 - exp(-r / tau)), with
+/// priors, between-print
+/// deviation, a misfit for each setting and a bias for each caliper. The most probable values are found by least
+/// squares and their
 /// uncertainty by Laplace's approximation. Immutable and safe to share between threads.
 /// </summary>
 public sealed class ExposureResponse
@@ -19,9 +21,16 @@ public sealed class ExposureResponse
     private readonly double[][] samples;
     private readonly (double Effect, double Rate)[] restSamples;
     private readonly ExposurePriors priors;
-    private readonly Lazy<double?> curvature, fitProbability;
+    private readonly Lazy<double?> curvature,
+        fitProbability;
 
-    private ExposureResponse(GrowthModel model, LeastSquaresFit fit, ExposurePriors priors, Lazy<double?> curvature, Lazy<double?> fitProbability)
+    private ExposureResponse(
+        GrowthModel model,
+        LeastSquaresFit fit,
+        ExposurePriors priors,
+        Lazy<double?> curvature,
+        Lazy<double?> fitProbability
+    )
     {
         this.curvature = curvature;
         this.fitProbability = fitProbability;
@@ -31,7 +40,10 @@ public sealed class ExposureResponse
         Matrix<double> covariance = fit.Covariance;
         samples = Draw(fit.Parameters, covariance);
         restSamples = samples.Select(p => (Math.Exp(p[GrowthModel.C]), Math.Exp(-p[GrowthModel.Tau]))).ToArray();
-        AxisDifference = new GrowthPrediction(fit.Parameters[GrowthModel.Difference], Math.Sqrt(covariance[GrowthModel.Difference, GrowthModel.Difference]));
+        AxisDifference = new GrowthPrediction(
+            fit.Parameters[GrowthModel.Difference],
+            Math.Sqrt(covariance[GrowthModel.Difference, GrowthModel.Difference])
+        );
     }
 
     /// <summary>t0: the exposure time in s at which the growth a is meant, that of the first trial.</summary>
@@ -53,12 +65,16 @@ public sealed class ExposureResponse
     public GrowthPrediction AxisDifference { get; }
 
     /// <summary>
-    /// The probability of trials that fit together as badly as these or worse, if formula, priors and stated uncertainties hold; null when
+    /// The probability of trials that fit together as badly as these or worse, if formula, priors and stated
+    /// uncertainties hold; null when
     /// nothing was measured. Below 0.05 something is missing from the formula.
     /// </summary>
     public double? FitProbability => fitProbability.Value;
 
-    /// <summary>The coefficient of ln(t / t0) squared over its standard uncertainty, or null with fewer than three exposures; beyond 2 the response is curved.</summary>
+    /// <summary>
+    /// The coefficient of ln(t / t0) squared over its standard uncertainty, or null with fewer than three exposures;
+    /// beyond 2 the response is curved.
+    /// </summary>
     public double? CurvatureRatio => curvature.Value;
 
     /// <summary>Learns from trials; without any the answer is the prior.</summary>
@@ -66,17 +82,35 @@ public sealed class ExposureResponse
     /// <param name="priors">What is believed before.</param>
     /// <param name="referenceTime">t0 in s; by default the exposure of the first trial.</param>
     /// <param name="restActs">Whether rest changes growth at all; false fits with c = 0.</param>
-    /// <exception cref="ArgumentException">A prior is out of range, or there is neither a trial nor a reference time.</exception>
-    public static ExposureResponse Learn(IReadOnlyList<Trial> trials, ExposurePriors? priors = null, double? referenceTime = null, bool restActs = true)
+    /// <exception cref="ArgumentException">A prior is out of range, or there is neither a trial nor a reference
+    /// time.</exception>
+    public static ExposureResponse Learn(
+        IReadOnlyList<Trial> trials,
+        ExposurePriors? priors = null,
+        double? referenceTime = null,
+        bool restActs = true
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
         priors ??= ExposurePriors.Default;
         priors.Check();
-        if (trials.Count == 0 && referenceTime is null) throw new ArgumentException("Without trials a reference time is needed.", nameof(referenceTime));
+        if (trials.Count == 0 && referenceTime is null)
+            throw new ArgumentException("Without trials a reference time is needed.", nameof(referenceTime));
         double t0 = referenceTime ?? trials[0].Settings.Time;
-        var model = new GrowthModel(trials, priors, Require.Positive(t0, 600, "reference time", "s", nameof(referenceTime)), rested: restActs);
+        var model = new GrowthModel(
+            trials,
+            priors,
+            Require.Positive(t0, 600, "reference time", "s", nameof(referenceTime)),
+            rested: restActs
+        );
         LeastSquaresFit fit = model.Fit();
-        return new ExposureResponse(model, fit, priors, new(() => Curvature(trials, priors, t0, restActs)), new(() => Probability(trials, priors, t0, restActs)));
+        return new ExposureResponse(
+            model,
+            fit,
+            priors,
+            new(() => Curvature(trials, priors, t0, restActs)),
+            new(() => Probability(trials, priors, t0, restActs))
+        );
     }
 
     /// <summary>The growth to expect at some settings.</summary>
@@ -85,13 +119,19 @@ public sealed class ExposureResponse
     {
         ArgumentNullException.ThrowIfNull(settings);
         int visited = IndexOf(settings);
-        double Value(double[] p) => model.Growth(p, settings.Time, settings.Rest) + (visited >= 0 ? p[model.FirstMisfit + visited] : 0);
+        double Value(double[] p) =>
+            model.Growth(p, settings.Time, settings.Rest) + (visited >= 0 ? p[model.FirstMisfit + visited] : 0);
         (_, double deviation) = Moments(Value);
         double missing = visited >= 0 ? 0 : priors.LackOfFit;
-        return new GrowthPrediction(Value(fit.Parameters) + settings.EdgeOffset, Math.Sqrt(deviation * deviation + missing * missing));
+        return new GrowthPrediction(
+            Value(fit.Parameters) + settings.EdgeOffset,
+            Math.Sqrt(deviation * deviation + missing * missing)
+        );
     }
 
-    /// <summary>The change of growth from one pair of exposure and rest to another, with what the formula may miss at either.</summary>
+    /// <summary>
+    /// The change of growth from one pair of exposure and rest to another, with what the formula may miss at either.
+    /// </summary>
     /// <param name="from">The one.</param>
     /// <param name="to">The other.</param>
     public GrowthPrediction Change(ExposureSettings from, ExposureSettings to)
@@ -106,16 +146,25 @@ public sealed class ExposureResponse
     /// <param name="from">The one pair.</param>
     /// <param name="to">The other.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
-    public (double Low, double High) ChangeInterval(ExposureSettings from, ExposureSettings to, double confidence = 0.95)
+    public (double Low, double High) ChangeInterval(
+        ExposureSettings from,
+        ExposureSettings to,
+        double confidence = 0.95
+    )
     {
         ArgumentNullException.ThrowIfNull(from);
         ArgumentNullException.ThrowIfNull(to);
-        double[] changes = samples.Select(p => model.Growth(p, to.Time, to.Rest) - model.Growth(p, from.Time, from.Rest)).Order().ToArray();
+        double[] changes = samples
+            .Select(p => model.Growth(p, to.Time, to.Rest) - model.Growth(p, from.Time, from.Rest))
+            .Order()
+            .ToArray();
         int cut = (int)Math.Round((1 - confidence) / 2 * changes.Length);
         return (changes[cut] + to.EdgeOffset - from.EdgeOffset, changes[^(cut + 1)] + to.EdgeOffset - from.EdgeOffset);
     }
 
-    /// <summary>The exposure time in s that gives a growth at some rest and edge offset, by the most probable response.</summary>
+    /// <summary>
+    /// The exposure time in s that gives a growth at some rest and edge offset, by the most probable response.
+    /// </summary>
     /// <param name="growth">The wanted growth in mm, edge offset included.</param>
     /// <param name="rest">Rest in s.</param>
     /// <param name="edgeOffset">Edge offset in mm.</param>
@@ -125,14 +174,17 @@ public sealed class ExposureResponse
         return ReferenceTime * Math.Exp((growth - room) / TimeEffect);
     }
 
-    /// <summary>How much a further second of rest lets edges draw back, in mm: the value exceeded with some probability.</summary>
+    /// <summary>
+    /// How much a further second of rest lets edges draw back, in mm: the value exceeded with some probability.
+    /// </summary>
     /// <param name="rest">The rest in s from which the second is counted.</param>
     /// <param name="probability">The probability, above 0 and below 1. Default 0.5.</param>
     public double RestGain(double rest, double probability = 0.5)
     {
         var gains = new double[restSamples.Length];
         for (int i = 0; i < gains.Length; i++)
-            gains[i] = restSamples[i].Effect * Math.Exp(-rest * restSamples[i].Rate) * (1 - Math.Exp(-restSamples[i].Rate));
+            gains[i] =
+                restSamples[i].Effect * Math.Exp(-rest * restSamples[i].Rate) * (1 - Math.Exp(-restSamples[i].Rate));
         Array.Sort(gains);
         return gains[Math.Clamp((int)((1 - probability) * gains.Length), 0, gains.Length - 1)];
     }
@@ -140,10 +192,12 @@ public sealed class ExposureResponse
     // Misfits of visited settings pull the curve to what was measured at about the same rest.
     private double LocalMisfit(double rest)
     {
-        double sum = 0, weight = 0;
+        double sum = 0,
+            weight = 0;
         for (int k = 0; k < model.Settings.Count; k++)
         {
-            double near = (model.Settings[k].Rest - rest) / MisfitReach, w = Math.Exp(-near * near / 2);
+            double near = (model.Settings[k].Rest - rest) / MisfitReach,
+                w = Math.Exp(-near * near / 2);
             sum += w * fit.Parameters[model.FirstMisfit + k];
             weight += w;
         }
@@ -153,13 +207,15 @@ public sealed class ExposureResponse
     private int IndexOf(ExposureSettings settings)
     {
         for (int k = 0; k < model.Settings.Count; k++)
-            if (model.Settings[k].SameProcess(settings)) return k;
+            if (model.Settings[k].SameProcess(settings))
+                return k;
         return -1;
     }
 
     private (double Mean, double Deviation) Moments(Func<double[], double> value)
     {
-        double sum = 0, square = 0;
+        double sum = 0,
+            square = 0;
         foreach (double[] p in samples)
         {
             double v = value(p);
@@ -174,12 +230,15 @@ public sealed class ExposureResponse
     private static double? Probability(IReadOnlyList<Trial> trials, ExposurePriors priors, double t0, bool restActs)
     {
         var measured = new GrowthModel([.. trials.Select(t => t with { Joints = [] })], priors, t0, rested: restActs);
-        return measured.Observations == 0 ? null : 1 - ChiSquared.CDF(measured.Observations, measured.Fit().SumOfSquares);
+        return measured.Observations == 0
+            ? null
+            : 1 - ChiSquared.CDF(measured.Observations, measured.Fit().SumOfSquares);
     }
 
     private static double? Curvature(IReadOnlyList<Trial> trials, ExposurePriors priors, double t0, bool restActs)
     {
-        if (trials.Select(t => Math.Round(t.Settings.Time, 9)).Distinct().Count() < 3) return null;
+        if (trials.Select(t => Math.Round(t.Settings.Time, 9)).Distinct().Count() < 3)
+            return null;
         var curved = new GrowthModel(trials, priors, t0, curved: true, rested: restActs);
         LeastSquaresFit fit = curved.Fit();
         return fit.Parameters[curved.Curvature] / Math.Sqrt(fit.Covariance[curved.Curvature, curved.Curvature]);

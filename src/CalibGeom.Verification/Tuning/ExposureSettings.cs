@@ -8,7 +8,8 @@ public sealed record ExposureSettings
     /// <summary>Settings.</summary>
     /// <param name="time">Exposure time a layer in s, above 0 and at most 600.</param>
     /// <param name="rest">Rest time before each exposure in s, 0 to 60. Default 0.</param>
-    /// <param name="edgeOffset">Edge offset entered in the slicer in mm, -1 to 1, positive = solids drawn larger. Default 0.</param>
+    /// <param name="edgeOffset">Edge offset entered in the slicer in mm, -1 to 1, positive = solids drawn larger.
+    /// Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public ExposureSettings(double time, double rest = 0, double edgeOffset = 0)
     {

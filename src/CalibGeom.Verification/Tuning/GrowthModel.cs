@@ -4,22 +4,35 @@ using CalibGeom.Verification.Tuning.Regression;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// The residuals of trials and priors, in standard deviations. Parameters: a, ln b, ln c, ln tau, the X-Y difference, one bias a caliper, one
+/// The residuals of trials and priors, in standard deviations. Parameters: a, ln b, ln c, ln tau, the X-Y difference,
+/// one bias a caliper, one
 /// misfit a setting, one deviation a print, and where asked for the coefficient of ln(t/t0) squared.
 /// </summary>
 internal sealed class GrowthModel
 {
-    internal const int A = 0, B = 1, C = 2, Tau = 3, Difference = 4, FirstBias = 5;
+    internal const int A = 0,
+        B = 1,
+        C = 2,
+        Tau = 3,
+        Difference = 4,
+        FirstBias = 5;
     private const double CurvatureDeviation = 0.02;
     private readonly ExposurePriors priors;
     private readonly Trial[] trials;
     private readonly string[] instruments;
     private readonly double[] biases;
-    private readonly int[] instrumentOf, settingOf;
+    private readonly int[] instrumentOf,
+        settingOf;
     private readonly bool curved;
     private readonly bool rested;
 
-    internal GrowthModel(IReadOnlyList<Trial> trials, ExposurePriors priors, double referenceTime, bool curved = false, bool rested = true)
+    internal GrowthModel(
+        IReadOnlyList<Trial> trials,
+        ExposurePriors priors,
+        double referenceTime,
+        bool curved = false,
+        bool rested = true
+    )
     {
         this.trials = trials.ToArray();
         this.priors = priors;
@@ -35,7 +48,8 @@ internal sealed class GrowthModel
         {
             int found = settings.FindIndex(s => s.SameProcess(this.trials[i].Settings));
             settingOf[i] = found >= 0 ? found : settings.Count;
-            if (found < 0) settings.Add(this.trials[i].Settings);
+            if (found < 0)
+                settings.Add(this.trials[i].Settings);
         }
         Settings = settings;
     }
@@ -78,10 +92,14 @@ internal sealed class GrowthModel
             (p[Tau] - Math.Log(priors.RestTime.Median)) / priors.RestTime.LogDeviation,
             p[Difference] / priors.AxisDifference,
         };
-        for (int k = 0; k < instruments.Length; k++) r.Add(p[FirstBias + k] / Math.Max(biases[k], 1e-9));
-        for (int k = 0; k < Settings.Count; k++) r.Add(p[FirstMisfit + k] / priors.LackOfFit);
-        if (curved) r.Add(p[Curvature] / CurvatureDeviation);
-        for (int i = 0; i < trials.Length; i++) AddTrial(r, p, i);
+        for (int k = 0; k < instruments.Length; k++)
+            r.Add(p[FirstBias + k] / Math.Max(biases[k], 1e-9));
+        for (int k = 0; k < Settings.Count; k++)
+            r.Add(p[FirstMisfit + k] / priors.LackOfFit);
+        if (curved)
+            r.Add(p[Curvature] / CurvatureDeviation);
+        for (int i = 0; i < trials.Length; i++)
+            AddTrial(r, p, i);
         return r.ToArray();
     }
 
@@ -93,11 +111,18 @@ internal sealed class GrowthModel
     private void AddTrial(List<double> r, double[] p, int i)
     {
         Trial trial = trials[i];
-        double growth = Growth(p, trial.Settings.Time, trial.Settings.Rest) + p[FirstMisfit + settingOf[i]] + p[FirstPrint + i] + trial.Settings.EdgeOffset;
-        double bias = p[FirstBias + instrumentOf[i]], half = p[Difference] / 2;
+        double growth =
+            Growth(p, trial.Settings.Time, trial.Settings.Rest)
+            + p[FirstMisfit + settingOf[i]]
+            + p[FirstPrint + i]
+            + trial.Settings.EdgeOffset;
+        double bias = p[FirstBias + instrumentOf[i]],
+            half = p[Difference] / 2;
         r.Add(p[FirstPrint + i] / priors.BetweenPrints);
-        if (trial.GrowthX is { } x) r.Add((growth + half + bias - x.Value) / x.Uncertainty);
-        if (trial.GrowthY is { } y) r.Add((growth - half + bias - y.Value) / y.Uncertainty);
+        if (trial.GrowthX is { } x)
+            r.Add((growth + half + bias - x.Value) / x.Uncertainty);
+        if (trial.GrowthY is { } y)
+            r.Add((growth - half + bias - y.Value) / y.Uncertainty);
         foreach (JointOutcome joint in trial.Joints)
             if (joint.Fit is { } fit)
                 r.Add(Felt(fit, joint.Designed - 2 * growth, joint.DesignedY - 2 * growth));
@@ -105,7 +130,8 @@ internal sealed class GrowthModel
 
     private double Felt(FeltFit fit, double x, double y)
     {
-        double probability = x == y ? priors.Fits.Probability(fit, x) : priors.Fits.Probability(fit, Math.Min(x, y), (x + y) / 2);
+        double probability =
+            x == y ? priors.Fits.Probability(fit, x) : priors.Fits.Probability(fit, Math.Min(x, y), (x + y) / 2);
         return Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(probability, 1e-200))));
     }
 

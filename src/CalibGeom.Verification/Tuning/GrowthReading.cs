@@ -5,8 +5,10 @@ public sealed record GrowthReading
 {
     /// <summary>A growth.</summary>
     /// <param name="value">Growth per edge in mm, -2 to 2, positive = solids grew.</param>
-    /// <param name="uncertainty">Its standard uncertainty from reading and form, without the instrument's bias, mm, above 0 and at most 1.</param>
-    /// <param name="bias">The standard uncertainty from the instrument's bias, which all prints measured with it share, mm, 0 to 1. Default 0.</param>
+    /// <param name="uncertainty">Its standard uncertainty from reading and form, without the instrument's bias, mm,
+    /// above 0 and at most 1.</param>
+    /// <param name="bias">The standard uncertainty from the instrument's bias, which all prints measured with it share,
+    /// mm, 0 to 1. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public GrowthReading(double value, double uncertainty, double bias = 0)
     {

@@ -7,4 +7,11 @@ namespace CalibGeom.Verification.Tuning;
 /// <param name="Clearance">Clearance to expect, mm.</param>
 /// <param name="Uncertainty">Its standard uncertainty, mm.</param>
 /// <param name="OnTarget">The probability that the process lies within the tolerance of the target.</param>
-public sealed record JointChance(string Joint, string Axis, double Target, double Clearance, double Uncertainty, double OnTarget);
+public sealed record JointChance(
+    string Joint,
+    string Axis,
+    double Target,
+    double Clearance,
+    double Uncertainty,
+    double OnTarget
+);

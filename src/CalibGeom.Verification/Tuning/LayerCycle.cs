@@ -6,7 +6,8 @@ public sealed record LayerCycle
     /// <summary>A cycle.</summary>
     /// <param name="baseLayers">Number of base layers, 0 to 1000. Default 5.</param>
     /// <param name="baseTime">Exposure of a base layer in s, 0 to 1000. Default 25.</param>
-    /// <param name="lift">Lift, return and all else a layer takes besides exposure and rest, in s, 0 to 600. Default 7.</param>
+    /// <param name="lift">Lift, return and all else a layer takes besides exposure and rest, in s, 0 to 600. Default
+    /// 7.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public LayerCycle(int baseLayers = 5, double baseTime = 25, double lift = 7)
     {
@@ -24,14 +25,17 @@ public sealed record LayerCycle
     /// <summary>What a layer takes besides exposure and rest, in s.</summary>
     public double Lift { get; }
 
-    /// <summary>The time in s a part of some height takes: base layers, then normal layers with exposure, rest and lift.</summary>
+    /// <summary>
+    /// The time in s a part of some height takes: base layers, then normal layers with exposure, rest and lift.
+    /// </summary>
     /// <param name="settings">Exposure and rest.</param>
     /// <param name="layer">Layer height in mm, above 0.</param>
     /// <param name="height">Height of the part in mm, above 0.</param>
     public double PrintTime(ExposureSettings settings, double layer, double height)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        double layers = Math.Ceiling(height / layer - 1e-9), bases = Math.Min(BaseLayers, layers);
+        double layers = Math.Ceiling(height / layer - 1e-9),
+            bases = Math.Min(BaseLayers, layers);
         return bases * (BaseTime + settings.Rest + Lift) + (layers - bases) * (settings.Time + settings.Rest + Lift);
     }
 }

@@ -1,6 +1,9 @@
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>What is believed of a positive quantity: its median and the factor between the median and one standard deviation. Immutable.</summary>
+/// <summary>
+/// What is believed of a positive quantity: its median and the factor between the median and one standard deviation.
+/// Immutable.
+/// </summary>
 public sealed record LogNormalPrior
 {
     /// <summary>A lognormal prior.</summary>
@@ -23,7 +26,8 @@ public sealed record LogNormalPrior
     /// <param name="median">The median.</param>
     /// <param name="low">The 2.5 % point, above 0.</param>
     /// <param name="high">The 97.5 % point.</param>
-    public static LogNormalPrior From95(double median, double low, double high) => new(median, Math.Log(high / low) / (2 * 1.959963984540054));
+    public static LogNormalPrior From95(double median, double low, double high) =>
+        new(median, Math.Log(high / low) / (2 * 1.959963984540054));
 
     /// <summary>The value a number of standard deviations from the median on the logarithmic scale.</summary>
     internal double At(double z) => Median * Math.Exp(z * LogDeviation);

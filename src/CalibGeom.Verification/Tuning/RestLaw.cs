@@ -1,7 +1,8 @@
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// How rest before exposure draws edges back: c (1 - exp(-r / tau)). An assumption of ours; no published law was found. Immutable.
+/// How rest before exposure draws edges back: c (1 - exp(-r / tau)). An assumption of ours; no published law was found.
+/// Immutable.
 /// </summary>
 public sealed record RestLaw
 {

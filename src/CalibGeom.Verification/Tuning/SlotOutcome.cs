@@ -15,10 +15,19 @@ public sealed class SlotOutcome
         this.heights = heights.ToArray();
         for (int i = 0; i < this.heights.Length; i++)
             if (!(this.heights[i] > (i == 0 ? 0 : this.heights[i - 1]) && this.heights[i] <= 20))
-                throw new ArgumentException(FormattableString.Invariant($"Slot heights must rise from above 0 to at most 20 mm; height {i + 1} is {this.heights[i]}."), nameof(heights));
-        if (this.heights.Length == 0) throw new ArgumentException("A slot comb has at least one slot.", nameof(heights));
+                throw new ArgumentException(
+                    FormattableString.Invariant(
+                        $"Slot heights must rise from above 0 to at most 20 mm; height {i + 1} is {this.heights[i]}."
+                    ),
+                    nameof(heights)
+                );
+        if (this.heights.Length == 0)
+            throw new ArgumentException("A slot comb has at least one slot.", nameof(heights));
         if (open < 0 || open > this.heights.Length)
-            throw new ArgumentException($"Of {this.heights.Length} slots 0 to {this.heights.Length} can be open, not {open}.", nameof(open));
+            throw new ArgumentException(
+                $"Of {this.heights.Length} slots 0 to {this.heights.Length} can be open, not {open}.",
+                nameof(open)
+            );
         Open = open;
     }
 
@@ -32,7 +41,8 @@ public sealed class SlotOutcome
     public int Open { get; }
 
     /// <summary>The height in mm of the highest closed slot; minus infinity when all are open.</summary>
-    public double HighestClosed => Open == heights.Length ? double.NegativeInfinity : heights[heights.Length - Open - 1];
+    public double HighestClosed =>
+        Open == heights.Length ? double.NegativeInfinity : heights[heights.Length - Open - 1];
 
     /// <summary>The height in mm of the lowest open slot; plus infinity when all are closed.</summary>
     public double LowestOpen => Open == 0 ? double.PositiveInfinity : heights[heights.Length - Open];

@@ -1,6 +1,8 @@
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>One print of the test object: what was set, under what conditions, and what came of it. Immutable.</summary>
+/// <summary>
+/// One print of the test object: what was set, under what conditions, and what came of it. Immutable.
+/// </summary>
 public sealed record Trial
 {
     /// <summary>A trial.</summary>
@@ -44,6 +46,9 @@ public sealed record Trial
     /// <summary>The slot comb, or null.</summary>
     public SlotOutcome? Slots { get; init; }
 
-    /// <summary>The readings the growths come from, kept for the record: values by feature id, repeats in order.</summary>
-    public IReadOnlyDictionary<string, IReadOnlyList<double>> Readings { get; init; } = new Dictionary<string, IReadOnlyList<double>>();
+    /// <summary>
+    /// The readings the growths come from, kept for the record: values by feature id, repeats in order.
+    /// </summary>
+    public IReadOnlyDictionary<string, IReadOnlyList<double>> Readings { get; init; } =
+        new Dictionary<string, IReadOnlyList<double>>();
 }

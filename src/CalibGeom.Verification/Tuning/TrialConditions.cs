@@ -19,21 +19,42 @@ public sealed record TrialConditions
     /// <param name="temperatureEnd">Vat temperature at the end, degrees C, or null.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public TrialConditions(
-        double layer, string resin = "", string printer = "", PartState state = PartState.Dry, bool greyLevels = false, int orientation = 0,
-        double? temperatureStart = null, double? temperatureEnd = null)
+        double layer,
+        string resin = "",
+        string printer = "",
+        PartState state = PartState.Dry,
+        bool greyLevels = false,
+        int orientation = 0,
+        double? temperatureStart = null,
+        double? temperatureEnd = null
+    )
     {
         ArgumentNullException.ThrowIfNull(resin);
         ArgumentNullException.ThrowIfNull(printer);
-        if (orientation is not (0 or 90)) throw new ArgumentException($"The orientation must be 0 or 90 degrees, not {orientation}.", nameof(orientation));
-        if (!Enum.IsDefined(state)) throw new ArgumentException($"There is no state {state}.", nameof(state));
+        if (orientation is not (0 or 90))
+            throw new ArgumentException(
+                $"The orientation must be 0 or 90 degrees, not {orientation}.",
+                nameof(orientation)
+            );
+        if (!Enum.IsDefined(state))
+            throw new ArgumentException($"There is no state {state}.", nameof(state));
         Layer = Require.Positive(layer, 1, "layer height", "mm", nameof(layer));
         Resin = resin;
         Printer = printer;
         State = state;
         GreyLevels = greyLevels;
         Orientation = orientation;
-        if (temperatureStart is { } start) TemperatureStart = Require.Within(start, -20, 100, "vat temperature", "degrees C", nameof(temperatureStart));
-        if (temperatureEnd is { } end) TemperatureEnd = Require.Within(end, -20, 100, "vat temperature", "degrees C", nameof(temperatureEnd));
+        if (temperatureStart is { } start)
+            TemperatureStart = Require.Within(
+                start,
+                -20,
+                100,
+                "vat temperature",
+                "degrees C",
+                nameof(temperatureStart)
+            );
+        if (temperatureEnd is { } end)
+            TemperatureEnd = Require.Within(end, -20, 100, "vat temperature", "degrees C", nameof(temperatureEnd));
     }
 
     /// <summary>Layer height in mm.</summary>
@@ -60,7 +81,10 @@ public sealed record TrialConditions
     /// <summary>Vat temperature at the end, degrees C, or null.</summary>
     public double? TemperatureEnd { get; }
 
-    /// <summary>What differs so that prints must not be pooled, as words such as <c>layer 0.03 mm instead of 0.05 mm</c>; empty when nothing does.</summary>
+    /// <summary>
+    /// What differs so that prints must not be pooled, as words such as <c>layer 0.03 mm instead of 0.05 mm</c>; empty
+    /// when nothing does.
+    /// </summary>
     /// <param name="reference">The conditions to compare with.</param>
     public IReadOnlyList<string> DifferencesFrom(TrialConditions reference)
     {
@@ -68,28 +92,39 @@ public sealed record TrialConditions
         var differences = new List<string>();
         void Say(bool differs, FormattableString text)
         {
-            if (differs) differences.Add(FormattableString.Invariant(text));
+            if (differs)
+                differences.Add(FormattableString.Invariant(text));
         }
 
         Say(Resin != reference.Resin, $"resin '{Resin}' instead of '{reference.Resin}'");
         Say(Printer != reference.Printer, $"printer '{Printer}' instead of '{reference.Printer}'");
         Say(Math.Abs(Layer - reference.Layer) > 1e-9, $"layer {Layer} mm instead of {reference.Layer} mm");
         Say(State != reference.State, $"measured {Word(State)} instead of {Word(reference.State)}");
-        Say(GreyLevels != reference.GreyLevels, $"grey levels {OnOff(GreyLevels)} instead of {OnOff(reference.GreyLevels)}");
+        Say(
+            GreyLevels != reference.GreyLevels,
+            $"grey levels {OnOff(GreyLevels)} instead of {OnOff(reference.GreyLevels)}"
+        );
         Say(Orientation != reference.Orientation, $"turned {Orientation} instead of {reference.Orientation} degrees");
-        Say(Apart(Temperature, reference.Temperature), $"vat {Temperature} instead of {reference.Temperature} degrees C");
+        Say(
+            Apart(Temperature, reference.Temperature),
+            $"vat {Temperature} instead of {reference.Temperature} degrees C"
+        );
         return differences;
     }
 
     /// <summary>The mean vat temperature of the print, degrees C, or null.</summary>
-    public double? Temperature => TemperatureStart is { } start && TemperatureEnd is { } end ? (start + end) / 2 : TemperatureStart ?? TemperatureEnd;
+    public double? Temperature =>
+        TemperatureStart is { } start && TemperatureEnd is { } end
+            ? (start + end) / 2
+            : TemperatureStart ?? TemperatureEnd;
 
-    internal static string Word(PartState state) => state switch
-    {
-        PartState.Washed => "washed",
-        PartState.Dry => "dry",
-        _ => "post-cured",
-    };
+    internal static string Word(PartState state) =>
+        state switch
+        {
+            PartState.Washed => "washed",
+            PartState.Dry => "dry",
+            _ => "post-cured",
+        };
 
     private static string OnOff(bool on) => on ? "on" : "off";
 

@@ -22,12 +22,19 @@ internal static class TrialJson
     {
         try
         {
-            return FromDocument(JsonSerializer.Deserialize<TrialDocument>(text, Options) ?? throw new InputException($"{where} holds no trial."));
+            return FromDocument(
+                JsonSerializer.Deserialize<TrialDocument>(text, Options)
+                    ?? throw new InputException($"{where} holds no trial.")
+            );
         }
         catch (JsonException e)
         {
-            string path = e.Path is { Length: > 1 } p ? $" at {p}" : "", column = e.BytePositionInLine is { } at ? $", column {at + 1}" : "";
-            throw new InputException($"{where}{column}: this is no trial{path}: {FirstSentence(e.Message)} See the log format in the guide.", e);
+            string path = e.Path is { Length: > 1 } p ? $" at {p}" : "",
+                column = e.BytePositionInLine is { } at ? $", column {at + 1}" : "";
+            throw new InputException(
+                $"{where}{column}: this is no trial{path}: {FirstSentence(e.Message)} See the log format in the guide.",
+                e
+            );
         }
         catch (ArgumentException e)
         {
@@ -44,7 +51,15 @@ internal static class TrialJson
     private static Trial FromDocument(TrialDocument d)
     {
         var conditions = new TrialConditions(
-            d.Layer, d.Resin, d.Printer, (PartState)Index(d.State, "state", PartStates), d.GreyLevels, d.Orientation, d.TemperatureStart, d.TemperatureEnd);
+            d.Layer,
+            d.Resin,
+            d.Printer,
+            (PartState)Index(d.State, "state", PartStates),
+            d.GreyLevels,
+            d.Orientation,
+            d.TemperatureStart,
+            d.TemperatureEnd
+        );
         return new Trial(new ExposureSettings(d.Time, d.Rest, d.EdgeOffset), conditions)
         {
             Date = d.Date is null ? null : ParseDate(d.Date),
@@ -52,52 +67,93 @@ internal static class TrialJson
             Instrument = d.Instrument,
             GrowthX = Growth(d.GrowthX),
             GrowthY = Growth(d.GrowthY),
-            Joints = d.Joints.Select(j => new JointOutcome(j.Id, j.Designed, j.Fit is null ? null : (FeltFit)Index(j.Fit, "fit", Fits), j.DesignedY)).ToArray(),
-            Columns = d.Columns.Select(c => new ColumnOutcome(c.Diameter, (ColumnStage)Index(c.Stood, "stage", Stages), c.Id, c.HeadDiameter)).ToArray(),
+            Joints = d
+                .Joints.Select(j => new JointOutcome(
+                    j.Id,
+                    j.Designed,
+                    j.Fit is null ? null : (FeltFit)Index(j.Fit, "fit", Fits),
+                    j.DesignedY
+                ))
+                .ToArray(),
+            Columns = d
+                .Columns.Select(c => new ColumnOutcome(
+                    c.Diameter,
+                    (ColumnStage)Index(c.Stood, "stage", Stages),
+                    c.Id,
+                    c.HeadDiameter
+                ))
+                .ToArray(),
             Slots = d.Slots is null ? null : new SlotOutcome(d.Slots.Heights, d.Slots.Open),
             Readings = d.Readings.ToDictionary(r => r.Key, r => (IReadOnlyList<double>)r.Value, StringComparer.Ordinal),
         };
     }
 
-    private static TrialDocument ToDocument(Trial t) => new()
-    {
-        Date = t.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        Time = t.Settings.Time,
-        Rest = t.Settings.Rest,
-        EdgeOffset = t.Settings.EdgeOffset,
-        Layer = t.Conditions.Layer,
-        BaseLayers = t.Cycle.BaseLayers,
-        BaseTime = t.Cycle.BaseTime,
-        Lift = t.Cycle.Lift,
-        TemperatureStart = t.Conditions.TemperatureStart,
-        TemperatureEnd = t.Conditions.TemperatureEnd,
-        Resin = t.Conditions.Resin,
-        Printer = t.Conditions.Printer,
-        State = TrialConditions.Word(t.Conditions.State),
-        GreyLevels = t.Conditions.GreyLevels,
-        Orientation = t.Conditions.Orientation,
-        Instrument = t.Instrument,
-        GrowthX = Growth(t.GrowthX),
-        GrowthY = Growth(t.GrowthY),
-        Joints = t.Joints.Select(j => new TrialDocument.JointDocument { Id = j.Id, Designed = j.Designed, DesignedY = j.DesignedY == j.Designed ? null : j.DesignedY, Fit = j.Fit is { } f ? Fits[(int)f] : null }).ToList(),
-        Columns = t.Columns.Select(c => new TrialDocument.ColumnDocument
-        { Id = c.Id, Diameter = c.Diameter, HeadDiameter = c.HeadDiameter, Stood = Stages[(int)c.Stood] }).ToList(),
-        Slots = t.Slots is null ? null : new TrialDocument.SlotDocument { Heights = [.. t.Slots.Heights], Open = t.Slots.Open },
-        Readings = t.Readings.ToDictionary(r => r.Key, r => r.Value.ToList(), StringComparer.Ordinal),
-    };
+    private static TrialDocument ToDocument(Trial t) =>
+        new()
+        {
+            Date = t.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Time = t.Settings.Time,
+            Rest = t.Settings.Rest,
+            EdgeOffset = t.Settings.EdgeOffset,
+            Layer = t.Conditions.Layer,
+            BaseLayers = t.Cycle.BaseLayers,
+            BaseTime = t.Cycle.BaseTime,
+            Lift = t.Cycle.Lift,
+            TemperatureStart = t.Conditions.TemperatureStart,
+            TemperatureEnd = t.Conditions.TemperatureEnd,
+            Resin = t.Conditions.Resin,
+            Printer = t.Conditions.Printer,
+            State = TrialConditions.Word(t.Conditions.State),
+            GreyLevels = t.Conditions.GreyLevels,
+            Orientation = t.Conditions.Orientation,
+            Instrument = t.Instrument,
+            GrowthX = Growth(t.GrowthX),
+            GrowthY = Growth(t.GrowthY),
+            Joints = t
+                .Joints.Select(j => new TrialDocument.JointDocument
+                {
+                    Id = j.Id,
+                    Designed = j.Designed,
+                    DesignedY = j.DesignedY == j.Designed ? null : j.DesignedY,
+                    Fit = j.Fit is { } f ? Fits[(int)f] : null,
+                })
+                .ToList(),
+            Columns = t
+                .Columns.Select(c => new TrialDocument.ColumnDocument
+                {
+                    Id = c.Id,
+                    Diameter = c.Diameter,
+                    HeadDiameter = c.HeadDiameter,
+                    Stood = Stages[(int)c.Stood],
+                })
+                .ToList(),
+            Slots = t.Slots is null
+                ? null
+                : new TrialDocument.SlotDocument { Heights = [.. t.Slots.Heights], Open = t.Slots.Open },
+            Readings = t.Readings.ToDictionary(r => r.Key, r => r.Value.ToList(), StringComparer.Ordinal),
+        };
 
     private static readonly string[] Fits = ["refuses", "binds", "slides", "rattles"];
     private static readonly string[] Stages = ["lost", "plate", "wash", "cure"];
     private static readonly string[] PartStates = ["washed", "dry", "post-cured"];
 
-    private static int Index(string word, string what, string[] words) => Array.IndexOf(words, word) is var index and >= 0
-        ? index
-        : throw new ArgumentException($"'{word}' is no {what}; use {string.Join(", ", words)}.");
+    private static int Index(string word, string what, string[] words) =>
+        Array.IndexOf(words, word) is var index and >= 0
+            ? index
+            : throw new ArgumentException($"'{word}' is no {what}; use {string.Join(", ", words)}.");
 
-    private static GrowthReading? Growth(TrialDocument.GrowthDocument? d) => d is null ? null : new GrowthReading(d.Value, d.Uncertainty, d.Bias);
+    private static GrowthReading? Growth(TrialDocument.GrowthDocument? d) =>
+        d is null ? null : new GrowthReading(d.Value, d.Uncertainty, d.Bias);
 
     private static TrialDocument.GrowthDocument? Growth(GrowthReading? g) =>
-        g is null ? null : new TrialDocument.GrowthDocument { Value = g.Value, Uncertainty = g.Uncertainty, Bias = g.Bias };
+        g is null
+            ? null
+            : new TrialDocument.GrowthDocument
+            {
+                Value = g.Value,
+                Uncertainty = g.Uncertainty,
+                Bias = g.Bias,
+            };
 
     private static DateOnly ParseDate(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date)

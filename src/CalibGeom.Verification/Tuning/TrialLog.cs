@@ -10,7 +10,8 @@ public static class TrialLog
     /// <summary>Reads a log.</summary>
     /// <param name="reader">The text; left open.</param>
     /// <param name="name">The log's name for messages.</param>
-    /// <exception cref="InputException">A line is no trial; the message names the line, the path and the limit.</exception>
+    /// <exception cref="InputException">A line is no trial; the message names the line, the path and the
+    /// limit.</exception>
     public static IReadOnlyList<Trial> Read(TextReader reader, string name = "log")
     {
         ArgumentNullException.ThrowIfNull(reader);
@@ -19,7 +20,8 @@ public static class TrialLog
         while (reader.ReadLine() is { } text)
         {
             line++;
-            if (!string.IsNullOrWhiteSpace(text)) trials.Add(TrialJson.Parse(text, $"{name}, line {line}"));
+            if (!string.IsNullOrWhiteSpace(text))
+                trials.Add(TrialJson.Parse(text, $"{name}, line {line}"));
         }
         return trials;
     }
@@ -29,7 +31,8 @@ public static class TrialLog
     /// <exception cref="InputException">The file does not exist or a line is no trial.</exception>
     public static IReadOnlyList<Trial> ReadFile(string path)
     {
-        if (!File.Exists(path)) throw new InputException($"There is no log {path}. Start one with calibgeom tune add.");
+        if (!File.Exists(path))
+            throw new InputException($"There is no log {path}. Start one with calibgeom tune add.");
         using var reader = new StreamReader(path, Utf8);
         return Read(reader, path);
     }
@@ -39,7 +42,8 @@ public static class TrialLog
     public static string ToLine(Trial trial) => TrialJson.Write(trial);
 
     /// <summary>
-    /// Appends one trial in a single write with the file locked; nothing that stands in the file is rewritten. An existing log is read first,
+    /// Appends one trial in a single write with the file locked; nothing that stands in the file is rewritten. An
+    /// existing log is read first,
     /// so that a line never lands behind something that is no log.
     /// </summary>
     /// <param name="path">The file; made when it does not exist.</param>
@@ -51,11 +55,22 @@ public static class TrialLog
     {
         string full = Path.GetFullPath(path);
         if (!Directory.Exists(Path.GetDirectoryName(full)))
-            throw new InputException($"Cannot write {path}: its directory does not exist. Make it first, or name another place.");
-        if (Directory.Exists(full)) throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+            throw new InputException(
+                $"Cannot write {path}: its directory does not exist. Make it first, or name another place."
+            );
+        if (Directory.Exists(full))
+            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
         using var stream = new FileStream(full, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         int before;
-        using (var reader = new StreamReader(stream, Utf8, detectEncodingFromByteOrderMarks: false, bufferSize: 1 << 12, leaveOpen: true))
+        using (
+            var reader = new StreamReader(
+                stream,
+                Utf8,
+                detectEncodingFromByteOrderMarks: false,
+                bufferSize: 1 << 12,
+                leaveOpen: true
+            )
+        )
             before = Read(reader, path).Count;
         bool ended = stream.Length == 0 || LastByte(stream) == '\n';
         byte[] line = Utf8.GetBytes((ended ? "" : "\n") + ToLine(trial) + "\n");

@@ -8,15 +8,22 @@ namespace CalibGeom.Verification.Tuning;
 public static class TrialReadings
 {
     /// <summary>
-    /// A trial with the growths that the readings show, split into what belongs to this print and what its instruments share with others, and
+    /// A trial with the growths that the readings show, split into what belongs to this print and what its instruments
+    /// share with others, and
     /// with fits, columns and slots.
     /// </summary>
     /// <param name="made">The test object that was printed.</param>
     /// <param name="readings">What was read.</param>
     /// <param name="settings">What was set.</param>
     /// <param name="conditions">The conditions.</param>
-    /// <exception cref="InputException">Nothing in the readings speaks of exposure, or they do not belong to this object.</exception>
-    public static Trial ToTrial(TestObject made, ReadingSet readings, ExposureSettings settings, TrialConditions conditions)
+    /// <exception cref="InputException">Nothing in the readings speaks of exposure, or they do not belong to this
+    /// object.</exception>
+    public static Trial ToTrial(
+        TestObject made,
+        ReadingSet readings,
+        ExposureSettings settings,
+        TrialConditions conditions
+    )
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(readings);
@@ -26,22 +33,63 @@ public static class TrialReadings
         {
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
-            Instrument = string.Join('+', Sized(readings).Select(r => r.Instrument).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)),
-            Joints = made.Joints.Select(j => new JointOutcome($"joint{j.Number}", Round(j.Clearance.X), Last(readings, $"joint{j.Number}.fit")?.Fit, Round(j.Clearance.Y))).ToArray(),
-            Columns = made.Columns
-                .Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
+            Instrument = string.Join(
+                '+',
+                Sized(readings)
+                    .Select(r => r.Instrument)
+                    .Where(n => n.Length > 0)
+                    .Distinct(StringComparer.Ordinal)
+                    .Order(StringComparer.Ordinal)
+            ),
+            Joints = made
+                .Joints.Select(j => new JointOutcome(
+                    $"joint{j.Number}",
+                    Round(j.Clearance.X),
+                    Last(readings, $"joint{j.Number}.fit")?.Fit,
+                    Round(j.Clearance.Y)
+                ))
+                .ToArray(),
+            Columns = made
+                .Columns.Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
                 .Where(c => c.Stage is not null)
-                .Select(c => new ColumnOutcome(c.Column.Diameter, c.Stage!.Value, $"column{c.Column.Number}", c.Column.Diameter * Math.Sqrt(c.Column.LoadRatio))).ToArray(),
-            Slots = made.Spec.Slots is { } slots && Last(readings, "slots.open") is { } open ? Comb(slots.Heights, open) : null,
-            Readings = readings.Readings.Where(r => r.Kind == ReadingKind.Size || r.Feature == "squeeze.open").GroupBy(r => r.Feature, StringComparer.Ordinal)
-                .ToDictionary(g => g.Key, g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(), StringComparer.Ordinal),
+                .Select(c => new ColumnOutcome(
+                    c.Column.Diameter,
+                    c.Stage!.Value,
+                    $"column{c.Column.Number}",
+                    c.Column.Diameter * Math.Sqrt(c.Column.LoadRatio)
+                ))
+                .ToArray(),
+            Slots =
+                made.Spec.Slots is { } slots && Last(readings, "slots.open") is { } open
+                    ? Comb(slots.Heights, open)
+                    : null,
+            Readings = readings
+                .Readings.Where(r => r.Kind == ReadingKind.Size || r.Feature == "squeeze.open")
+                .GroupBy(r => r.Feature, StringComparer.Ordinal)
+                .ToDictionary(
+                    g => g.Key,
+                    g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(),
+                    StringComparer.Ordinal
+                ),
         };
-        if (trial.GrowthX is null && trial.GrowthY is null && trial.Columns.Count == 0 && trial.Slots is null && trial.Joints.All(j => j.Fit is null))
-            throw new InputException("Nothing in these readings speaks of exposure: read box widths, felt fits, columns or slots of this object.");
+        if (
+            trial.GrowthX is null
+            && trial.GrowthY is null
+            && trial.Columns.Count == 0
+            && trial.Slots is null
+            && trial.Joints.All(j => j.Fit is null)
+        )
+            throw new InputException(
+                "Nothing in these readings speaks of exposure: read box widths, felt fits, columns or slots of "
+                    + "this object."
+            );
         return trial;
     }
 
-    /// <summary>What is odd about the readings themselves: slips of the pen, readings that were set aside, a state that nobody wrote down.</summary>
+    /// <summary>
+    /// What is odd about the readings themselves: slips of the pen, readings that were set aside, a state that nobody
+    /// wrote down.
+    /// </summary>
     /// <param name="made">The test object that was printed.</param>
     /// <param name="readings">What was read.</param>
     /// <exception cref="InputException">They do not belong to this object.</exception>
@@ -50,46 +98,82 @@ public static class TrialReadings
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(readings);
         RequireOneObject(made, readings);
-        if (!Sized(readings).Any()) return [];
+        if (!Sized(readings).Any())
+            return [];
         string[] ofThePrediction = ["axis-not-measured", "scale-assumed"];
-        return ClearancePrediction.From(made.Features, readings).Findings.Where(f => !ofThePrediction.Contains(f.Rule)).ToArray();
+        return ClearancePrediction
+            .From(made.Features, readings)
+            .Findings.Where(f => !ofThePrediction.Contains(f.Rule))
+            .ToArray();
     }
 
     private static void RequireOneObject(TestObject made, ReadingSet readings)
     {
         if (readings.Digest is { } read && made.Features.Digest is { } known && read != known)
-            throw new InputException($"The readings name digest {read}, but the object has {known}: another object, or another version of it. Name the spec or preset that was printed.");
+            throw new InputException(
+                $"The readings name digest {read}, but the object has {known}: another object, or another "
+                    + $"version of it. Name the spec or preset that was printed."
+            );
         if (readings.Coupons.Count > 1)
-            throw new InputException($"The readings are of several coupons ({string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Add one at a time.");
+            throw new InputException(
+                $"The readings are of several coupons "
+                    + $"({string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Add one "
+                    + $"at a time."
+            );
     }
 
-    private static IEnumerable<Reading> Sized(ReadingSet readings) => readings.Readings.Where(r => r.Kind == ReadingKind.Size);
+    private static IEnumerable<Reading> Sized(ReadingSet readings) =>
+        readings.Readings.Where(r => r.Kind == ReadingKind.Size);
 
     private static Dictionary<string, GrowthReading> Growths(TestObject made, ReadingSet readings)
     {
-        if (!Sized(readings).Any()) return [];
+        if (!Sized(readings).Any())
+            return [];
         var options = new PredictionOptions { BetweenPrints = 0 };
         ClearancePrediction all = ClearancePrediction.From(made.Features, Sizes(readings, r => r), options);
         ClearancePrediction own = ClearancePrediction.From(made.Features, Sizes(readings, WithoutBias), options);
-        return all.Axes.ToDictionary(a => a.Axis, a =>
-        {
-            double total = a.Growth.StandardUncertainty, random = own.Axes.Single(o => o.Axis == a.Axis).Growth.StandardUncertainty;
-            double kept = Math.Clamp(random, 1e-6, total);
-            return new GrowthReading(Round(a.Growth.Value), Math.Max(1e-6, Round(kept)), Round(Math.Sqrt(Math.Max(0, total * total - kept * kept))));
-        }, StringComparer.Ordinal);
+        return all.Axes.ToDictionary(
+            a => a.Axis,
+            a =>
+            {
+                double total = a.Growth.StandardUncertainty,
+                    random = own.Axes.Single(o => o.Axis == a.Axis).Growth.StandardUncertainty;
+                double kept = Math.Clamp(random, 1e-6, total);
+                return new GrowthReading(
+                    Round(a.Growth.Value),
+                    Math.Max(1e-6, Round(kept)),
+                    Round(Math.Sqrt(Math.Max(0, total * total - kept * kept)))
+                );
+            },
+            StringComparer.Ordinal
+        );
     }
 
     // Felt fits stay out: the trial carries them itself, and they must not count twice.
-    private static ReadingSet Sizes(ReadingSet r, Func<Instrument, Instrument> instrument) => new(
-        r.Readings.Where(x => x.Kind == ReadingKind.Size),
-        r.Readings.Select(x => x.Instrument).Distinct(StringComparer.Ordinal).Select(r.InstrumentOf).Select(instrument),
-        r.Digest, r.Temperature, r.State, r.Expansion, r.Flexible, r.Comments);
+    private static ReadingSet Sizes(ReadingSet r, Func<Instrument, Instrument> instrument) =>
+        new(
+            r.Readings.Where(x => x.Kind == ReadingKind.Size),
+            r.Readings.Select(x => x.Instrument)
+                .Distinct(StringComparer.Ordinal)
+                .Select(r.InstrumentOf)
+                .Select(instrument),
+            r.Digest,
+            r.Temperature,
+            r.State,
+            r.Expansion,
+            r.Flexible,
+            r.Comments
+        );
 
     private static Instrument WithoutBias(Instrument i) => new(i.Name, i.Resolution, 0, 0, 0, i.Repeatability, i.Jaw);
 
-    private static SlotOutcome Comb(IReadOnlyList<double> heights, Reading open) => open.Value <= heights.Count
-        ? new SlotOutcome(heights, (int)open.Value)
-        : throw new InputException($"slots.open is {open.Value}, but the object has {heights.Count} slots. Count again, or name the spec that was printed.");
+    private static SlotOutcome Comb(IReadOnlyList<double> heights, Reading open) =>
+        open.Value <= heights.Count
+            ? new SlotOutcome(heights, (int)open.Value)
+            : throw new InputException(
+                $"slots.open is {open.Value}, but the object has {heights.Count} slots. Count again, or name "
+                    + $"the spec that was printed."
+            );
 
     private static Reading? Last(ReadingSet readings, string id) => readings.Readings.LastOrDefault(r => r.Id == id);
 

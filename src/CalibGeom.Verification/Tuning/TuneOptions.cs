@@ -6,7 +6,10 @@ public sealed record TuneOptions
     /// <summary>The defaults.</summary>
     public static TuneOptions Default { get; } = new();
 
-    /// <summary>Wanted clearance per side in mm in the first joint; other joints keep their designed distance from it. Null (default): each joint as designed.</summary>
+    /// <summary>
+    /// Wanted clearance per side in mm in the first joint; other joints keep their designed distance from it. Null
+    /// (default): each joint as designed.
+    /// </summary>
     public double? Target { get; init; }
 
     /// <summary>How far a clearance may lie from its target and count as on target, mm. Default 0.012.</summary>
@@ -37,15 +40,21 @@ public sealed record TuneOptions
     public double MostRest { get; init; } = 6;
 
     /// <summary>
-    /// The probability with which the exposure should be at least the one that holds the target without an edge offset: missing light costs
+    /// The probability with which the exposure should be at least the one that holds the target without an edge offset:
+    /// missing light costs
     /// columns, light too much is taken back by the edge offset. Default 0.85; 0.5 aims at the middle.
     /// </summary>
     public double LightMargin { get; init; } = 0.85;
 
-    /// <summary>The greatest print-through in mm that more exposure may lead to; slots up to this height may close. Default 0.40.</summary>
+    /// <summary>
+    /// The greatest print-through in mm that more exposure may lead to; slots up to this height may close. Default
+    /// 0.40.
+    /// </summary>
     public double MostPrintThrough { get; init; } = 0.40;
 
-    /// <summary>The height in mm at which print time is priced: that of a production part, not of the coupon. Default 60.</summary>
+    /// <summary>
+    /// The height in mm at which print time is priced: that of a production part, not of the coupon. Default 60.
+    /// </summary>
     public double ProductionHeight { get; init; } = 60;
 
     /// <summary>What is believed before any print.</summary>
@@ -54,7 +63,10 @@ public sealed record TuneOptions
     /// <summary>The thinnest column the person needs in mm, or null.</summary>
     public double? WantedColumn { get; init; }
 
-    /// <summary>Young's modulus of the resin as printed in MPa, or null; with it buckling and bending loads are told for comparison.</summary>
+    /// <summary>
+    /// Young's modulus of the resin as printed in MPa, or null; with it buckling and bending loads are told for
+    /// comparison.
+    /// </summary>
     public double? Modulus { get; init; }
 
     /// <summary>Height of the columns in mm, for those loads. Default 6.3.</summary>
@@ -62,10 +74,13 @@ public sealed record TuneOptions
 
     internal void Check()
     {
-        if (Modulus is { } modulus) Require.Positive(modulus, 100000, "modulus", "MPa", nameof(Modulus));
+        if (Modulus is { } modulus)
+            Require.Positive(modulus, 100000, "modulus", "MPa", nameof(Modulus));
         Require.Positive(ColumnHeight, 500, "column height", "mm", nameof(ColumnHeight));
-        if (Target is { } target) Require.Within(target, -1, 2, "target clearance", "mm", nameof(Target));
-        if (WantedColumn is { } column) Require.Positive(column, 20, "wanted column", "mm", nameof(WantedColumn));
+        if (Target is { } target)
+            Require.Within(target, -1, 2, "target clearance", "mm", nameof(Target));
+        if (WantedColumn is { } column)
+            Require.Positive(column, 20, "wanted column", "mm", nameof(WantedColumn));
         Require.Positive(Tolerance, 1, "tolerance", "mm", nameof(Tolerance));
         Require.Within(Probability, 0.5, 0.999, "probability", "", nameof(Probability));
         Require.Positive(RestGain, 1, "gain of rest", "mm", nameof(RestGain));

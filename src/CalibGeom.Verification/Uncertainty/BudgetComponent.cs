@@ -10,7 +10,15 @@ namespace CalibGeom.Verification.Uncertainty;
 /// <param name="Sensitivity">Change of the result per unit of the input.</param>
 /// <param name="Share">Share of the result's variance, 0 to 1; with correlated inputs a share may be negative.</param>
 public sealed record BudgetComponent(
-    string Name, double Value, double StandardUncertainty, Evaluation Evaluation, InputShape Shape, double DegreesOfFreedom, double Sensitivity, double Share)
+    string Name,
+    double Value,
+    double StandardUncertainty,
+    Evaluation Evaluation,
+    InputShape Shape,
+    double DegreesOfFreedom,
+    double Sensitivity,
+    double Share
+)
 {
     /// <summary>The contribution to the result's standard uncertainty, |sensitivity| times uncertainty.</summary>
     public double Contribution => Math.Abs(Sensitivity) * StandardUncertainty;

@@ -3,7 +3,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
-/// The input quantities of a measurement with their correlations, through which models are propagated: by the law of propagation of uncertainty
+/// The input quantities of a measurement with their correlations, through which models are propagated: by the law of
+/// propagation of uncertainty
 /// (JCGM 100, 5.1.2 and 5.2.2) or by Monte Carlo (JCGM 101). Immutable and safe to share between threads.
 /// </summary>
 public sealed class InputSet
@@ -13,34 +14,47 @@ public sealed class InputSet
 
     /// <summary>Input quantities.</summary>
     /// <param name="inputs">At least one.</param>
-    /// <param name="correlation">Correlation coefficients, symmetric with ones on the diagonal; null for independent inputs.</param>
-    /// <exception cref="ArgumentException">There is no input, or the matrix does not fit, is not symmetric or not positive definite.</exception>
+    /// <param name="correlation">Correlation coefficients, symmetric with ones on the diagonal; null for independent
+    /// inputs.</param>
+    /// <exception cref="ArgumentException">There is no input, or the matrix does not fit, is not symmetric or not
+    /// positive definite.</exception>
     public InputSet(IEnumerable<InputQuantity> inputs, double[,]? correlation = null)
     {
         ArgumentNullException.ThrowIfNull(inputs);
         this.inputs = inputs.ToArray();
-        if (this.inputs.Length == 0) throw new ArgumentException("inputs is empty.", nameof(inputs));
-        if (correlation is not null) this.correlation = CorrelationCheck.Matrix(correlation, this.inputs.Length);
+        if (this.inputs.Length == 0)
+            throw new ArgumentException("inputs is empty.", nameof(inputs));
+        if (correlation is not null)
+            this.correlation = CorrelationCheck.Matrix(correlation, this.inputs.Length);
     }
 
     /// <summary>The inputs.</summary>
     public IReadOnlyList<InputQuantity> Inputs => inputs;
 
-    /// <summary>Means of quantities that were observed together, with the correlations of the observations (JCGM 100, 5.2.3).</summary>
+    /// <summary>
+    /// Means of quantities that were observed together, with the correlations of the observations (JCGM 100, 5.2.3).
+    /// </summary>
     /// <param name="names">A name for each quantity.</param>
-    /// <param name="observations">For each quantity its observations, equally many, in the same order; at least two.</param>
+    /// <param name="observations">For each quantity its observations, equally many, in the same order; at least
+    /// two.</param>
     /// <exception cref="ArgumentException">The counts do not fit.</exception>
-    public static InputSet FromObservations(IReadOnlyList<string> names, IReadOnlyList<IReadOnlyList<double>> observations)
+    public static InputSet FromObservations(
+        IReadOnlyList<string> names,
+        IReadOnlyList<IReadOnlyList<double>> observations
+    )
     {
         ArgumentNullException.ThrowIfNull(names);
         ArgumentNullException.ThrowIfNull(observations);
         if (names.Count != observations.Count || observations.Any(o => o.Count != observations[0].Count))
-            throw new ArgumentException("observations needs one list of equal length for each name.", nameof(observations));
+            throw new ArgumentException(
+                "observations needs one list of equal length for each name.",
+                nameof(observations)
+            );
         InputQuantity[] inputs = names.Select((n, i) => InputQuantity.FromObservations(n, observations[i])).ToArray();
         double[,] r = new double[names.Count, names.Count];
         for (int i = 0; i < names.Count; i++)
-            for (int j = 0; j < names.Count; j++)
-                r[i, j] = i == j ? 1 : CorrelationCheck.Coefficient(observations[i], observations[j]);
+        for (int j = 0; j < names.Count; j++)
+            r[i, j] = i == j ? 1 : CorrelationCheck.Coefficient(observations[i], observations[j]);
         return new InputSet(inputs, r);
     }
 
@@ -59,9 +73,23 @@ public sealed class InputSet
             alone[i] = c[i];
             double share = variance > 0 ? Covariance(alone, c) / variance : 0;
             InputQuantity q = inputs[i];
-            components[i] = new BudgetComponent(q.Name, q.Value, q.StandardUncertainty, q.Evaluation, q.Shape, q.DegreesOfFreedom, c[i], share);
+            components[i] = new BudgetComponent(
+                q.Name,
+                q.Value,
+                q.StandardUncertainty,
+                q.Evaluation,
+                q.Shape,
+                q.DegreesOfFreedom,
+                c[i],
+                share
+            );
         }
-        return new UncertaintyBudget(Differences.At(model, inputs), Math.Sqrt(variance), EffectiveDegrees(components), components);
+        return new UncertaintyBudget(
+            Differences.At(model, inputs),
+            Math.Sqrt(variance),
+            EffectiveDegrees(components),
+            components
+        );
     }
 
     /// <summary>The covariance of two results of the same inputs, by first-order propagation.</summary>
@@ -70,12 +98,16 @@ public sealed class InputSet
     public double Covariance(Func<double[], double> first, Func<double[], double> second) =>
         Covariance(Differences.Gradient(first, inputs), Differences.Gradient(second, inputs));
 
-    /// <summary>The standard uncertainty with second-order terms (JCGM 100, 5.1.2 note) of a model with independent symmetric inputs.</summary>
+    /// <summary>
+    /// The standard uncertainty with second-order terms (JCGM 100, 5.1.2 note) of a model with independent symmetric
+    /// inputs.
+    /// </summary>
     /// <param name="model">The model.</param>
     /// <exception cref="InvalidOperationException">The inputs are correlated.</exception>
     public double SecondOrderUncertainty(Func<double[], double> model)
     {
-        if (correlation is not null) throw new InvalidOperationException("Second-order terms are defined for independent inputs only.");
+        if (correlation is not null)
+            throw new InvalidOperationException("Second-order terms are defined for independent inputs only.");
         double first = Propagate(model).StandardUncertainty;
         return Math.Sqrt(Math.Max(0, first * first + Differences.SecondOrderVariance(model, inputs)));
     }
@@ -96,18 +128,23 @@ public sealed class InputSet
                 draw(random, x);
                 return model(x);
             },
-            options ?? MonteCarloOptions.Default);
+            options ?? MonteCarloOptions.Default
+        );
     }
 
     private void DrawIndependent(SeededRandom random, double[] x)
     {
-        for (int i = 0; i < x.Length; i++) x[i] = inputs[i].Draw(random);
+        for (int i = 0; i < x.Length; i++)
+            x[i] = inputs[i].Draw(random);
     }
 
     private Action<SeededRandom, double[]> CorrelatedDraw()
     {
         if (Array.Find(inputs, q => q.Shape != InputShape.Normal) is { } other)
-            throw new InvalidOperationException($"{other.Name} is correlated but not Gaussian; Monte Carlo draws correlated inputs from a joint Gaussian only.");
+            throw new InvalidOperationException(
+                $"{other.Name} is correlated but not Gaussian; Monte Carlo draws correlated inputs from a joint "
+                    + $"Gaussian only."
+            );
         Matrix<double> factor = CorrelationCheck.Factor(correlation!);
         double[] z = new double[inputs.Length];
         return (random, x) =>
@@ -116,7 +153,8 @@ public sealed class InputSet
             {
                 z[i] = random.Normal();
                 double sum = 0;
-                for (int j = 0; j <= i; j++) sum += factor[i, j] * z[j];
+                for (int j = 0; j <= i; j++)
+                    sum += factor[i, j] * z[j];
                 x[i] = inputs[i].Value + inputs[i].StandardUncertainty * sum;
             }
         };
@@ -126,14 +164,23 @@ public sealed class InputSet
     {
         double sum = 0;
         for (int i = 0; i < inputs.Length; i++)
-            for (int j = 0; j < inputs.Length; j++)
-                if (i == j || correlation is not null)
-                    sum += a[i] * b[j] * inputs[i].StandardUncertainty * inputs[j].StandardUncertainty * (i == j ? 1 : correlation![i, j]);
+        for (int j = 0; j < inputs.Length; j++)
+            if (i == j || correlation is not null)
+                sum +=
+                    a[i]
+                    * b[j]
+                    * inputs[i].StandardUncertainty
+                    * inputs[j].StandardUncertainty
+                    * (i == j ? 1 : correlation![i, j]);
         return sum;
     }
 
-    /// <summary>Welch-Satterthwaite holds for independent inputs; for correlated ones the least degrees of freedom are the cautious answer.</summary>
-    private double EffectiveDegrees(BudgetComponent[] components) => correlation is null
-        ? Coverage.EffectiveDegreesOfFreedom(components.Select(c => (c.Contribution, c.DegreesOfFreedom)))
-        : components.Min(c => c.DegreesOfFreedom);
+    /// <summary>
+    /// Welch-Satterthwaite holds for independent inputs; for correlated ones the least degrees of freedom are the
+    /// cautious answer.
+    /// </summary>
+    private double EffectiveDegrees(BudgetComponent[] components) =>
+        correlation is null
+            ? Coverage.EffectiveDegreesOfFreedom(components.Select(c => (c.Contribution, c.DegreesOfFreedom)))
+            : components.Min(c => c.DegreesOfFreedom);
 }

@@ -3,12 +3,20 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
-/// Linear least squares, ordinary or generalised, by QR decomposition of the (whitened) design. For generalised least squares the covariance of the
-/// observations is taken as known, and that of the coefficients follows from it; for ordinary least squares it is estimated from the residuals.
+/// Linear least squares, ordinary or generalised, by QR decomposition of the (whitened) design. For generalised least
+/// squares the covariance of the
+/// observations is taken as known, and that of the coefficients follows from it; for ordinary least squares it is
+/// estimated from the residuals.
 /// </summary>
 public sealed class LeastSquares
 {
-    private LeastSquares(Vector<double> coefficients, Matrix<double> covariance, Matrix<double> estimator, Vector<double> residuals, double weightedSquares)
+    private LeastSquares(
+        Vector<double> coefficients,
+        Matrix<double> covariance,
+        Matrix<double> estimator,
+        Vector<double> residuals,
+        double weightedSquares
+    )
     {
         Coefficients = coefficients.ToArray();
         Estimator = estimator;
@@ -49,7 +57,8 @@ public sealed class LeastSquares
     /// <summary>Ordinary least squares.</summary>
     /// <param name="design">One row an observation, one column a coefficient.</param>
     /// <param name="observations">The observations.</param>
-    /// <exception cref="ArgumentException">The sizes do not fit, or the coefficients cannot all be told from these rows.</exception>
+    /// <exception cref="ArgumentException">The sizes do not fit, or the coefficients cannot all be told from these
+    /// rows.</exception>
     public static LeastSquares Ordinary(double[,] design, IReadOnlyList<double> observations)
     {
         Matrix<double> x = Check(design, observations);
@@ -60,14 +69,22 @@ public sealed class LeastSquares
     /// <param name="design">One row an observation, one column a coefficient.</param>
     /// <param name="observations">The observations.</param>
     /// <param name="covariance">Their covariance, positive definite.</param>
-    /// <exception cref="ArgumentException">The sizes do not fit, the covariance is not positive definite, or the coefficients cannot all be told.</exception>
+    /// <exception cref="ArgumentException">The sizes do not fit, the covariance is not positive definite, or the
+    /// coefficients cannot all be told.</exception>
     public static LeastSquares Generalised(double[,] design, IReadOnlyList<double> observations, double[,] covariance)
     {
         ArgumentNullException.ThrowIfNull(covariance);
         Matrix<double> x = Check(design, observations);
         if (covariance.GetLength(0) != observations.Count || covariance.GetLength(1) != observations.Count)
-            throw new ArgumentException($"covariance must be {observations.Count} by {observations.Count}.", nameof(covariance));
-        return Solve(x, Vector<double>.Build.DenseOfEnumerable(observations), Matrix<double>.Build.DenseOfArray(covariance));
+            throw new ArgumentException(
+                $"covariance must be {observations.Count} by {observations.Count}.",
+                nameof(covariance)
+            );
+        return Solve(
+            x,
+            Vector<double>.Build.DenseOfEnumerable(observations),
+            Matrix<double>.Build.DenseOfArray(covariance)
+        );
     }
 
     internal static LeastSquares Solve(Matrix<double> x, Vector<double> y, Matrix<double>? covariance)
@@ -76,7 +93,8 @@ public sealed class LeastSquares
         Matrix<double> design = whitener is null ? x : whitener * x;
         Vector<double> observed = whitener is null ? y : whitener * y;
         var qr = design.QR(MathNet.Numerics.LinearAlgebra.Factorization.QRMethod.Thin);
-        if (!FullRank(qr.R)) throw new ArgumentException("The coefficients cannot all be told from these observations.", nameof(x));
+        if (!FullRank(qr.R))
+            throw new ArgumentException("The coefficients cannot all be told from these observations.", nameof(x));
         Matrix<double> inverse = qr.R.Inverse();
         Vector<double> coefficients = inverse * (qr.Q.Transpose() * observed);
         coefficients += inverse * (qr.Q.Transpose() * (observed - design * coefficients));
@@ -85,8 +103,10 @@ public sealed class LeastSquares
         Matrix<double> spread = inverse * inverse.Transpose();
         int free = y.Count - coefficients.Count;
         Matrix<double> estimator = inverse * qr.Q.Transpose();
-        if (whitener is null) spread *= free > 0 ? squares / free : 0;
-        else estimator *= whitener;
+        if (whitener is null)
+            spread *= free > 0 ? squares / free : 0;
+        else
+            estimator *= whitener;
         return new LeastSquares(coefficients, spread, estimator, y - x * coefficients, squares);
     }
 
@@ -112,8 +132,15 @@ public sealed class LeastSquares
     {
         ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(observations);
-        if (design.GetLength(0) != observations.Count || design.GetLength(1) > observations.Count || design.GetLength(1) == 0)
-            throw new ArgumentException($"design must have {observations.Count} rows and from 1 to as many columns.", nameof(design));
+        if (
+            design.GetLength(0) != observations.Count
+            || design.GetLength(1) > observations.Count
+            || design.GetLength(1) == 0
+        )
+            throw new ArgumentException(
+                $"design must have {observations.Count} rows and from 1 to as many columns.",
+                nameof(design)
+            );
         if (observations.Any(v => !double.IsFinite(v)) || design.Cast<double>().Any(v => !double.IsFinite(v)))
             throw new ArgumentException("design and observations must be finite.", nameof(design));
         return Matrix<double>.Build.DenseOfArray(design);

@@ -1,7 +1,8 @@
 namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
-/// Mean, standard deviation and lag-1 autocorrelation of a sample. Deviations are taken from a first mean and corrected for what rounding left in it
+/// Mean, standard deviation and lag-1 autocorrelation of a sample. Deviations are taken from a first mean and corrected
+/// for what rounding left in it
 /// (the corrected two-pass algorithm of Chan, Golub and LeVeque, 1983).
 /// </summary>
 public sealed record SampleStatistics
@@ -35,24 +36,35 @@ public sealed record SampleStatistics
     public static SampleStatistics Of(IReadOnlyList<double> values)
     {
         ArgumentNullException.ThrowIfNull(values);
-        if (values.Count == 0) throw new ArgumentException("values is empty; one value is needed at least.", nameof(values));
-        double shift = values[0], sum = 0;
+        if (values.Count == 0)
+            throw new ArgumentException("values is empty; one value is needed at least.", nameof(values));
+        double shift = values[0],
+            sum = 0;
         foreach (double v in values)
         {
-            if (!double.IsFinite(v)) throw new ArgumentException("values holds one that is not finite.", nameof(values));
+            if (!double.IsFinite(v))
+                throw new ArgumentException("values holds one that is not finite.", nameof(values));
             sum += v - shift;
         }
         double mean = shift + sum / values.Count;
-        double squares = 0, rest = 0, lagged = 0;
+        double squares = 0,
+            rest = 0,
+            lagged = 0;
         for (int i = 0; i < values.Count; i++)
         {
             double d = values[i] - mean;
             squares += d * d;
             rest += d;
-            if (i > 0) lagged += d * (values[i - 1] - mean);
+            if (i > 0)
+                lagged += d * (values[i - 1] - mean);
         }
         squares -= rest * rest / values.Count;
         double deviation = values.Count > 1 ? Math.Sqrt(Math.Max(0, squares) / (values.Count - 1)) : 0;
-        return new SampleStatistics(values.Count, mean + rest / values.Count, deviation, squares > 0 ? lagged / squares : 0);
+        return new SampleStatistics(
+            values.Count,
+            mean + rest / values.Count,
+            deviation,
+            squares > 0 ? lagged / squares : 0
+        );
     }
 }

@@ -3,7 +3,8 @@ using System.Numerics;
 namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
-/// Random numbers that are the same on every machine and with every version of the runtime: xoshiro256** 1.0 (Blackman and Vigna, 2018),
+/// Random numbers that are the same on every machine and with every version of the runtime: xoshiro256** 1.0 (Blackman
+/// and Vigna, 2018),
 /// its state filled by SplitMix64 from a seed. Not safe to share between threads.
 /// </summary>
 public sealed class SeededRandom
@@ -56,14 +57,15 @@ public sealed class SeededRandom
             hasSpare = false;
             return spare;
         }
-        double u, v, s;
+        double u,
+            v,
+            s;
         do
         {
             u = 2 * Uniform() - 1;
             v = 2 * Uniform() - 1;
             s = u * u + v * v;
-        }
-        while (s is >= 1 or 0);
+        } while (s is >= 1 or 0);
         double factor = Math.Sqrt(-2 * Math.Log(s) / s);
         spare = v * factor;
         hasSpare = true;
@@ -75,18 +77,24 @@ public sealed class SeededRandom
     public double ChiSquared(double degreesOfFreedom)
     {
         double shape = degreesOfFreedom / 2;
-        if (shape < 1) return ChiSquared(degreesOfFreedom + 2) * Math.Pow(1 - Uniform(), 1 / shape);
-        double d = shape - 1.0 / 3, c = 1 / Math.Sqrt(9 * d);
+        if (shape < 1)
+            return ChiSquared(degreesOfFreedom + 2) * Math.Pow(1 - Uniform(), 1 / shape);
+        double d = shape - 1.0 / 3,
+            c = 1 / Math.Sqrt(9 * d);
         while (true)
         {
-            double x = Normal(), v = 1 + c * x;
-            if (v <= 0) continue;
+            double x = Normal(),
+                v = 1 + c * x;
+            if (v <= 0)
+                continue;
             v = v * v * v;
-            if (Math.Log(1 - Uniform()) < 0.5 * x * x + d * (1 - v + Math.Log(v))) return 2 * d * v;
+            if (Math.Log(1 - Uniform()) < 0.5 * x * x + d * (1 - v + Math.Log(v)))
+                return 2 * d * v;
         }
     }
 
     /// <summary>Student's t.</summary>
     /// <param name="degreesOfFreedom">Above 0.</param>
-    public double Student(double degreesOfFreedom) => Normal() / Math.Sqrt(ChiSquared(degreesOfFreedom) / degreesOfFreedom);
+    public double Student(double degreesOfFreedom) =>
+        Normal() / Math.Sqrt(ChiSquared(degreesOfFreedom) / degreesOfFreedom);
 }

@@ -29,13 +29,17 @@ internal sealed class FacetMesh(int expectedFacets)
 
     internal TriangleMesh ToMesh()
     {
-        if (triangles.Length != count) Array.Resize(ref triangles, count);
+        if (triangles.Length != count)
+            Array.Resize(ref triangles, count);
         return welder.ToMesh(triangles);
     }
 
     private void Reserve(int more)
     {
         if (count + (long)more > triangles.Length)
-            Array.Resize(ref triangles, (int)Math.Min(Math.Max(2L * triangles.Length, count + (long)more), Array.MaxLength));
+            Array.Resize(
+                ref triangles,
+                (int)Math.Min(Math.Max(2L * triangles.Length, count + (long)more), Array.MaxLength)
+            );
     }
 }

@@ -1,6 +1,8 @@
 namespace CalibGeom.Formats;
 
-/// <summary>What a reader does with a fault: strict reading ends with an error, lenient reading counts what was dropped.</summary>
+/// <summary>
+/// What a reader does with a fault: strict reading ends with an error, lenient reading counts what was dropped.
+/// </summary>
 internal sealed class Faults(string name, bool lenient)
 {
     private readonly Dictionary<string, (int Count, string First)> kinds = [];
@@ -11,7 +13,8 @@ internal sealed class Faults(string name, bool lenient)
     internal bool Lenient => lenient;
 
     /// <summary>What was dropped, a sentence for each kind with the count and the first place.</summary>
-    internal IReadOnlyList<string> Dropped => [.. order.Select(k => $"{k}: {kinds[k].Count} (first: {kinds[k].First})")];
+    internal IReadOnlyList<string> Dropped =>
+        [.. order.Select(k => $"{k}: {kinds[k].Count} (first: {kinds[k].First})")];
 
     /// <summary>A fault in the file.</summary>
     /// <param name="what">Where and what, as part of a sentence.</param>
@@ -19,14 +22,16 @@ internal sealed class Faults(string name, bool lenient)
     /// <exception cref="InputException">Reading is strict.</exception>
     internal void Raise(string what, string dropped)
     {
-        if (!lenient) throw Fatal(what, "Export it again, or read it leniently.");
+        if (!lenient)
+            throw Fatal(what, "Export it again, or read it leniently.");
         Remark(what, dropped);
     }
 
     /// <summary>Something the format allows to leave out; said in strict reading too.</summary>
     internal void Remark(string what, string dropped)
     {
-        if (!kinds.TryGetValue(dropped, out (int Count, string First) seen)) order.Add(dropped);
+        if (!kinds.TryGetValue(dropped, out (int Count, string First) seen))
+            order.Add(dropped);
         kinds[dropped] = (seen.Count + 1, seen.Count == 0 ? what : seen.First);
     }
 

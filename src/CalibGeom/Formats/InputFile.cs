@@ -8,7 +8,14 @@ internal static class InputFile
         ArgumentException.ThrowIfNullOrEmpty(path);
         try
         {
-            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1, FileOptions.SequentialScan);
+            return new FileStream(
+                path,
+                FileMode.Open,
+                FileAccess.Read,
+                FileShare.Read,
+                bufferSize: 1,
+                FileOptions.SequentialScan
+            );
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -21,7 +28,13 @@ internal static class InputFile
     }
 
     /// <summary>An empty temporary file that vanishes when it is closed.</summary>
-    internal static FileStream Temporary() => new(
-        Path.Combine(Path.GetTempPath(), $"calibgeom-{Guid.NewGuid():N}.tmp"),
-        FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16, FileOptions.DeleteOnClose);
+    internal static FileStream Temporary() =>
+        new(
+            Path.Combine(Path.GetTempPath(), $"calibgeom-{Guid.NewGuid():N}.tmp"),
+            FileMode.CreateNew,
+            FileAccess.ReadWrite,
+            FileShare.None,
+            1 << 16,
+            FileOptions.DeleteOnClose
+        );
 }

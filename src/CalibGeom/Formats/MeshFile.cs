@@ -9,7 +9,12 @@ public sealed class MeshFile
 {
     private static readonly IReadOnlyDictionary<string, string> None = new Dictionary<string, string>();
 
-    internal MeshFile(MeshFormat format, IReadOnlyList<MeshObject> objects, Faults faults, IReadOnlyDictionary<string, string>? metadata = null)
+    internal MeshFile(
+        MeshFormat format,
+        IReadOnlyList<MeshObject> objects,
+        Faults faults,
+        IReadOnlyDictionary<string, string>? metadata = null
+    )
     {
         (Format, Objects, Dropped, Metadata) = (format, objects, faults.Dropped, metadata ?? None);
     }
@@ -17,15 +22,19 @@ public sealed class MeshFile
     /// <summary>The format, decided by the content and not by the name.</summary>
     public MeshFormat Format { get; }
 
-    /// <summary>The objects in file order: the solids of an ASCII STL, the <c>o</c> objects of an OBJ, the build items of a 3MF with their
+    /// <summary>The objects in file order: the solids of an ASCII STL, the <c>o</c> objects of an OBJ, the build items
+    /// of a 3MF with their
     /// transforms applied; one for a binary STL.</summary>
     public IReadOnlyList<MeshObject> Objects { get; }
 
-    /// <summary>What was left out, a sentence for each kind. Strict reading leaves out only what the format lets a reader leave out, such as
+    /// <summary>What was left out, a sentence for each kind. Strict reading leaves out only what the format lets a
+    /// reader leave out, such as
     /// the lines and points of an OBJ.</summary>
     public IReadOnlyList<string> Dropped { get; }
 
-    /// <summary>The metadata of a 3MF by name; namespaced names as <c>{namespace}name</c>. Empty for other formats.</summary>
+    /// <summary>
+    /// The metadata of a 3MF by name; namespaced names as <c>{namespace}name</c>. Empty for other formats.
+    /// </summary>
     public IReadOnlyDictionary<string, string> Metadata { get; }
 
     /// <summary>The spec that a 3MF of this library carries, as JSON text; null when there is none.</summary>
@@ -34,12 +43,17 @@ public sealed class MeshFile
     /// <summary>All objects in one mesh; nothing is welded between them.</summary>
     public TriangleMesh ToMesh() => TriangleMesh.Join([.. Objects.Select(o => o.Mesh)]);
 
-    /// <summary>Reads a mesh file: binary or ASCII STL, OBJ or 3MF. Units of a 3MF are converted to mm; those of the others are taken as mm.</summary>
+    /// <summary>
+    /// Reads a mesh file: binary or ASCII STL, OBJ or 3MF. Units of a 3MF are converted to mm; those of the others are
+    /// taken as mm.
+    /// </summary>
     /// <param name="path">The file.</param>
-    /// <param name="lenient">Whether to read what is whole of a damaged file and say in <see cref="Dropped"/> what is missing; otherwise any
+    /// <param name="lenient">Whether to read what is whole of a damaged file and say in <see cref="Dropped"/> what is
+    /// missing; otherwise any
     /// fault is an error.</param>
     /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
-    /// <exception cref="InputException">No such file, no mesh format, or a fault; the message gives the byte or the line.</exception>
+    /// <exception cref="InputException">No such file, no mesh format, or a fault; the message gives the byte or the
+    /// line.</exception>
     public static MeshFile Read(string path, bool lenient = false, IProgress<double>? progress = null)
     {
         using FileStream stream = InputFile.Open(path);
@@ -47,7 +61,8 @@ public sealed class MeshFile
     }
 
     /// <summary>Reads a mesh from a stream.</summary>
-    /// <param name="stream">At the start of the file, which goes on to the stream's end; left open. One that cannot seek is first copied to a
+    /// <param name="stream">At the start of the file, which goes on to the stream's end; left open. One that cannot
+    /// seek is first copied to a
     /// temporary file.</param>
     /// <param name="name">What to call it in messages.</param>
     /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double})"/>.</param>
@@ -56,7 +71,8 @@ public sealed class MeshFile
     public static MeshFile Read(Stream stream, string name, bool lenient = false, IProgress<double>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        if (stream.CanSeek) return ReadSeekable(stream, new Faults(name, lenient), progress);
+        if (stream.CanSeek)
+            return ReadSeekable(stream, new Faults(name, lenient), progress);
         using FileStream copy = InputFile.Temporary();
         stream.CopyTo(copy);
         copy.Position = 0;
@@ -66,11 +82,12 @@ public sealed class MeshFile
     private static MeshFile ReadSeekable(Stream stream, Faults faults, IProgress<double>? progress) =>
         ReadSeekable(progress is null ? stream : new WatchedStream(stream, progress), faults);
 
-    private static MeshFile ReadSeekable(Stream stream, Faults faults) => FormatSniffer.Decide(stream, faults) switch
-    {
-        MeshFormat.StlBinary => new(MeshFormat.StlBinary, [StlReader.ReadBinary(stream, faults)], faults),
-        MeshFormat.StlAscii => new(MeshFormat.StlAscii, new StlAsciiReader(stream, faults).Read(), faults),
-        MeshFormat.Obj => new(MeshFormat.Obj, new ObjReader(stream, faults).Read(), faults),
-        _ => ThreeMf.ThreeMfReader.Read(stream, faults),
-    };
+    private static MeshFile ReadSeekable(Stream stream, Faults faults) =>
+        FormatSniffer.Decide(stream, faults) switch
+        {
+            MeshFormat.StlBinary => new(MeshFormat.StlBinary, [StlReader.ReadBinary(stream, faults)], faults),
+            MeshFormat.StlAscii => new(MeshFormat.StlAscii, new StlAsciiReader(stream, faults).Read(), faults),
+            MeshFormat.Obj => new(MeshFormat.Obj, new ObjReader(stream, faults).Read(), faults),
+            _ => ThreeMf.ThreeMfReader.Read(stream, faults),
+        };
 }

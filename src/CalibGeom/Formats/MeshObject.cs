@@ -7,6 +7,8 @@ namespace CalibGeom.Formats;
 /// <param name="Mesh">The mesh, mm.</param>
 public sealed record MeshObject(string Name, TriangleMesh Mesh)
 {
-    /// <summary>Where a 3MF is to place the mesh; the identity by default. Meshes that were read have their transforms applied.</summary>
+    /// <summary>
+    /// Where a 3MF is to place the mesh; the identity by default. Meshes that were read have their transforms applied.
+    /// </summary>
     public Affine3D Transform { get; init; } = Affine3D.Identity;
 }

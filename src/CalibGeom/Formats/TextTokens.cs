@@ -3,7 +3,8 @@ using System.Text;
 namespace CalibGeom.Formats;
 
 /// <summary>
-/// Words separated by white space from a text of any length, in constant memory, with line numbers. A line ends with LF, CR LF or CR; a span
+/// Words separated by white space from a text of any length, in constant memory, with line numbers. A line ends with
+/// LF, CR LF or CR; a span
 /// that was handed out is good until the next call.
 /// </summary>
 internal sealed class TextTokens
@@ -23,7 +24,8 @@ internal sealed class TextTokens
     {
         (this.stream, this.faults) = (stream, faults);
         Fill();
-        if (buffer.AsSpan(0, filled).StartsWith(Encoding.UTF8.Preamble)) nextLine = 3;
+        if (buffer.AsSpan(0, filled).StartsWith(Encoding.UTF8.Preamble))
+            nextLine = 3;
     }
 
     /// <summary>The number of the current line, from 1; 0 before the first.</summary>
@@ -33,14 +35,21 @@ internal sealed class TextTokens
     internal bool NextLine()
     {
         int length;
-        while ((length = buffer.AsSpan(nextLine, filled - nextLine).IndexOfAny((byte)'\n', (byte)'\r')) < 0 || AtSplitEnd(length))
-            if (!Fill()) break;
-        if (length < 0) length = filled - nextLine;
-        if (length == 0 && nextLine == filled) return false;
+        while (
+            (length = buffer.AsSpan(nextLine, filled - nextLine).IndexOfAny((byte)'\n', (byte)'\r')) < 0
+            || AtSplitEnd(length)
+        )
+            if (!Fill())
+                break;
+        if (length < 0)
+            length = filled - nextLine;
+        if (length == 0 && nextLine == filled)
+            return false;
         at = nextLine;
         lineEnd = nextLine + length;
         nextLine = Math.Min(filled, lineEnd + 1);
-        if (lineEnd + 1 < filled && buffer[lineEnd] == '\r' && buffer[lineEnd + 1] == '\n') nextLine++;
+        if (lineEnd + 1 < filled && buffer[lineEnd] == '\r' && buffer[lineEnd + 1] == '\n')
+            nextLine++;
         Line++;
         return true;
     }
@@ -48,9 +57,11 @@ internal sealed class TextTokens
     /// <summary>The next word of this line; empty at its end.</summary>
     internal ReadOnlySpan<byte> WordInLine()
     {
-        while (at < lineEnd && IsSpace(buffer[at])) at++;
+        while (at < lineEnd && IsSpace(buffer[at]))
+            at++;
         int start = at;
-        while (at < lineEnd && !IsSpace(buffer[at])) at++;
+        while (at < lineEnd && !IsSpace(buffer[at]))
+            at++;
         return buffer.AsSpan(start, at - start);
     }
 
@@ -60,7 +71,8 @@ internal sealed class TextTokens
         while (true)
         {
             ReadOnlySpan<byte> word = WordInLine();
-            if (word.Length > 0 || !NextLine()) return word;
+            if (word.Length > 0 || !NextLine())
+                return word;
         }
     }
 
@@ -77,7 +89,8 @@ internal sealed class TextTokens
 
     private bool Fill()
     {
-        if (ended) return false;
+        if (ended)
+            return false;
         if (nextLine > 0)
         {
             buffer.AsSpan(nextLine, filled - nextLine).CopyTo(buffer);
@@ -86,7 +99,8 @@ internal sealed class TextTokens
         }
         if (filled == buffer.Length)
         {
-            if (filled >= LongestLine) throw faults.Fatal($"line {Line + 1} is longer than {LongestLine} bytes");
+            if (filled >= LongestLine)
+                throw faults.Fatal($"line {Line + 1} is longer than {LongestLine} bytes");
             Array.Resize(ref buffer, 2 * filled);
         }
         int got = stream.Read(buffer, filled, buffer.Length - filled);

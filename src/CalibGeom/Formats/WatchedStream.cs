@@ -2,7 +2,9 @@ using CalibGeom.Formats.ThreeMf.Zip;
 
 namespace CalibGeom.Formats;
 
-/// <summary>A seekable stream that tells which share of its bytes was read; what is read twice counts twice, up to the whole.</summary>
+/// <summary>
+/// A seekable stream that tells which share of its bytes was read; what is read twice counts twice, up to the whole.
+/// </summary>
 internal sealed class WatchedStream(Stream inner, IProgress<double> progress) : ReadOnlyStream
 {
     private readonly double total = Math.Max(1, inner.Length - inner.Position);
@@ -12,7 +14,11 @@ internal sealed class WatchedStream(Stream inner, IProgress<double> progress) : 
 
     public override long Length => inner.Length;
 
-    public override long Position { get => inner.Position; set => inner.Position = value; }
+    public override long Position
+    {
+        get => inner.Position;
+        set => inner.Position = value;
+    }
 
     public override int Read(Span<byte> buffer)
     {

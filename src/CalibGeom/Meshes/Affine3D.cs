@@ -21,7 +21,8 @@ public readonly record struct Affine3D(Vector3D X, Vector3D Y, Vector3D Z, Vecto
 
     /// <summary>The same scale in all directions, about the origin.</summary>
     /// <param name="factor">The factor.</param>
-    public static Affine3D Scale(double factor) => new(new(factor, 0, 0), new(0, factor, 0), new(0, 0, factor), default);
+    public static Affine3D Scale(double factor) =>
+        new(new(factor, 0, 0), new(0, factor, 0), new(0, 0, factor), default);
 
     /// <summary>A turn about the x axis by the right-hand rule; multiples of 90 degrees are exact.</summary>
     /// <param name="degrees">The angle in degrees.</param>
@@ -61,9 +62,12 @@ public readonly record struct Affine3D(Vector3D X, Vector3D Y, Vector3D Z, Vecto
     private static (double Sin, double Cos) SinCos(double degrees)
     {
         double turn = Math.IEEERemainder(degrees, 360);
-        if (turn == 0) return (0, 1);
-        if (Math.Abs(turn) == 180) return (0, -1);
-        if (Math.Abs(turn) == 90) return (Math.Sign(turn), 0);
+        if (turn == 0)
+            return (0, 1);
+        if (Math.Abs(turn) == 180)
+            return (0, -1);
+        if (Math.Abs(turn) == 90)
+            return (Math.Sign(turn), 0);
         return Math.SinCos(turn * (Math.PI / 180));
     }
 }

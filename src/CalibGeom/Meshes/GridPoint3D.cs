@@ -6,10 +6,10 @@ namespace CalibGeom.Meshes;
 internal readonly record struct GridPoint3D(int X, int Y, int Z)
 {
     internal GridPoint3D(GridPoint p, int z)
-        : this(p.X, p.Y, z)
-    {
-    }
+        : this(p.X, p.Y, z) { }
 
-    public override string ToString() => FormattableString.Invariant(
-        $"({Grid.ToMillimetres(X):0.####}, {Grid.ToMillimetres(Y):0.####}, {Grid.ToMillimetres(Z):0.####})");
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"({Grid.ToMillimetres(X):0.####}, {Grid.ToMillimetres(Y):0.####}, {Grid.ToMillimetres(Z):0.####})"
+        );
 }

@@ -1,7 +1,8 @@
 namespace CalibGeom.Meshes;
 
 /// <summary>
-/// The distinct undirected edges of a triangle list, each with the half-edges on it in ascending order. Half-edge 3t + k runs from corner k
+/// The distinct undirected edges of a triangle list, each with the half-edges on it in ascending order. Half-edge 3t +
+/// k runs from corner k
 /// of triangle t to the next corner. A half-edge from a vertex to itself belongs to no edge.
 /// </summary>
 internal sealed class MeshEdges
@@ -25,24 +26,31 @@ internal sealed class MeshEdges
 
     internal static int Next(int halfEdge) => halfEdge % 3 == 2 ? halfEdge - 2 : halfEdge + 1;
 
-    // Buckets by the smaller vertex, then by (larger vertex, half-edge) inside each: near linear, since a vertex has about six edges.
+    // Buckets by the smaller vertex, then by (larger vertex, half-edge) inside each: near linear, since a vertex has
+    // about six edges.
     private static long[] Sorted(ReadOnlySpan<int> triangles, int vertexCount, out int[] buckets)
     {
         buckets = new int[vertexCount + 1];
         for (int h = 0; h < triangles.Length; h++)
         {
-            int a = triangles[h], b = triangles[Next(h)];
-            if (a != b) buckets[Math.Min(a, b) + 1]++;
+            int a = triangles[h],
+                b = triangles[Next(h)];
+            if (a != b)
+                buckets[Math.Min(a, b) + 1]++;
         }
-        for (int v = 0; v < vertexCount; v++) buckets[v + 1] += buckets[v];
+        for (int v = 0; v < vertexCount; v++)
+            buckets[v + 1] += buckets[v];
         var keys = new long[buckets[vertexCount]];
         var fill = buckets.AsSpan(0, vertexCount).ToArray();
         for (int h = 0; h < triangles.Length; h++)
         {
-            int a = triangles[h], b = triangles[Next(h)];
-            if (a != b) keys[fill[Math.Min(a, b)]++] = (long)Math.Max(a, b) << 32 | (uint)h;
+            int a = triangles[h],
+                b = triangles[Next(h)];
+            if (a != b)
+                keys[fill[Math.Min(a, b)]++] = (long)Math.Max(a, b) << 32 | (uint)h;
         }
-        for (int v = 0; v < vertexCount; v++) keys.AsSpan(buckets[v]..buckets[v + 1]).Sort();
+        for (int v = 0; v < vertexCount; v++)
+            keys.AsSpan(buckets[v]..buckets[v + 1]).Sort();
         return keys;
     }
 
@@ -51,8 +59,9 @@ internal sealed class MeshEdges
         var found = new int[keys.Length + 1];
         int count = 0;
         for (int v = 0; v < vertexCount; v++)
-            for (int i = buckets[v]; i < buckets[v + 1]; i++)
-                if (i == buckets[v] || keys[i] >> 32 != keys[i - 1] >> 32) found[count++] = i;
+        for (int i = buckets[v]; i < buckets[v + 1]; i++)
+            if (i == buckets[v] || keys[i] >> 32 != keys[i - 1] >> 32)
+                found[count++] = i;
         found[count] = keys.Length;
         Array.Resize(ref found, count + 1);
         return found;

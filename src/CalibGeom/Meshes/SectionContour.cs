@@ -1,6 +1,7 @@
 namespace CalibGeom.Meshes;
 
-/// <summary>One closed line in which a plane cuts a mesh, with material on its left seen against the plane's normal: counter-clockwise
+/// <summary>One closed line in which a plane cuts a mesh, with material on its left seen against the plane's normal:
+/// counter-clockwise
 /// round material, clockwise round a hole. Immutable and safe to share between threads.</summary>
 public sealed class SectionContour
 {
@@ -21,7 +22,9 @@ public sealed class SectionContour
     /// <summary>The same vertices in the section's own frame, mm.</summary>
     public ReadOnlySpan<Vector2D> PlanePoints => planePoints;
 
-    /// <summary>Whether the mesh closes the line; false when the mesh is open there and the last vertex was joined to the first.</summary>
+    /// <summary>
+    /// Whether the mesh closes the line; false when the mesh is open there and the last vertex was joined to the first.
+    /// </summary>
     public bool IsClosed { get; }
 
     /// <summary>The area inside, mm2: positive round material, negative round a hole.</summary>

@@ -18,11 +18,12 @@ internal sealed class SectionEdges
         var next = new List<int>(triangles.Length / 2);
         low.Capacity = high.Capacity = triangles.Length / 2;
         for (int t = 0; t < triangles.Length; t += 3)
-            for (int corner = 0; corner < 3; corner++)
-            {
-                int a = welded[triangles[t + corner]], b = welded[triangles[t + (corner + 1) % 3]];
-                OfTriangle[t + corner] = Number(Math.Min(a, b), Math.Max(a, b), first, next);
-            }
+        for (int corner = 0; corner < 3; corner++)
+        {
+            int a = welded[triangles[t + corner]],
+                b = welded[triangles[t + (corner + 1) % 3]];
+            OfTriangle[t + corner] = Number(Math.Min(a, b), Math.Max(a, b), first, next);
+        }
     }
 
     /// <summary>For each triangle the edges from corner 0 to 1, 1 to 2 and 2 to 0.</summary>
@@ -36,7 +37,8 @@ internal sealed class SectionEdges
     private int Number(int a, int b, int[] first, List<int> next)
     {
         for (int e = first[a]; e >= 0; e = next[e])
-            if (high[e] == b) return e;
+            if (high[e] == b)
+                return e;
         low.Add(a);
         high.Add(b);
         next.Add(first[a]);
@@ -53,7 +55,8 @@ internal sealed class SectionEdges
             // Adding zero makes -0 and +0 one key.
             var key = (coordinates[3 * v] + 0.0, coordinates[3 * v + 1] + 0.0, coordinates[3 * v + 2] + 0.0);
             ref int slot = ref CollectionsMarshal.GetValueRefOrAddDefault(place, key, out bool known);
-            if (!known) slot = v;
+            if (!known)
+                slot = v;
             welded[v] = slot;
         }
         return welded;

@@ -1,7 +1,8 @@
 namespace CalibGeom.Meshes;
 
 /// <summary>
-/// A plane with two axes in it. The first axis is horizontal; both and the normal form a right-handed set. A horizontal plane has the
+/// A plane with two axes in it. The first axis is horizontal; both and the normal form a right-handed set. A horizontal
+/// plane has the
 /// axes of space (mirrored in Y when its normal points down). Immutable and safe to share between threads.
 /// </summary>
 public sealed class SectionFrame
@@ -14,7 +15,10 @@ public sealed class SectionFrame
     {
         double length = normal.Length;
         if (!(length > 0) || !double.IsFinite(length))
-            throw new ArgumentException($"A plane's normal needs a finite length above 0; it is {normal}.", nameof(normal));
+            throw new ArgumentException(
+                $"A plane's normal needs a finite length above 0; it is {normal}.",
+                nameof(normal)
+            );
         Origin = origin;
         Normal = normal * (1 / length);
         var horizontal = new Vector3D(-Normal.Y, Normal.X, 0);

@@ -8,7 +8,8 @@ public sealed partial class TriangleMesh
     public CrossSection CrossSection(double z) => CrossSection(new Vector3D(0, 0, z), new Vector3D(0, 0, 1));
 
     /// <summary>
-    /// The section with any plane. A vertex on the plane counts as lying above it, so that every contour of a closed mesh is closed and
+    /// The section with any plane. A vertex on the plane counts as lying above it, so that every contour of a closed
+    /// mesh is closed and
     /// a face in the plane belongs to the material below it.
     /// </summary>
     /// <param name="point">Any point of the plane, mm; the origin of the section's frame.</param>
@@ -20,12 +21,17 @@ public sealed partial class TriangleMesh
             throw new ArgumentException($"A plane's point must be finite; it is {point}.", nameof(point));
         var frame = new SectionFrame(point, normal);
         var heights = new double[VertexCount];
-        for (int v = 0; v < heights.Length; v++) heights[v] = Vector3D.Dot(frame.Normal, Vertex(v) - point);
+        for (int v = 0; v < heights.Length; v++)
+            heights[v] = Vector3D.Dot(frame.Normal, Vertex(v) - point);
         var edges = new SectionEdges(this);
         var linker = new SectionLinker(edges.Count);
         for (int t = 0; t < triangles.Length; t += 3)
-            linker.AddTriangle(edges.OfTriangle.AsSpan(t, 3),
-                heights[triangles[t]] >= 0, heights[triangles[t + 1]] >= 0, heights[triangles[t + 2]] >= 0);
+            linker.AddTriangle(
+                edges.OfTriangle.AsSpan(t, 3),
+                heights[triangles[t]] >= 0,
+                heights[triangles[t + 1]] >= 0,
+                heights[triangles[t + 2]] >= 0
+            );
         linker.Link();
         return new CrossSection(frame, Contours(frame, heights, edges, linker));
     }
@@ -40,10 +46,13 @@ public sealed partial class TriangleMesh
             for (; node < linker.Ends[chain]; node++)
             {
                 Vector3D p = Crossing(edges.Ends(linker.Nodes[node]), heights);
-                if (points.Count == 0 || points[^1] != p) points.Add(p);
+                if (points.Count == 0 || points[^1] != p)
+                    points.Add(p);
             }
-            if (points.Count > 1 && points[0] == points[^1]) points.RemoveAt(points.Count - 1);
-            if (points.Count < 3) continue;
+            if (points.Count > 1 && points[0] == points[^1])
+                points.RemoveAt(points.Count - 1);
+            if (points.Count < 3)
+                continue;
             Vector3D[] ring = points.ToArray();
             contours.Add(new SectionContour(ring, Array.ConvertAll(ring, frame.ToPlane), linker.Closed[chain]));
         }
@@ -52,9 +61,12 @@ public sealed partial class TriangleMesh
 
     private Vector3D Crossing((int Low, int High) edge, double[] heights)
     {
-        double a = heights[edge.Low], b = heights[edge.High];
-        if (a == 0) return Vertex(edge.Low);
-        if (b == 0) return Vertex(edge.High);
+        double a = heights[edge.Low],
+            b = heights[edge.High];
+        if (a == 0)
+            return Vertex(edge.Low);
+        if (b == 0)
+            return Vertex(edge.High);
         return Vertex(edge.Low) + (Vertex(edge.High) - Vertex(edge.Low)) * (a / (a - b));
     }
 }

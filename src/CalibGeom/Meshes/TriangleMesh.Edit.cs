@@ -2,7 +2,9 @@ namespace CalibGeom.Meshes;
 
 public sealed partial class TriangleMesh
 {
-    /// <summary>The mesh moved. A transform that mirrors also reverses every triangle, so that outward stays outward.</summary>
+    /// <summary>
+    /// The mesh moved. A transform that mirrors also reverses every triangle, so that outward stays outward.
+    /// </summary>
     /// <param name="transform">What to do with each vertex.</param>
     /// <exception cref="ArgumentException">A moved coordinate is not finite.</exception>
     public TriangleMesh Transform(Affine3D transform)
@@ -10,11 +12,14 @@ public sealed partial class TriangleMesh
         var moved = new double[3 * vertexCount];
         for (int v = 0; v < VertexCount; v++)
             (moved[3 * v], moved[3 * v + 1], moved[3 * v + 2]) = transform.Apply(Vertex(v));
-        if (transform.Determinant >= 0) return new(moved, triangles, true);
+        if (transform.Determinant >= 0)
+            return new(moved, triangles, true);
         return new(moved, Reversed(triangles), true);
     }
 
-    /// <summary>This mesh and another in one; vertices keep their indices, those of the other follow. Nothing is welded.</summary>
+    /// <summary>
+    /// This mesh and another in one; vertices keep their indices, those of the other follow. Nothing is welded.
+    /// </summary>
     /// <param name="other">The mesh to add.</param>
     public TriangleMesh Append(TriangleMesh other) => Join([this, other]);
 
@@ -23,14 +28,17 @@ public sealed partial class TriangleMesh
     public static TriangleMesh Join(IReadOnlyList<TriangleMesh> meshes)
     {
         ArgumentNullException.ThrowIfNull(meshes);
-        if (meshes.Count == 1) return meshes[0];
+        if (meshes.Count == 1)
+            return meshes[0];
         var joined = new double[meshes.Sum(m => 3 * m.vertexCount)];
         var indices = new int[meshes.Sum(m => m.triangles.Length)];
-        int vertexAt = 0, indexAt = 0;
+        int vertexAt = 0,
+            indexAt = 0;
         foreach (TriangleMesh mesh in meshes)
         {
             mesh.Coordinates.CopyTo(joined.AsSpan(3 * vertexAt));
-            foreach (int v in mesh.triangles) indices[indexAt++] = v + vertexAt;
+            foreach (int v in mesh.triangles)
+                indices[indexAt++] = v + vertexAt;
             vertexAt += mesh.VertexCount;
         }
         return new(joined, indices, false);

@@ -2,13 +2,15 @@ namespace CalibGeom.Meshes;
 
 public sealed partial class TriangleMesh
 {
-    /// <summary>The enclosed volume in mm3, the sum of v0 . (v1 x v2) / 6 about the middle of the bounds; negative when the mesh is inside out,
+    /// <summary>The enclosed volume in mm3, the sum of v0 . (v1 x v2) / 6 about the middle of the bounds; negative when
+    /// the mesh is inside out,
     /// without meaning when it is open.</summary>
     public double Volume
     {
         get
         {
-            if (triangles.Length == 0) return 0;
+            if (triangles.Length == 0)
+                return 0;
             Vector3D origin = Middle();
             var sum = new CompensatedSum();
             for (int t = 0; t < TriangleCount; t++)
@@ -35,14 +37,18 @@ public sealed partial class TriangleMesh
         }
     }
 
-    /// <summary>The smallest axis-parallel box round all triangles; vertices that no triangle uses do not count.</summary>
+    /// <summary>
+    /// The smallest axis-parallel box round all triangles; vertices that no triangle uses do not count.
+    /// </summary>
     /// <exception cref="InvalidOperationException">The mesh has no triangles.</exception>
     public Box3D Bounds
     {
         get
         {
-            if (triangles.Length == 0) throw new InvalidOperationException("A mesh without triangles has no bounds.");
-            Vector3D min = Vertex(triangles[0]), max = min;
+            if (triangles.Length == 0)
+                throw new InvalidOperationException("A mesh without triangles has no bounds.");
+            Vector3D min = Vertex(triangles[0]),
+                max = min;
             foreach (int index in triangles)
             {
                 Vector3D v = Vertex(index);
@@ -59,7 +65,8 @@ public sealed partial class TriangleMesh
     {
         get
         {
-            if (triangles.Length == 0) throw new InvalidOperationException("A mesh without triangles has no centroid.");
+            if (triangles.Length == 0)
+                throw new InvalidOperationException("A mesh without triangles has no centroid.");
             Vector3D origin = Middle();
             double volume = 0;
             var moment = new Vector3D();
@@ -71,7 +78,8 @@ public sealed partial class TriangleMesh
                 volume += v;
                 moment += (a + b + c) * (v / 4);
             }
-            if (volume == 0) throw new InvalidOperationException("A mesh that encloses no volume has no centroid.");
+            if (volume == 0)
+                throw new InvalidOperationException("A mesh that encloses no volume has no centroid.");
             return origin + moment * (1 / volume);
         }
     }

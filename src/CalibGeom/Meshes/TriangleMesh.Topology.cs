@@ -2,11 +2,15 @@ namespace CalibGeom.Meshes;
 
 public sealed partial class TriangleMesh
 {
-    /// <summary>Vertices minus edges plus triangles. Vertices that no triangle uses do not count, and corners are the same vertex only when
-    /// they share an index (<see cref="Weld"/> makes them share it). A closed mesh has 2 for each component less 2 for each hole through it.</summary>
+    /// <summary>Vertices minus edges plus triangles. Vertices that no triangle uses do not count, and corners are the
+    /// same vertex only when
+    /// they share an index (<see cref="Weld"/> makes them share it). A closed mesh has 2 for each component less 2 for
+    /// each hole through it.</summary>
     public int EulerCharacteristic => UsedVertices() - new MeshEdges(triangles, VertexCount).Count + TriangleCount;
 
-    /// <summary>The number of pieces: triangles that share an edge belong to one piece, those that share only a vertex do not.</summary>
+    /// <summary>
+    /// The number of pieces: triangles that share an edge belong to one piece, those that share only a vertex do not.
+    /// </summary>
     public int ComponentCount
     {
         get
@@ -16,27 +20,38 @@ public sealed partial class TriangleMesh
         }
     }
 
-    /// <summary>The number of holes through the body, summed over all components: 0 for a box, 1 for a tube or a torus.</summary>
-    /// <exception cref="InvalidOperationException">The mesh is not closed and manifold: an edge has not exactly two triangles with opposite
+    /// <summary>
+    /// The number of holes through the body, summed over all components: 0 for a box, 1 for a tube or a torus.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The mesh is not closed and manifold: an edge has not exactly two
+    /// triangles with opposite
     /// directions, a triangle repeats a vertex, or two fans of triangles meet in one vertex.</exception>
     public int Genus
     {
         get
         {
             var edges = new MeshEdges(triangles, VertexCount);
-            if (!ClosedOver(edges)) throw new InvalidOperationException("Genus needs a closed mesh: each edge in two triangles with opposite directions.");
+            if (!ClosedOver(edges))
+                throw new InvalidOperationException(
+                    "Genus needs a closed mesh: each edge in two triangles with opposite directions."
+                );
             Components(edges, out int count);
             Fans(edges, out int fans);
-            if (fans != UsedVertices()) throw new InvalidOperationException("Genus needs a manifold mesh: two fans of triangles meet in one vertex.");
+            if (fans != UsedVertices())
+                throw new InvalidOperationException(
+                    "Genus needs a manifold mesh: two fans of triangles meet in one vertex."
+                );
             return count - (UsedVertices() - edges.Count + TriangleCount) / 2;
         }
     }
 
-    /// <summary>Whether every edge lies in exactly two triangles with opposite directions and no triangle repeats a vertex. A mesh without
+    /// <summary>Whether every edge lies in exactly two triangles with opposite directions and no triangle repeats a
+    /// vertex. A mesh without
     /// triangles is not closed.</summary>
     public bool IsClosed => ClosedOver(new MeshEdges(triangles, VertexCount));
 
-    /// <summary>The same surface with one vertex for each position: vertices with the same three numbers (-0 is 0) get one index, in order of
+    /// <summary>The same surface with one vertex for each position: vertices with the same three numbers (-0 is 0) get
+    /// one index, in order of
     /// first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their order.</summary>
     public TriangleMesh Weld()
     {
@@ -46,7 +61,8 @@ public sealed partial class TriangleMesh
         for (int i = 0; i < triangles.Length; i++)
         {
             int v = triangles[i];
-            if (map[v] == 0) map[v] = 1 + welder.Add(coordinates[3 * v], coordinates[3 * v + 1], coordinates[3 * v + 2]);
+            if (map[v] == 0)
+                map[v] = 1 + welder.Add(coordinates[3 * v], coordinates[3 * v + 1], coordinates[3 * v + 2]);
             welded[i] = map[v] - 1;
         }
         return welder.ToMesh(welded);
@@ -57,12 +73,14 @@ public sealed partial class TriangleMesh
     {
         var sets = new UnionFind(TriangleCount);
         for (int e = 0; e < edges.Count; e++)
-            for (int i = 1; i < edges.Uses(e); i++)
-                sets.Join(edges.HalfEdge(e, 0) / 3, edges.HalfEdge(e, i) / 3);
+        for (int i = 1; i < edges.Uses(e); i++)
+            sets.Join(edges.HalfEdge(e, 0) / 3, edges.HalfEdge(e, i) / 3);
         return sets.Number(out count);
     }
 
-    /// <summary>The fan number of each corner: corners at one vertex whose triangles hang together by edges at that vertex.</summary>
+    /// <summary>
+    /// The fan number of each corner: corners at one vertex whose triangles hang together by edges at that vertex.
+    /// </summary>
     internal int[] Fans(MeshEdges edges, out int count)
     {
         var sets = new UnionFind(triangles.Length);
@@ -82,9 +100,11 @@ public sealed partial class TriangleMesh
 
     private bool ClosedOver(MeshEdges edges)
     {
-        if (TriangleCount == 0 || edges.Count * 2 != triangles.Length) return false;
+        if (TriangleCount == 0 || edges.Count * 2 != triangles.Length)
+            return false;
         for (int e = 0; e < edges.Count; e++)
-            if (edges.Uses(e) != 2 || triangles[edges.HalfEdge(e, 0)] == triangles[edges.HalfEdge(e, 1)]) return false;
+            if (edges.Uses(e) != 2 || triangles[edges.HalfEdge(e, 0)] == triangles[edges.HalfEdge(e, 1)])
+                return false;
         return true;
     }
 
@@ -94,7 +114,8 @@ public sealed partial class TriangleMesh
         int count = 0;
         foreach (int v in triangles)
         {
-            if (!used[v]) count++;
+            if (!used[v])
+                count++;
             used[v] = true;
         }
         return count;

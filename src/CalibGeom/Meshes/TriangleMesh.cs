@@ -1,8 +1,10 @@
 namespace CalibGeom.Meshes;
 
 /// <summary>
-/// An indexed triangle mesh in flat arrays: coordinates x0 y0 z0 x1 ... in mm, three vertex indices a triangle, outward normals by the
-/// right-hand rule. Nothing is promised about topology: any mesh fits, closed or not. Immutable and safe to share between threads.
+/// An indexed triangle mesh in flat arrays: coordinates x0 y0 z0 x1 ... in mm, three vertex indices a triangle, outward
+/// normals by the
+/// right-hand rule. Nothing is promised about topology: any mesh fits, closed or not. Immutable and safe to share
+/// between threads.
 /// </summary>
 public sealed partial class TriangleMesh
 {
@@ -13,30 +15,30 @@ public sealed partial class TriangleMesh
     /// <summary>A mesh; the arrays are copied.</summary>
     /// <param name="coordinates">x, y, z of each vertex in mm, all finite.</param>
     /// <param name="triangles">Three vertex indices for each triangle.</param>
-    /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index has no vertex.</exception>
+    /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index
+    /// has no vertex.</exception>
     public TriangleMesh(ReadOnlySpan<double> coordinates, ReadOnlySpan<int> triangles)
-        : this(RequireThrees(coordinates.ToArray()), triangles.ToArray(), true)
-    {
-    }
+        : this(RequireThrees(coordinates.ToArray()), triangles.ToArray(), true) { }
 
     private TriangleMesh(double[] coordinates, int[] triangles, bool check)
-        : this(coordinates, coordinates.Length / 3, triangles, check)
-    {
-    }
+        : this(coordinates, coordinates.Length / 3, triangles, check) { }
 
     private TriangleMesh(double[] coordinates, int vertexCount, int[] triangles, bool check)
     {
-        if (check) Validate(coordinates.AsSpan(0, 3 * vertexCount), triangles);
+        if (check)
+            Validate(coordinates.AsSpan(0, 3 * vertexCount), triangles);
         this.coordinates = coordinates;
         this.vertexCount = vertexCount;
         this.triangles = triangles;
     }
 
     /// <summary>A mesh that takes the arrays over without a copy; the caller must not change them afterwards.</summary>
-    internal static TriangleMesh Adopt(double[] coordinates, int[] triangles) => Adopt(coordinates, coordinates.Length / 3, triangles);
+    internal static TriangleMesh Adopt(double[] coordinates, int[] triangles) =>
+        Adopt(coordinates, coordinates.Length / 3, triangles);
 
     /// <summary>The same, with an array that may have room for more vertices than there are.</summary>
-    internal static TriangleMesh Adopt(double[] coordinates, int vertexCount, int[] triangles) => new(coordinates, vertexCount, triangles, true);
+    internal static TriangleMesh Adopt(double[] coordinates, int vertexCount, int[] triangles) =>
+        new(coordinates, vertexCount, triangles, true);
 
     /// <summary>A mesh with no triangles.</summary>
     public static TriangleMesh Empty { get; } = new([], [], false);
@@ -68,20 +70,33 @@ public sealed partial class TriangleMesh
     public (Vector3D A, Vector3D B, Vector3D C) Triangle(int index) =>
         (Vertex(triangles[3 * index]), Vertex(triangles[3 * index + 1]), Vertex(triangles[3 * index + 2]));
 
-    private static double[] RequireThrees(double[] coordinates) => coordinates.Length % 3 == 0
-        ? coordinates
-        : throw new ArgumentException($"Coordinates come in threes; there are {coordinates.Length}.", nameof(coordinates));
+    private static double[] RequireThrees(double[] coordinates) =>
+        coordinates.Length % 3 == 0
+            ? coordinates
+            : throw new ArgumentException(
+                $"Coordinates come in threes; there are {coordinates.Length}.",
+                nameof(coordinates)
+            );
 
     private static void Validate(ReadOnlySpan<double> coordinates, int[] triangles)
     {
         if (triangles.Length % 3 != 0)
-            throw new ArgumentException($"Triangle indices come in threes; there are {triangles.Length}.", nameof(triangles));
+            throw new ArgumentException(
+                $"Triangle indices come in threes; there are {triangles.Length}.",
+                nameof(triangles)
+            );
         for (int i = 0; i < coordinates.Length; i++)
             if (!double.IsFinite(coordinates[i]))
-                throw new ArgumentException($"Vertex {i / 3} has a coordinate that is not finite.", nameof(coordinates));
+                throw new ArgumentException(
+                    $"Vertex {i / 3} has a coordinate that is not finite.",
+                    nameof(coordinates)
+                );
         int count = coordinates.Length / 3;
         for (int i = 0; i < triangles.Length; i++)
             if ((uint)triangles[i] >= (uint)count)
-                throw new ArgumentException($"Triangle {i / 3} names vertex {triangles[i]}; there are {count}.", nameof(triangles));
+                throw new ArgumentException(
+                    $"Triangle {i / 3} names vertex {triangles[i]}; there are {count}.",
+                    nameof(triangles)
+                );
     }
 }

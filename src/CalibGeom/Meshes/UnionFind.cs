@@ -8,7 +8,8 @@ internal sealed class UnionFind
     internal UnionFind(int count)
     {
         parent = new int[count];
-        for (int i = 0; i < count; i++) parent[i] = i;
+        for (int i = 0; i < count; i++)
+            parent[i] = i;
     }
 
     internal int Find(int item)
@@ -23,12 +24,17 @@ internal sealed class UnionFind
 
     internal void Join(int a, int b)
     {
-        int rootA = Find(a), rootB = Find(b);
-        if (rootA < rootB) parent[rootB] = rootA;
-        else parent[rootA] = rootB;
+        int rootA = Find(a),
+            rootB = Find(b);
+        if (rootA < rootB)
+            parent[rootB] = rootA;
+        else
+            parent[rootA] = rootB;
     }
 
-    /// <summary>Numbers the sets 0, 1, ... in order of their smallest member; returns the number of each item's set.</summary>
+    /// <summary>
+    /// Numbers the sets 0, 1, ... in order of their smallest member; returns the number of each item's set.
+    /// </summary>
     internal int[] Number(out int sets)
     {
         var number = new int[parent.Length];

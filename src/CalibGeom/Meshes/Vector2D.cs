@@ -11,17 +11,22 @@ public readonly record struct Vector2D(double X, double Y)
     /// <summary>Difference of two vectors.</summary>
     public static Vector2D operator -(Vector2D a, Vector2D b) => new(a.X - b.X, a.Y - b.Y);
 
-    /// <summary>The z component of the vector product: positive when <paramref name="b"/> lies to the left of <paramref name="a"/>.</summary>
+    /// <summary>
+    /// The z component of the vector product: positive when <paramref name="b"/> lies to the left of
+    /// <paramref name="a"/>.
+    /// </summary>
     public static double Cross(Vector2D a, Vector2D b) => a.X * b.Y - a.Y * b.X;
 
     /// <summary>The area inside a closed ring, mm2: positive when it runs counter-clockwise.</summary>
     /// <param name="ring">The vertices; the last joins the first.</param>
     public static double SignedArea(ReadOnlySpan<Vector2D> ring)
     {
-        if (ring.Length < 3) return 0;
+        if (ring.Length < 3)
+            return 0;
         double sum = 0;
         Vector2D origin = ring[0];
-        for (int i = 2; i < ring.Length; i++) sum += Cross(ring[i - 1] - origin, ring[i] - origin);
+        for (int i = 2; i < ring.Length; i++)
+            sum += Cross(ring[i - 1] - origin, ring[i] - origin);
         return sum / 2;
     }
 }

@@ -1,7 +1,8 @@
 namespace CalibGeom.Planar;
 
 /// <summary>
-/// Two sets of rings laid over each other on the grid: snap-rounded vertices, the chain that each ring edge became, and for every edge how
+/// Two sets of rings laid over each other on the grid: snap-rounded vertices, the chain that each ring edge became, and
+/// for every edge how
 /// the winding number of each set changes across it.
 /// </summary>
 internal sealed class Arrangement
@@ -10,9 +11,7 @@ internal sealed class Arrangement
 
     /// <summary>Lays the rings out. Outer rings count +1 inside, holes -1.</summary>
     internal Arrangement(IEnumerable<Region> first, IEnumerable<Region> second)
-        : this(RingsOf(first), RingsOf(second))
-    {
-    }
+        : this(RingsOf(first), RingsOf(second)) { }
 
     internal Arrangement(IReadOnlyList<(Outline Ring, int Sign)> first, IReadOnlyList<(Outline Ring, int Sign)> second)
     {
@@ -29,17 +28,24 @@ internal sealed class Arrangement
         {
             var weight = r < first.Count ? new Winding(rings[r].Sign, 0) : new Winding(0, rings[r].Sign);
             Chains[r] = new int[rings[r].Ring.Count][];
-            for (int e = 0; e < Chains[r].Length; e++) Count(Chains[r][e] = snapped.Chain(next++), weight);
+            for (int e = 0; e < Chains[r].Length; e++)
+                Count(Chains[r][e] = snapped.Chain(next++), weight);
         }
     }
 
     /// <summary>The vertices, sorted.</summary>
     internal IReadOnlyList<GridPoint> Vertices { get; }
 
-    /// <summary>For every ring (first set, then second; region by region, outer ring first) and every edge of it: the vertices along it.</summary>
+    /// <summary>
+    /// For every ring (first set, then second; region by region, outer ring first) and every edge of it: the vertices
+    /// along it.
+    /// </summary>
     internal int[][][] Chains { get; }
 
-    /// <summary>The edges with their windings: going from the lower to the higher vertex, how much more the left side winds than the right.</summary>
+    /// <summary>
+    /// The edges with their windings: going from the lower to the higher vertex, how much more the left side winds than
+    /// the right.
+    /// </summary>
     internal IReadOnlyDictionary<(int Low, int High), Winding> Edges => edges;
 
     private static List<(Outline, int)> RingsOf(IEnumerable<Region> regions) =>

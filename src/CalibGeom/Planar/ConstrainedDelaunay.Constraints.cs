@@ -2,7 +2,9 @@ namespace CalibGeom.Planar;
 
 internal sealed partial class ConstrainedDelaunay
 {
-    /// <summary>Makes the edge between two points present. No other point may lie on it, and no required edge may cross it.</summary>
+    /// <summary>
+    /// Makes the edge between two points present. No other point may lie on it, and no required edge may cross it.
+    /// </summary>
     internal void Require(int a, int b)
     {
         required.Add(Key(a, b));
@@ -16,10 +18,13 @@ internal sealed partial class ConstrainedDelaunay
                 crossing.Enqueue(edge);
                 continue;
             }
-            int p = corners[3 * t + side], q = Opposite(t, side);
+            int p = corners[3 * t + side],
+                q = Opposite(t, side);
             Flip(t, side);
-            if (Straddle(p, q, a, b)) crossing.Enqueue((p, q));
-            else if (Key(p, q) != Key(a, b)) fresh.Add((p, q));
+            if (Straddle(p, q, a, b))
+                crossing.Enqueue((p, q));
+            else if (Key(p, q) != Key(a, b))
+                fresh.Add((p, q));
         }
         RestoreDelaunay(fresh);
     }
@@ -29,48 +34,61 @@ internal sealed partial class ConstrainedDelaunay
     {
         var crossed = new Queue<(int, int)>();
         (int t, int side) = Departure(a, b);
-        if (t < 0) return crossed;
+        if (t < 0)
+            return crossed;
         while (true)
         {
             (int next, int from, int to) = Across(t, side);
             crossed.Enqueue((from, to));
             int far = Opposite(t, side);
-            if (far == b) return crossed;
+            if (far == b)
+                return crossed;
             int at = IndexOf(next, far);
             (t, side) = (next, Straddles(next, (at + 1) % 3, a, b) ? (at + 1) % 3 : (at + 2) % 3);
         }
     }
 
-    /// <summary>The triangle at a through whose far side the segment a-b leaves; -1 when the edge is there already.</summary>
+    /// <summary>
+    /// The triangle at a through whose far side the segment a-b leaves; -1 when the edge is there already.
+    /// </summary>
     private (int Triangle, int Side) Departure(int a, int b)
     {
-        int start = triangleAt[a], t = start;
+        int start = triangleAt[a],
+            t = start;
         do
         {
             int side = IndexOf(t, a);
             (_, int from, int to) = Across(t, side);
-            if (from == b || to == b) return (-1, -1);
-            if (Predicates.Turn(points[a], points[from], points[b]) > 0 && Predicates.Turn(points[a], points[to], points[b]) < 0)
+            if (from == b || to == b)
+                return (-1, -1);
+            if (
+                Predicates.Turn(points[a], points[from], points[b]) > 0
+                && Predicates.Turn(points[a], points[to], points[b]) < 0
+            )
                 return (t, side);
             t = neighbours[3 * t + (side + 1) % 3];
-        }
-        while (t != start && t >= 0);
+        } while (t != start && t >= 0);
         throw new InvalidOperationException($"No triangle at {points[a]} faces {points[b]}.");
     }
 
-    /// <summary>A triangle and its side that is the edge a-b; one end must not be a corner of the frame, whose fan is open.</summary>
+    /// <summary>
+    /// A triangle and its side that is the edge a-b; one end must not be a corner of the frame, whose fan is open.
+    /// </summary>
     private (int Triangle, int Side) Find(int a, int b)
     {
-        if (a >= realCount) (a, b) = (b, a);
-        int start = triangleAt[a], t = start;
+        if (a >= realCount)
+            (a, b) = (b, a);
+        int start = triangleAt[a],
+            t = start;
         do
         {
             int at = IndexOf(t, a);
-            if (corners[3 * t + (at + 1) % 3] == b) return (t, (at + 2) % 3);
-            if (corners[3 * t + (at + 2) % 3] == b) return (t, (at + 1) % 3);
+            if (corners[3 * t + (at + 1) % 3] == b)
+                return (t, (at + 2) % 3);
+            if (corners[3 * t + (at + 2) % 3] == b)
+                return (t, (at + 1) % 3);
             t = neighbours[3 * t + (at + 1) % 3];
-        }
-        while (t != start && t >= 0);
+        } while (t != start && t >= 0);
         throw new InvalidOperationException($"No edge from {points[a]} to {points[b]}.");
     }
 
@@ -93,7 +111,8 @@ internal sealed partial class ConstrainedDelaunay
     private bool IsConvex(int t, int side)
     {
         (_, int from, int to) = Across(t, side);
-        GridPoint p = points[corners[3 * t + side]], q = points[Opposite(t, side)];
+        GridPoint p = points[corners[3 * t + side]],
+            q = points[Opposite(t, side)];
         return Predicates.Turn(p, points[from], q) > 0 && Predicates.Turn(p, q, points[to]) > 0;
     }
 
@@ -106,12 +125,15 @@ internal sealed partial class ConstrainedDelaunay
             for (int i = 0; i < edges.Count; i++)
             {
                 (int a, int b) = edges[i];
-                if (required.Contains(Key(a, b))) continue;
+                if (required.Contains(Key(a, b)))
+                    continue;
                 (int t, int side) = Find(a, b);
-                if (neighbours[3 * t + side] < 0 || !IsConvex(t, side)) continue;
+                if (neighbours[3 * t + side] < 0 || !IsConvex(t, side))
+                    continue;
                 (int p, int q, int r) = Corners(t);
                 int far = Opposite(t, side);
-                if (Predicates.InCircle(points[p], points[q], points[r], points[far]) <= 0) continue;
+                if (Predicates.InCircle(points[p], points[q], points[r], points[far]) <= 0)
+                    continue;
                 edges[i] = (corners[3 * t + side], far);
                 Flip(t, side);
                 changed = true;

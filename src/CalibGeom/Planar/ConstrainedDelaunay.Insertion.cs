@@ -6,9 +6,12 @@ internal sealed partial class ConstrainedDelaunay
     {
         (int t, int onSide) = Locate(points[p]);
         var suspects = new Stack<(int Triangle, int Vertex)>();
-        if (onSide < 0) SplitTriangle(t, p, suspects);
-        else SplitSide(t, onSide, p, suspects);
-        while (suspects.TryPop(out (int Triangle, int Vertex) s)) Legalise(s.Triangle, s.Vertex, suspects);
+        if (onSide < 0)
+            SplitTriangle(t, p, suspects);
+        else
+            SplitSide(t, onSide, p, suspects);
+        while (suspects.TryPop(out (int Triangle, int Vertex) s))
+            Legalise(s.Triangle, s.Vertex, suspects);
         last = triangleAt[p];
     }
 
@@ -18,15 +21,19 @@ internal sealed partial class ConstrainedDelaunay
         int t = last;
         while (true)
         {
-            int onSide = -1, exit = -1;
+            int onSide = -1,
+                exit = -1;
             for (int side = 0; side < 3 && exit < 0; side++)
             {
                 (int neighbour, int from, int to) = Across(t, side);
                 int turn = Predicates.Turn(points[from], points[to], p);
-                if (turn < 0) exit = neighbour;
-                else if (turn == 0) onSide = side;
+                if (turn < 0)
+                    exit = neighbour;
+                else if (turn == 0)
+                    onSide = side;
             }
-            if (exit < 0) return (t, onSide);
+            if (exit < 0)
+                return (t, onSide);
             t = exit;
         }
     }
@@ -34,8 +41,11 @@ internal sealed partial class ConstrainedDelaunay
     private void SplitTriangle(int t, int p, Stack<(int, int)> suspects)
     {
         (int a, int b, int c) = Corners(t);
-        int na = neighbours[3 * t], nb = neighbours[3 * t + 1], nc = neighbours[3 * t + 2];
-        int u = Count, v = u + 1;
+        int na = neighbours[3 * t],
+            nb = neighbours[3 * t + 1],
+            nc = neighbours[3 * t + 2];
+        int u = Count,
+            v = u + 1;
         Set(t, p, b, c, na, u, v);
         Append(p, c, a, nb, v, t);
         Append(p, a, b, nc, t, u);
@@ -49,40 +59,61 @@ internal sealed partial class ConstrainedDelaunay
     /// <summary>Splits both triangles at a side: t = (a, b, c) with p on b-c, and its neighbour (d, c, b).</summary>
     private void SplitSide(int t, int side, int p, Stack<(int, int)> suspects)
     {
-        int a = corners[3 * t + side], b = corners[3 * t + (side + 1) % 3], c = corners[3 * t + (side + 2) % 3];
-        int other = neighbours[3 * t + side], back = SideTo(other, t), d = corners[3 * other + back];
-        int ab = neighbours[3 * t + (side + 2) % 3], ca = neighbours[3 * t + (side + 1) % 3];
-        int dc = neighbours[3 * other + (back + 2) % 3], bd = neighbours[3 * other + (back + 1) % 3];
-        int u = Count, v = u + 1;
+        int a = corners[3 * t + side],
+            b = corners[3 * t + (side + 1) % 3],
+            c = corners[3 * t + (side + 2) % 3];
+        int other = neighbours[3 * t + side],
+            back = SideTo(other, t),
+            d = corners[3 * other + back];
+        int ab = neighbours[3 * t + (side + 2) % 3],
+            ca = neighbours[3 * t + (side + 1) % 3];
+        int dc = neighbours[3 * other + (back + 2) % 3],
+            bd = neighbours[3 * other + (back + 1) % 3];
+        int u = Count,
+            v = u + 1;
         Set(t, p, a, b, ab, other, u);
         Set(other, p, b, d, bd, v, t);
         Append(p, c, a, ca, t, v);
         Append(p, d, c, dc, u, other);
         Replace(ca, t, u);
         Replace(dc, other, v);
-        foreach (int s in (int[])[t, other, u, v]) suspects.Push((s, p));
+        foreach (int s in (int[])[t, other, u, v])
+            suspects.Push((s, p));
     }
 
-    /// <summary>Flips the side opposite the new vertex when the triangle behind it has the vertex inside its circle.</summary>
+    /// <summary>
+    /// Flips the side opposite the new vertex when the triangle behind it has the vertex inside its circle.
+    /// </summary>
     private void Legalise(int t, int vertex, Stack<(int, int)> suspects)
     {
-        int side = IndexOf(t, vertex), other = neighbours[3 * t + side];
-        if (other < 0) return;
+        int side = IndexOf(t, vertex),
+            other = neighbours[3 * t + side];
+        if (other < 0)
+            return;
         int far = corners[3 * other + SideTo(other, t)];
         (int a, int b, int c) = Corners(t);
-        if (Predicates.InCircle(points[a], points[b], points[c], points[far]) <= 0) return;
+        if (Predicates.InCircle(points[a], points[b], points[c], points[far]) <= 0)
+            return;
         Flip(t, side);
         suspects.Push((t, vertex));
         suspects.Push((other, vertex));
     }
 
-    /// <summary>Turns the diagonal between t and its neighbour across a side; both keep the vertex that t had opposite it.</summary>
+    /// <summary>
+    /// Turns the diagonal between t and its neighbour across a side; both keep the vertex that t had opposite it.
+    /// </summary>
     private void Flip(int t, int side)
     {
-        int a = corners[3 * t + side], b = corners[3 * t + (side + 1) % 3], c = corners[3 * t + (side + 2) % 3];
-        int other = neighbours[3 * t + side], back = SideTo(other, t), d = corners[3 * other + back];
-        int ab = neighbours[3 * t + (side + 2) % 3], ca = neighbours[3 * t + (side + 1) % 3];
-        int dc = neighbours[3 * other + (back + 2) % 3], bd = neighbours[3 * other + (back + 1) % 3];
+        int a = corners[3 * t + side],
+            b = corners[3 * t + (side + 1) % 3],
+            c = corners[3 * t + (side + 2) % 3];
+        int other = neighbours[3 * t + side],
+            back = SideTo(other, t),
+            d = corners[3 * other + back];
+        int ab = neighbours[3 * t + (side + 2) % 3],
+            ca = neighbours[3 * t + (side + 1) % 3];
+        int dc = neighbours[3 * other + (back + 2) % 3],
+            bd = neighbours[3 * other + (back + 1) % 3];
         Set(t, a, b, d, bd, other, ab);
         Set(other, a, d, c, dc, ca, t);
         Replace(bd, other, t);

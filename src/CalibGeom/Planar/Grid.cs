@@ -1,8 +1,10 @@
 namespace CalibGeom.Planar;
 
 /// <summary>
-/// The integer grid on which all solids of this library live: one unit is 2^-13 mm (about 0.122 micrometre). Every grid value from
-/// -1024 mm to +1024 mm is exactly representable as a 32-bit float, so a binary STL holds precisely the solid in memory.
+/// The integer grid on which all solids of this library live: one unit is 2^-13 mm (about 0.122 micrometre). Every grid
+/// value from
+/// -1024 mm to +1024 mm is exactly representable as a 32-bit float, so a binary STL holds precisely the solid in
+/// memory.
 /// </summary>
 public static class Grid
 {
@@ -22,7 +24,11 @@ public static class Grid
     public static int FromMillimetres(double millimetres)
     {
         if (!double.IsFinite(millimetres) || Math.Abs(millimetres) > LimitMillimetres)
-            throw new ArgumentOutOfRangeException(nameof(millimetres), millimetres, "A coordinate must be a number from -1024 to 1024 mm.");
+            throw new ArgumentOutOfRangeException(
+                nameof(millimetres),
+                millimetres,
+                "A coordinate must be a number from -1024 to 1024 mm."
+            );
         return (int)Math.Round(millimetres * UnitsPerMillimetre, MidpointRounding.AwayFromZero);
     }
 

@@ -9,7 +9,8 @@ public readonly record struct GridPoint(int X, int Y) : IComparable<GridPoint>
     /// <param name="x">mm, -1024 to 1024.</param>
     /// <param name="y">mm, -1024 to 1024.</param>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate is NaN, infinite or beyond +-1024 mm.</exception>
-    public static GridPoint FromMillimetres(double x, double y) => new(Grid.FromMillimetres(x), Grid.FromMillimetres(y));
+    public static GridPoint FromMillimetres(double x, double y) =>
+        new(Grid.FromMillimetres(x), Grid.FromMillimetres(y));
 
     /// <summary>X in mm, exactly.</summary>
     public double XMillimetres => Grid.ToMillimetres(X);

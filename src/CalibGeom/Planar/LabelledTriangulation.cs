@@ -1,13 +1,16 @@
 namespace CalibGeom.Planar;
 
-/// <summary>The triangles of an arrangement with the winding numbers of both sets; triangles outside both are left out.</summary>
+/// <summary>
+/// The triangles of an arrangement with the winding numbers of both sets; triangles outside both are left out.
+/// </summary>
 internal static class LabelledTriangulation
 {
     /// <summary>Triangles as indices into the arrangement's vertices, counter-clockwise, with their windings.</summary>
     internal static List<(int A, int B, int C, Winding Winding)> Of(Arrangement arrangement)
     {
         var mesh = new ConstrainedDelaunay(arrangement.Vertices);
-        foreach ((int low, int high) in arrangement.Edges.Keys) mesh.Require(low, high);
+        foreach ((int low, int high) in arrangement.Edges.Keys)
+            mesh.Require(low, high);
         return Flood(mesh, arrangement);
     }
 
@@ -22,7 +25,8 @@ internal static class LabelledTriangulation
             for (int side = 0; side < 3; side++)
             {
                 (int neighbour, int from, int to) = mesh.Across(t, side);
-                if (neighbour < 0 || windings[neighbour] is not null) continue;
+                if (neighbour < 0 || windings[neighbour] is not null)
+                    continue;
                 windings[neighbour] = windings[t]!.Value + Change(arrangement, from, to);
                 open.Push(neighbour);
             }
@@ -39,7 +43,8 @@ internal static class LabelledTriangulation
     /// <summary>The change of winding when crossing from the left of from-to to its right.</summary>
     private static Winding Change(Arrangement arrangement, int from, int to)
     {
-        if (!arrangement.Edges.TryGetValue(from < to ? (from, to) : (to, from), out Winding left)) return default;
+        if (!arrangement.Edges.TryGetValue(from < to ? (from, to) : (to, from), out Winding left))
+            return default;
         return from < to ? -left : left;
     }
 }

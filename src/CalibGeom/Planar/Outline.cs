@@ -1,8 +1,10 @@
 namespace CalibGeom.Planar;
 
 /// <summary>
-/// A simple closed polygon on the grid: at least three vertices, no two edges that touch except neighbours at their shared vertex,
-/// area not zero. Vertices run counter-clockwise; an outline given clockwise is turned round and keeps its first vertex.
+/// A simple closed polygon on the grid: at least three vertices, no two edges that touch except neighbours at their
+/// shared vertex,
+/// area not zero. Vertices run counter-clockwise; an outline given clockwise is turned round and keeps its first
+/// vertex.
 /// Immutable and safe to share between threads.
 /// </summary>
 public sealed partial class Outline
@@ -11,7 +13,8 @@ public sealed partial class Outline
 
     /// <summary>An outline through grid points, in order; the last joins the first.</summary>
     /// <param name="points">At least three vertices, within +-1024 mm; do not repeat the first at the end.</param>
-    /// <exception cref="ArgumentException">Fewer than three vertices, a repeated vertex, a coordinate out of range, edges that touch or cross,
+    /// <exception cref="ArgumentException">Fewer than three vertices, a repeated vertex, a coordinate out of range,
+    /// edges that touch or cross,
     /// or no area; the message names the place.</exception>
     public Outline(IEnumerable<GridPoint> points)
     {
@@ -60,7 +63,8 @@ public sealed partial class Outline
     /// <exception cref="ArgumentOutOfRangeException">A vertex would leave the range of the grid.</exception>
     public Outline Translate(double dx, double dy)
     {
-        int x = Grid.FromMillimetres(dx), y = Grid.FromMillimetres(dy);
+        int x = Grid.FromMillimetres(dx),
+            y = Grid.FromMillimetres(dy);
         var moved = Array.ConvertAll(points, p => p.Offset(x, y));
         OutlineCheck.RequireRange(moved);
         return new Outline(moved, DoubledArea);
@@ -73,11 +77,15 @@ public sealed partial class Outline
         bool inside = false;
         for (int i = 0, j = points.Length - 1; i < points.Length; j = i++)
         {
-            GridPoint a = points[j], b = points[i];
-            if (Predicates.OnSegment(a, b, point)) return 0;
-            if ((a.Y > point.Y) == (b.Y > point.Y)) continue;
+            GridPoint a = points[j],
+                b = points[i];
+            if (Predicates.OnSegment(a, b, point))
+                return 0;
+            if ((a.Y > point.Y) == (b.Y > point.Y))
+                continue;
             bool left = Predicates.Cross(a, b, point) > 0;
-            if (left == (b.Y > a.Y)) inside = !inside;
+            if (left == (b.Y > a.Y))
+                inside = !inside;
         }
         return inside ? 1 : -1;
     }

@@ -10,7 +10,10 @@ internal static class OutlineCheck
         RequireRange(ring);
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
             if (ring[i] == ring[j])
-                throw new ArgumentException($"An outline repeats its vertex {ring[i]} mm (vertices {j} and {i}); neighbours must differ.", "points");
+                throw new ArgumentException(
+                    $"An outline repeats its vertex {ring[i]} mm (vertices {j} and {i}); neighbours must differ.",
+                    "points"
+                );
         RequireSimple(ring);
     }
 
@@ -28,7 +31,8 @@ internal static class OutlineCheck
         Array.Sort(order, (a, b) => MinX(ring, a).CompareTo(MinX(ring, b)));
         for (int s = 0; s < n; s++)
         {
-            int i = order[s], maxX = Math.Max(ring[i].X, ring[(i + 1) % n].X);
+            int i = order[s],
+                maxX = Math.Max(ring[i].X, ring[(i + 1) % n].X);
             for (int t = s + 1; t < n && MinX(ring, order[t]) <= maxX; t++)
                 RequireApart(ring, i, order[t]);
         }
@@ -39,11 +43,18 @@ internal static class OutlineCheck
     private static void RequireApart(GridPoint[] ring, int i, int j)
     {
         int n = ring.Length;
-        GridPoint a = ring[i], b = ring[(i + 1) % n], c = ring[j], d = ring[(j + 1) % n];
-        bool bad = (i + 1) % n == j ? Predicates.OnSegment(a, b, d) || Predicates.OnSegment(c, d, a)
+        GridPoint a = ring[i],
+            b = ring[(i + 1) % n],
+            c = ring[j],
+            d = ring[(j + 1) % n];
+        bool bad =
+            (i + 1) % n == j ? Predicates.OnSegment(a, b, d) || Predicates.OnSegment(c, d, a)
             : (j + 1) % n == i ? Predicates.OnSegment(a, b, c) || Predicates.OnSegment(c, d, b)
             : Predicates.SegmentsTouch(a, b, c, d);
         if (bad)
-            throw new ArgumentException($"An outline touches or crosses itself: edge {a}-{b} meets edge {c}-{d} (mm).", "points");
+            throw new ArgumentException(
+                $"An outline touches or crosses itself: edge {a}-{b} meets edge {c}-{d} (mm).",
+                "points"
+            );
     }
 }

@@ -1,7 +1,8 @@
 namespace CalibGeom.Planar;
 
 /// <summary>
-/// A connected area of the plane: one outer outline and any number of holes that lie inside it and touch neither it nor each other.
+/// A connected area of the plane: one outer outline and any number of holes that lie inside it and touch neither it nor
+/// each other.
 /// Immutable and safe to share between threads.
 /// </summary>
 public sealed class Region
@@ -11,7 +12,8 @@ public sealed class Region
     /// <summary>A region.</summary>
     /// <param name="outer">The outer border.</param>
     /// <param name="holes">The borders of the holes; none by default.</param>
-    /// <exception cref="ArgumentException">A hole lies outside, or touches the outer border or another hole.</exception>
+    /// <exception cref="ArgumentException">A hole lies outside, or touches the outer border or another
+    /// hole.</exception>
     public Region(Outline outer, params IEnumerable<Outline> holes)
     {
         ArgumentNullException.ThrowIfNull(outer);
@@ -40,7 +42,8 @@ public sealed class Region
     public Region Translate(double dx, double dy) =>
         new(Outer.Translate(dx, dy), holes.Select(h => h.Translate(dx, dy)));
 
-    /// <summary>The union of outlines that may overlap, such as the strokes of a letter, as regions that do not. Crossings are rounded to the
+    /// <summary>The union of outlines that may overlap, such as the strokes of a letter, as regions that do not.
+    /// Crossings are rounded to the
     /// grid; vertices on straight runs are dropped.</summary>
     /// <param name="outlines">Any number of outlines.</param>
     /// <returns>The regions, in order of their lowest vertex; empty when there are no outlines.</returns>
@@ -58,7 +61,8 @@ public sealed class Region
         int place = Outer.Locate(point);
         foreach (Outline hole in holes)
         {
-            if (place <= 0) break;
+            if (place <= 0)
+                break;
             place = -hole.Locate(point);
         }
         return place;

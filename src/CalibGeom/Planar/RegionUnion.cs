@@ -5,7 +5,8 @@ internal static class RegionUnion
 {
     internal static IReadOnlyList<Region> Of(IReadOnlyList<Outline> outlines)
     {
-        if (outlines.Count == 0) return [];
+        if (outlines.Count == 0)
+            return [];
         var arrangement = new Arrangement([.. outlines.Select(o => (o, 1))], []);
         Dictionary<int, List<int>> next = BorderEdges(arrangement);
         var outers = new List<Outline>();
@@ -27,32 +28,41 @@ internal static class RegionUnion
                 foreach ((int from, int to) in (ReadOnlySpan<(int, int)>)[(a, b), (b, c), (c, a)])
                     if (next.TryGetValue(to, out List<int>? back) && back.Remove(from))
                     {
-                        if (back.Count == 0) next.Remove(to);
+                        if (back.Count == 0)
+                            next.Remove(to);
                     }
-                    else if (next.TryGetValue(from, out List<int>? ends)) ends.Add(to);
-                    else next[from] = [to];
+                    else if (next.TryGetValue(from, out List<int>? ends))
+                        ends.Add(to);
+                    else
+                        next[from] = [to];
         return new Dictionary<int, List<int>>(next);
     }
 
-    /// <summary>Takes one loop out, turning as far left as possible so that areas that touch in a point come apart.</summary>
+    /// <summary>
+    /// Takes one loop out, turning as far left as possible so that areas that touch in a point come apart.
+    /// </summary>
     private static List<GridPoint> TakeLoop(Dictionary<int, List<int>> next, IReadOnlyList<GridPoint> vertices)
     {
-        int start = next.Keys.Min(), before = -1, at = start;
+        int start = next.Keys.Min(),
+            before = -1,
+            at = start;
         var loop = new List<GridPoint>();
         do
         {
             List<int> ends = next[at];
             int to = before < 0 ? ends[0] : ends.MinBy(e => TurnAngle(vertices[before], vertices[at], vertices[e]));
             ends.Remove(to);
-            if (ends.Count == 0) next.Remove(at);
+            if (ends.Count == 0)
+                next.Remove(at);
             loop.Add(vertices[at]);
             (before, at) = (at, to);
-        }
-        while (at != start);
+        } while (at != start);
         return loop;
     }
 
-    /// <summary>The angle turned right at b, from -pi (sharp left) to pi; only compared where several borders meet in a vertex.</summary>
+    /// <summary>
+    /// The angle turned right at b, from -pi (sharp left) to pi; only compared where several borders meet in a vertex.
+    /// </summary>
     private static double TurnAngle(GridPoint a, GridPoint b, GridPoint c) =>
         -Math.Atan2(Predicates.Cross(a, b, c), (double)(b.X - a.X) * (c.X - b.X) + (double)(b.Y - a.Y) * (c.Y - b.Y));
 
@@ -68,7 +78,8 @@ internal static class RegionUnion
     private static List<Region> Nest(List<Outline> outers, List<Outline> holes)
     {
         ILookup<Outline, Outline> byOuter = holes.ToLookup(h =>
-            outers.Where(o => o.DoubledArea > h.DoubledArea && o.Locate(h.Points[0]) >= 0).MinBy(o => o.DoubledArea)!);
+            outers.Where(o => o.DoubledArea > h.DoubledArea && o.Locate(h.Points[0]) >= 0).MinBy(o => o.DoubledArea)!
+        );
         return outers.ConvertAll(o => new Region(o, byOuter[o]));
     }
 }

@@ -1,8 +1,10 @@
 namespace CalibGeom.Planar;
 
 /// <summary>
-/// Hobby's snap rounding on the integer grid: every segment becomes a chain through all hot pixels it passes, a pixel being hot when it
-/// holds an end or (rounded) a crossing. Afterwards chains meet only in vertices. A pixel is the half-open unit square about a grid point.
+/// Hobby's snap rounding on the integer grid: every segment becomes a chain through all hot pixels it passes, a pixel
+/// being hot when it
+/// holds an end or (rounded) a crossing. Afterwards chains meet only in vertices. A pixel is the half-open unit square
+/// about a grid point.
 /// </summary>
 internal sealed class SnapRounding
 {
@@ -26,11 +28,16 @@ internal sealed class SnapRounding
     /// <summary>All vertices, sorted.</summary>
     internal IReadOnlyList<GridPoint> Vertices => hot;
 
-    /// <summary>The chain of one segment as indices into <see cref="Vertices"/>, from its first end to its second.</summary>
+    /// <summary>
+    /// The chain of one segment as indices into <see cref="Vertices"/>, from its first end to its second.
+    /// </summary>
     internal int[] Chain(int segment)
     {
         (GridPoint a, GridPoint b) = segments[segment];
-        int minX = Math.Min(a.X, b.X), maxX = Math.Max(a.X, b.X), minY = Math.Min(a.Y, b.Y), maxY = Math.Max(a.Y, b.Y);
+        int minX = Math.Min(a.X, b.X),
+            maxX = Math.Max(a.X, b.X),
+            minY = Math.Min(a.Y, b.Y),
+            maxY = Math.Max(a.Y, b.Y);
         var passed = new List<(long Along, int Index)>();
         for (int i = FirstAtOrAfter(minX); i < hot.Length && hot[i].X <= maxX; i++)
             if (hot[i].Y >= minY && hot[i].Y <= maxY && PassesThrough(a, b, hot[i]))
@@ -39,28 +46,35 @@ internal sealed class SnapRounding
         return passed.ConvertAll(p => p.Index).ToArray();
     }
 
-    /// <summary>Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's border, so that
+    /// <summary>Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's
+    /// border, so that
     /// the line test and the box test together decide.</summary>
     internal static bool PassesThrough(GridPoint a, GridPoint b, GridPoint c)
     {
-        long ux = (long)b.X - a.X, uy = (long)b.Y - a.Y;
+        long ux = (long)b.X - a.X,
+            uy = (long)b.Y - a.Y;
         // Twice the signed distance terms of the four corners c + (+-1/2, +-1/2) from the line.
         long centre = 2 * (ux * (c.Y - a.Y) - uy * (c.X - a.X));
         long spread = Math.Abs(ux) + Math.Abs(uy);
-        if (Math.Abs(centre) < spread) return true;
-        if (Math.Abs(centre) > spread) return false;
+        if (Math.Abs(centre) < spread)
+            return true;
+        if (Math.Abs(centre) > spread)
+            return false;
         // The line only touches a corner; the pixel owns its lower left one.
         return centre + uy - ux == 0;
     }
 
     private int FirstAtOrAfter(int x)
     {
-        int low = 0, high = hot.Length;
+        int low = 0,
+            high = hot.Length;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (hot[middle].X < x) low = middle + 1;
-            else high = middle;
+            if (hot[middle].X < x)
+                low = middle + 1;
+            else
+                high = middle;
         }
         return low;
     }
@@ -73,31 +87,41 @@ internal sealed class SnapRounding
         for (int s = 0; s < order.Length; s++)
         {
             (GridPoint a, GridPoint b) = segments[order[s]];
-            int maxX = Math.Max(a.X, b.X), minY = Math.Min(a.Y, b.Y), maxY = Math.Max(a.Y, b.Y);
+            int maxX = Math.Max(a.X, b.X),
+                minY = Math.Min(a.Y, b.Y),
+                maxY = Math.Max(a.Y, b.Y);
             for (int t = s + 1; t < order.Length && minX[order[t]] <= maxX; t++)
             {
                 (GridPoint c, GridPoint d) = segments[order[t]];
-                if (Math.Max(c.Y, d.Y) < minY || Math.Min(c.Y, d.Y) > maxY) continue;
-                if (Crosses(a, b, c, d)) points.Add(RoundedCrossing(a, b, c, d));
+                if (Math.Max(c.Y, d.Y) < minY || Math.Min(c.Y, d.Y) > maxY)
+                    continue;
+                if (Crosses(a, b, c, d))
+                    points.Add(RoundedCrossing(a, b, c, d));
             }
         }
     }
 
     private static bool Crosses(GridPoint a, GridPoint b, GridPoint c, GridPoint d) =>
-        Predicates.Turn(a, b, c) * Predicates.Turn(a, b, d) < 0 && Predicates.Turn(c, d, a) * Predicates.Turn(c, d, b) < 0;
+        Predicates.Turn(a, b, c) * Predicates.Turn(a, b, d) < 0
+        && Predicates.Turn(c, d, a) * Predicates.Turn(c, d, b) < 0;
 
     private static GridPoint RoundedCrossing(GridPoint a, GridPoint b, GridPoint c, GridPoint d)
     {
-        Int128 toC = Predicates.Cross(a, b, c), toD = Predicates.Cross(a, b, d), whole = toC - toD;
+        Int128 toC = Predicates.Cross(a, b, c),
+            toD = Predicates.Cross(a, b, d),
+            whole = toC - toD;
         return new GridPoint(
             (int)(c.X + RoundHalfUp(toC * (d.X - c.X), whole)),
-            (int)(c.Y + RoundHalfUp(toC * (d.Y - c.Y), whole)));
+            (int)(c.Y + RoundHalfUp(toC * (d.Y - c.Y), whole))
+        );
     }
 
     private static Int128 RoundHalfUp(Int128 numerator, Int128 denominator)
     {
-        if (denominator < 0) (numerator, denominator) = (-numerator, -denominator);
-        Int128 doubled = 2 * numerator + denominator, divisor = 2 * denominator;
+        if (denominator < 0)
+            (numerator, denominator) = (-numerator, -denominator);
+        Int128 doubled = 2 * numerator + denominator,
+            divisor = 2 * denominator;
         Int128 quotient = doubled / divisor;
         return doubled % divisor < 0 ? quotient - 1 : quotient;
     }

@@ -1,12 +1,16 @@
 namespace CalibGeom.Plates;
 
 /// <summary>
-/// Replaces a shadow by its convex hull where that makes no difference: most coupons stand on a convex plinth, and a hull of a few dozen
+/// Replaces a shadow by its convex hull where that makes no difference: most coupons stand on a convex plinth, and a
+/// hull of a few dozen
 /// triangles is searched much faster than thousands.
 /// </summary>
 internal static class ConvexShadow
 {
-    /// <summary>A hollow that holds no disc of the smallest gap (0.1 mm) can take no part, so it is enough to look this densely, mm.</summary>
+    /// <summary>
+    /// A hollow that holds no disc of the smallest gap (0.1 mm) can take no part, so it is enough to look this densely,
+    /// mm.
+    /// </summary>
     private const double Spacing = 0.14;
     private const double Inset = 1e-6;
 
@@ -21,9 +25,11 @@ internal static class ConvexShadow
     internal static (double X, double Y)[] Hull(ReadOnlySpan<double> coordinates)
     {
         var points = new List<(double X, double Y)>();
-        for (int i = 0; i < coordinates.Length; i += 2) points.Add((coordinates[i], coordinates[i + 1]));
+        for (int i = 0; i < coordinates.Length; i += 2)
+            points.Add((coordinates[i], coordinates[i + 1]));
         (double X, double Y)[] sorted = points.Distinct().Order().ToArray();
-        if (sorted.Length < 3) return sorted;
+        if (sorted.Length < 3)
+            return sorted;
         return [.. Chain(sorted), .. Chain(sorted.Reverse())];
     }
 
@@ -32,7 +38,8 @@ internal static class ConvexShadow
         var chain = new List<(double X, double Y)>();
         foreach ((double X, double Y) point in sorted)
         {
-            while (chain.Count > 1 && Turn(chain[^2], chain[^1], point) <= 0) chain.RemoveAt(chain.Count - 1);
+            while (chain.Count > 1 && Turn(chain[^2], chain[^1], point) <= 0)
+                chain.RemoveAt(chain.Count - 1);
             chain.Add(point);
         }
         return chain.SkipLast(1);
@@ -47,11 +54,19 @@ internal static class ConvexShadow
         {
             int steps = 1 + (int)(double.Hypot(hull[i].X - hull[j].X, hull[i].Y - hull[j].Y) / Spacing);
             for (int k = 0; k < steps; k++)
-                if (!Covered(shadow, hull[j].X + (hull[i].X - hull[j].X) * k / steps, hull[j].Y + (hull[i].Y - hull[j].Y) * k / steps)) return false;
+                if (
+                    !Covered(
+                        shadow,
+                        hull[j].X + (hull[i].X - hull[j].X) * k / steps,
+                        hull[j].Y + (hull[i].Y - hull[j].Y) * k / steps
+                    )
+                )
+                    return false;
         }
         for (double x = shadow.MinX; x <= shadow.MaxX; x += Spacing)
-            for (double y = shadow.MinY; y <= shadow.MaxY; y += Spacing)
-                if (Inside(hull, x, y) && !Covered(shadow, x, y)) return false;
+        for (double y = shadow.MinY; y <= shadow.MaxY; y += Spacing)
+            if (Inside(hull, x, y) && !Covered(shadow, x, y))
+                return false;
         return true;
     }
 
@@ -60,10 +75,14 @@ internal static class ConvexShadow
     private static bool Inside((double X, double Y)[] hull, double x, double y)
     {
         for (int i = 0, j = hull.Length - 1; i < hull.Length; j = i++)
-            if (Turn(hull[j], hull[i], (x, y)) < 0) return false;
+            if (Turn(hull[j], hull[i], (x, y)) < 0)
+                return false;
         return true;
     }
 
-    private static double[] Fan((double X, double Y)[] hull) => Enumerable.Range(2, hull.Length - 2)
-        .SelectMany(i => new[] { hull[0].X, hull[0].Y, hull[i - 1].X, hull[i - 1].Y, hull[i].X, hull[i].Y }).ToArray();
+    private static double[] Fan((double X, double Y)[] hull) =>
+        Enumerable
+            .Range(2, hull.Length - 2)
+            .SelectMany(i => new[] { hull[0].X, hull[0].Y, hull[i - 1].X, hull[i - 1].Y, hull[i].X, hull[i].Y })
+            .ToArray();
 }

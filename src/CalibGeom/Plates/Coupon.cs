@@ -2,7 +2,9 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>Something small that goes beside the parts: its mesh in its own coordinates and what to measure on it. Immutable.</summary>
+/// <summary>
+/// Something small that goes beside the parts: its mesh in its own coordinates and what to measure on it. Immutable.
+/// </summary>
 public sealed class Coupon
 {
     /// <summary>A coupon.</summary>
@@ -14,7 +16,8 @@ public sealed class Coupon
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         ArgumentNullException.ThrowIfNull(mesh);
-        if (mesh.TriangleCount == 0) throw new ArgumentException($"The coupon {name} has no triangles.", nameof(mesh));
+        if (mesh.TriangleCount == 0)
+            throw new ArgumentException($"The coupon {name} has no triangles.", nameof(mesh));
         (Name, Mesh, Features, Bounds) = (name, mesh, features, mesh.Bounds);
     }
 

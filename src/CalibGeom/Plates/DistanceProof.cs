@@ -9,17 +9,28 @@ internal sealed class DistanceProof
     private readonly Lock merging = new();
     private double best = double.PositiveInfinity;
 
-    internal DistanceProof(IEnumerable<TriangleMesh> coupons) => this.coupons = coupons.Select(c => new SurfaceTree(c)).ToArray();
+    internal DistanceProof(IEnumerable<TriangleMesh> coupons) =>
+        this.coupons = coupons.Select(c => new SurfaceTree(c)).ToArray();
 
     /// <summary>mm; infinite before anything has passed.</summary>
     internal double Distance => Math.Sqrt(best);
 
     /// <summary>Streams a part past the coupons.</summary>
-    internal void Pass(PlatePart part, FacetVisitor inOrder) => FacetPipeline.Run(part, inOrder, () => facets =>
-    {
-        double seen = Volatile.Read(ref best), own = seen;
-        foreach (SurfaceTree coupon in coupons) own = coupon.Nearest(facets, own);
-        if (own >= seen) return;
-        lock (merging) best = Math.Min(best, own);
-    });
+    internal void Pass(PlatePart part, FacetVisitor inOrder) =>
+        FacetPipeline.Run(
+            part,
+            inOrder,
+            () =>
+                facets =>
+                {
+                    double seen = Volatile.Read(ref best),
+                        own = seen;
+                    foreach (SurfaceTree coupon in coupons)
+                        own = coupon.Nearest(facets, own);
+                    if (own >= seen)
+                        return;
+                    lock (merging)
+                        best = Math.Min(best, own);
+                }
+        );
 }

@@ -3,7 +3,8 @@ using CalibGeom.Formats.Stl;
 namespace CalibGeom.Plates;
 
 /// <summary>
-/// Whether every directed edge of a stream of facets has its opposite, in constant memory: each edge adds a 64-bit number made of its ends
+/// Whether every directed edge of a stream of facets has its opposite, in constant memory: each edge adds a 64-bit
+/// number made of its ends
 /// and its opposite takes the same number away. A surface with open or flipped edges passes with a chance of 2^-64.
 /// </summary>
 internal struct EdgeTally
@@ -14,7 +15,9 @@ internal struct EdgeTally
 
     internal void Add(ref readonly StlFacet f)
     {
-        ulong a = Corner(f.AX, f.AY, f.AZ), b = Corner(f.BX, f.BY, f.BZ), c = Corner(f.CX, f.CY, f.CZ);
+        ulong a = Corner(f.AX, f.AY, f.AZ),
+            b = Corner(f.BX, f.BY, f.BZ),
+            c = Corner(f.CX, f.CY, f.CZ);
         sum += Edge(a, b) + Edge(b, c) + Edge(c, a);
     }
 

@@ -2,7 +2,9 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>The shadow of a coupon turned by 0 or 90 degrees, in its own coordinates, and the largest disc known to lie in it.</summary>
+/// <summary>
+/// The shadow of a coupon turned by 0 or 90 degrees, in its own coordinates, and the largest disc known to lie in it.
+/// </summary>
 internal sealed class Footprint
 {
     private Footprint(PlanarTree tree, int turn)
@@ -12,7 +14,8 @@ internal sealed class Footprint
         for (int i = 0; i < t.Length; i += 6)
         {
             (double x, double y, double radius) = Incircle(t.Slice(i, 6));
-            if (radius > DiscRadius) (DiscX, DiscY, DiscRadius) = (x, y, radius);
+            if (radius > DiscRadius)
+                (DiscX, DiscY, DiscRadius) = (x, y, radius);
         }
     }
 
@@ -41,7 +44,8 @@ internal sealed class Footprint
         double[] flat = Project(mesh);
         flat = ConvexShadow.Of(new PlanarTree(flat)) ?? flat;
         var turned = new double[flat.Length];
-        for (int i = 0; i < flat.Length; i += 2) (turned[i], turned[i + 1]) = (-flat[i + 1], flat[i]);
+        for (int i = 0; i < flat.Length; i += 2)
+            (turned[i], turned[i + 1]) = (-flat[i + 1], flat[i]);
         return [new(new PlanarTree(flat), 0), new(new PlanarTree(turned), 90)];
     }
 
@@ -49,11 +53,14 @@ internal sealed class Footprint
     internal Footprint Scaled(double factor)
     {
         double[] scaled = Tree.Triangles.ToArray();
-        for (int i = 0; i < scaled.Length; i++) scaled[i] *= factor;
+        for (int i = 0; i < scaled.Length; i++)
+            scaled[i] *= factor;
         return new(new PlanarTree(scaled), Turn);
     }
 
-    /// <summary>On a closed surface the facets that look up have the whole shadow; on an open one all facets are taken.</summary>
+    /// <summary>
+    /// On a closed surface the facets that look up have the whole shadow; on an open one all facets are taken.
+    /// </summary>
     private static double[] Project(TriangleMesh mesh)
     {
         bool closed = mesh.IsClosed;
@@ -62,17 +69,23 @@ internal sealed class Footprint
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
             double area = (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
-            if (closed && area <= 0) continue;
+            if (closed && area <= 0)
+                continue;
             flat.AddRange([a.X, a.Y, b.X, b.Y, c.X, c.Y]);
         }
-        return flat.Count > 0 ? flat.ToArray() : throw new ArgumentException("A coupon without a face that looks up has no shadow.", nameof(mesh));
+        return flat.Count > 0
+            ? flat.ToArray()
+            : throw new ArgumentException("A coupon without a face that looks up has no shadow.", nameof(mesh));
     }
 
     private static (double X, double Y, double Radius) Incircle(ReadOnlySpan<double> t)
     {
-        double a = double.Hypot(t[4] - t[2], t[5] - t[3]), b = double.Hypot(t[0] - t[4], t[1] - t[5]), c = double.Hypot(t[2] - t[0], t[3] - t[1]);
+        double a = double.Hypot(t[4] - t[2], t[5] - t[3]),
+            b = double.Hypot(t[0] - t[4], t[1] - t[5]),
+            c = double.Hypot(t[2] - t[0], t[3] - t[1]);
         double sum = a + b + c;
-        if (!(sum > 0)) return (t[0], t[1], 0);
+        if (!(sum > 0))
+            return (t[0], t[1], 0);
         double doubled = Math.Abs((t[2] - t[0]) * (t[5] - t[1]) - (t[3] - t[1]) * (t[4] - t[0]));
         return ((a * t[0] + b * t[2] + c * t[4]) / sum, (a * t[1] + b * t[3] + c * t[5]) / sum, doubled / sum * 0.999);
     }

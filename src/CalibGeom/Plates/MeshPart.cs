@@ -14,7 +14,8 @@ internal sealed class MeshPart : PlatePart
         : base(name)
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        if (mesh.TriangleCount == 0) throw new ArgumentException($"{name} has no triangles.", nameof(mesh));
+        if (mesh.TriangleCount == 0)
+            throw new ArgumentException($"{name} has no triangles.", nameof(mesh));
         this.mesh = mesh;
     }
 
@@ -29,7 +30,17 @@ internal sealed class MeshPart : PlatePart
             for (int i = 0; i < count; i++)
             {
                 (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(start + i);
-                block[i] = StlFacet.Of((float)a.X, (float)a.Y, (float)a.Z, (float)b.X, (float)b.Y, (float)b.Z, (float)c.X, (float)c.Y, (float)c.Z);
+                block[i] = StlFacet.Of(
+                    (float)a.X,
+                    (float)a.Y,
+                    (float)a.Z,
+                    (float)b.X,
+                    (float)b.Y,
+                    (float)b.Z,
+                    (float)c.X,
+                    (float)c.Y,
+                    (float)c.Z
+                );
             }
             visit(block.AsSpan(0, count));
         }

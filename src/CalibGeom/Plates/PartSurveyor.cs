@@ -6,8 +6,12 @@ namespace CalibGeom.Plates;
 /// <summary>Gathers a <see cref="PartSurvey"/> block by block.</summary>
 internal sealed class PartSurveyor
 {
-    private float minX = float.PositiveInfinity, minY = float.PositiveInfinity, minZ = float.PositiveInfinity;
-    private float maxX = float.NegativeInfinity, maxY = float.NegativeInfinity, maxZ = float.NegativeInfinity;
+    private float minX = float.PositiveInfinity,
+        minY = float.PositiveInfinity,
+        minZ = float.PositiveInfinity;
+    private float maxX = float.NegativeInfinity,
+        maxY = float.NegativeInfinity,
+        maxZ = float.NegativeInfinity;
     private EdgeTally edges;
     private long count;
 
@@ -34,5 +38,6 @@ internal sealed class PartSurveyor
         count += other.count;
     }
 
-    internal PartSurvey Result(string name) => new(name, count, new Box3D(new(minX, minY, minZ), new(maxX, maxY, maxZ)), edges.IsClosed);
+    internal PartSurvey Result(string name) =>
+        new(name, count, new Box3D(new(minX, minY, minZ), new(maxX, maxY, maxZ)), edges.IsClosed);
 }

@@ -23,12 +23,20 @@ public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3
     {
         get
         {
-            Vector3D one = Transform.Apply(Coupon.Bounds.Min), other = Transform.Apply(Coupon.Bounds.Max);
-            return new(new(Math.Min(one.X, other.X), Math.Min(one.Y, other.Y), one.Z), new(Math.Max(one.X, other.X), Math.Max(one.Y, other.Y), other.Z));
+            Vector3D one = Transform.Apply(Coupon.Bounds.Min),
+                other = Transform.Apply(Coupon.Bounds.Max);
+            return new(
+                new(Math.Min(one.X, other.X), Math.Min(one.Y, other.Y), one.Z),
+                new(Math.Max(one.X, other.X), Math.Max(one.Y, other.Y), other.Z)
+            );
         }
     }
 
-    /// <summary>What to measure, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon has no features.</summary>
-    public IEnumerable<Feature> Features => (Coupon.Features ?? Enumerable.Empty<Feature>())
-        .Select(f => Label.Length > 0 ? f with { Id = $"{Label}/{f.Id}" } : f);
+    /// <summary>
+    /// What to measure, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon has no features.
+    /// </summary>
+    public IEnumerable<Feature> Features =>
+        (Coupon.Features ?? Enumerable.Empty<Feature>()).Select(f =>
+            Label.Length > 0 ? f with { Id = $"{Label}/{f.Id}" } : f
+        );
 }

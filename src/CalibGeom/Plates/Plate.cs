@@ -1,7 +1,8 @@
 namespace CalibGeom.Plates;
 
 /// <summary>
-/// The build plate, in the coordinates that parts and coupons share: a rectangle with a margin along its edges that stays empty. Immutable
+/// The build plate, in the coordinates that parts and coupons share: a rectangle with a margin along its edges that
+/// stays empty. Immutable
 /// and safe to share between threads.
 /// </summary>
 public sealed record Plate
@@ -10,15 +11,22 @@ public sealed record Plate
     /// <param name="width">Along X, mm; 1 to 1000.</param>
     /// <param name="depth">Along Y, mm; 1 to 1000.</param>
     /// <param name="height">How high a print may be, mm, above 0; null (default) when that does not matter.</param>
-    /// <param name="margin">Width of the strip along each edge that stays empty, mm; 0 (default) or more, less than half of either side.</param>
+    /// <param name="margin">Width of the strip along each edge that stays empty, mm; 0 (default) or more, less than
+    /// half of either side.</param>
     /// <exception cref="ArgumentOutOfRangeException">A size is out of range.</exception>
     public Plate(double width, double depth, double? height = null, double margin = 0)
     {
         Width = Require(width, nameof(width), width is >= 1 and <= 1000, "from 1 to 1000 mm");
         Depth = Require(depth, nameof(depth), depth is >= 1 and <= 1000, "from 1 to 1000 mm");
-        if (height is { } h) Require(h, nameof(height), h is > 0 and <= 1000, "above 0 and at most 1000 mm");
+        if (height is { } h)
+            Require(h, nameof(height), h is > 0 and <= 1000, "above 0 and at most 1000 mm");
         Height = height;
-        Margin = Require(margin, nameof(margin), margin >= 0 && margin < Math.Min(width, depth) / 2, "0 or more and less than half of the plate's shorter side");
+        Margin = Require(
+            margin,
+            nameof(margin),
+            margin >= 0 && margin < Math.Min(width, depth) / 2,
+            "0 or more and less than half of the plate's shorter side"
+        );
     }
 
     /// <summary>Along X, mm.</summary>
@@ -54,7 +62,6 @@ public sealed record Plate
     /// <summary>The same plate with its front left corner at X = Y = 0.</summary>
     public Plate WithCornerOrigin() => this with { CentreX = Width / 2, CentreY = Depth / 2 };
 
-    private static double Require(double value, string name, bool fits, string range) => fits
-        ? value
-        : throw new ArgumentOutOfRangeException(name, value, $"The plate's {name} must be {range}.");
+    private static double Require(double value, string name, bool fits, string range) =>
+        fits ? value : throw new ArgumentOutOfRangeException(name, value, $"The plate's {name} must be {range}.");
 }

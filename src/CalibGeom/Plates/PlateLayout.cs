@@ -3,13 +3,16 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Plates;
 
 /// <summary>
-/// A plate with production parts on it and the coupons placed beside them so far. A coupon is free where it and its gap touch neither a part's
-/// shadow nor another coupon nor the margin; all such places are searched, unturned and turned by 90 degrees. Parts are never changed. Not safe
+/// A plate with production parts on it and the coupons placed beside them so far. A coupon is free where it and its gap
+/// touch neither a part's
+/// shadow nor another coupon nor the margin; all such places are searched, unturned and turned by 90 degrees. Parts are
+/// never changed. Not safe
 /// to share between threads.
 /// </summary>
 public sealed class PlateLayout
 {
-    /// <summary>Up to this many facets in all parts together, shadows are exact: 100,000. Above, they are cells of 1/2048 of the plate's
+    /// <summary>Up to this many facets in all parts together, shadows are exact: 100,000. Above, they are cells of
+    /// 1/2048 of the plate's
     /// longer side, every touched cell counting whole.</summary>
     public const int ExactLimit = 100_000;
 
@@ -24,16 +27,15 @@ public sealed class PlateLayout
     /// <exception cref="ArgumentException">There is no part.</exception>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules? rules = null)
-        : this(plate, parts, rules ?? new PlacementRules(), ExactLimit)
-    {
-    }
+        : this(plate, parts, rules ?? new PlacementRules(), ExactLimit) { }
 
     /// <summary>A layout with another limit for exact shadows.</summary>
     internal PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules rules, int exactLimit)
     {
         ArgumentNullException.ThrowIfNull(plate);
         ArgumentNullException.ThrowIfNull(parts);
-        if (parts.Count == 0) throw new ArgumentException("A layout needs at least one part.", nameof(parts));
+        if (parts.Count == 0)
+            throw new ArgumentException("A layout needs at least one part.", nameof(parts));
         (Plate, Parts, Rules) = (plate, parts, rules);
         IsExact = parts.Sum(p => p.TriangleCount) <= exactLimit;
         (shadows[double.PositiveInfinity], Surveys) = PlateShadow.Survey(plate, parts, IsExact);
@@ -42,7 +44,14 @@ public sealed class PlateLayout
 
     private PlateLayout(Plate plate, PlateLayout other)
     {
-        (Plate, Parts, Rules, Surveys, PartBounds, IsExact) = (plate, other.Parts, other.Rules, other.Surveys, other.PartBounds, other.IsExact);
+        (Plate, Parts, Rules, Surveys, PartBounds, IsExact) = (
+            plate,
+            other.Parts,
+            other.Rules,
+            other.Surveys,
+            other.PartBounds,
+            other.IsExact
+        );
     }
 
     /// <summary>The plate.</summary>
@@ -69,15 +78,23 @@ public sealed class PlateLayout
     /// <summary>The height at which coupons stand, mm.</summary>
     public double BaseZ => Rules.StandAtZero ? 0 : PartBounds.Min.Z;
 
-    /// <summary>The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer will centre: everything
+    /// <summary>The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer
+    /// will centre: everything
     /// then stays in the parts' own coordinates.</summary>
-    public PlateLayout Centred() => new(Plate with
-    {
-        CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
-        CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
-    }, this);
+    public PlateLayout Centred() =>
+        new(
+            Plate with
+            {
+                CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
+                CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
+            },
+            this
+        );
 
-    /// <summary>What is worth saying about the parts: open surfaces, parts that float, reach below or beyond the plate, or are too high.</summary>
+    /// <summary>
+    /// What is worth saying about the parts: open surfaces, parts that float, reach below or beyond the plate, or are
+    /// too high.
+    /// </summary>
     public IReadOnlyList<Finding> Findings => PartFindings.Of(this);
 
     /// <summary>Places a coupon, when there is room for it.</summary>
@@ -91,14 +108,22 @@ public sealed class PlateLayout
         ArgumentNullException.ThrowIfNull(coupon);
         ArgumentNullException.ThrowIfNull(wish);
         ArgumentNullException.ThrowIfNull(label);
-        if (!FitsHeight(coupon)) return null;
-        if (Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), Goal(wish)) is not { } spot) return null;
-        var placed = new PlacedCoupon(coupon, label, spot.Footprint.Turn, new(spot.X, spot.Y, BaseZ - coupon.Bounds.Min.Z));
+        if (!FitsHeight(coupon))
+            return null;
+        if (Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), Goal(wish)) is not { } spot)
+            return null;
+        var placed = new PlacedCoupon(
+            coupon,
+            label,
+            spot.Footprint.Turn,
+            new(spot.X, spot.Y, BaseZ - coupon.Bounds.Min.Z)
+        );
         Add(placed);
         return placed;
     }
 
-    /// <summary>Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also to the centre; from
+    /// <summary>Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also
+    /// to the centre; from
     /// four on the corners, the centre, then the points furthest from those before.</summary>
     /// <param name="labelled">The coupons with their labels, in this order; all of one height and size.</param>
     /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room.</returns>
@@ -110,7 +135,10 @@ public sealed class PlateLayout
         IReadOnlyList<(double X, double Y)> targets = MapTargets.Spread(Plate, labelled.Count);
         for (int i = 0; i < labelled.Count; i++)
         {
-            if (Place(labelled[i].Coupon, PlacementWish.Near(targets[i].X, targets[i].Y), labelled[i].Label) is not null) continue;
+            if (
+                Place(labelled[i].Coupon, PlacementWish.Near(targets[i].X, targets[i].Y), labelled[i].Label) is not null
+            )
+                continue;
             coupons.RemoveRange(before, coupons.Count - before);
             couponShadows.RemoveRange(before, couponShadows.Count - before);
             return null;
@@ -127,7 +155,11 @@ public sealed class PlateLayout
         double? tooHigh = FitsHeight(coupon) ? null : BaseZ + coupon.Bounds.Size.Z - Plate.Height;
         Footprint[] whole = Footprint.BothTurns(coupon.Mesh);
         double? gap = RoomShortage.Widest(0.1, Rules.Gap, g => Search(coupon, g).Find(whole, AnyPlace()) is not null);
-        double? scale = RoomShortage.Widest(0.02, 1, s => Search(coupon, Rules.Gap).Find(whole.Select(f => f.Scaled(s)).ToArray(), AnyPlace()) is not null);
+        double? scale = RoomShortage.Widest(
+            0.02,
+            1,
+            s => Search(coupon, Rules.Gap).Find(whole.Select(f => f.Scaled(s)).ToArray(), AnyPlace()) is not null
+        );
         return new RoomShortage(whole[0].Width, whole[0].Depth, gap, scale, tooHigh);
     }
 
@@ -137,20 +169,25 @@ public sealed class PlateLayout
     public bool HasRoomFor(Coupon coupon)
     {
         ArgumentNullException.ThrowIfNull(coupon);
-        return FitsHeight(coupon) && Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), AnyPlace()) is not null;
+        return FitsHeight(coupon)
+            && Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), AnyPlace()) is not null;
     }
 
     /// <summary>The shadow that coupons kept away from, for drawing.</summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
-    public ShadowMap ToShadowMap() => new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
+    public ShadowMap ToShadowMap() =>
+        new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
 
-    private static Box3D BoundsOf(IReadOnlyList<PartSurvey> surveys) => new(
-        new(surveys.Min(s => s.Bounds.Min.X), surveys.Min(s => s.Bounds.Min.Y), surveys.Min(s => s.Bounds.Min.Z)),
-        new(surveys.Max(s => s.Bounds.Max.X), surveys.Max(s => s.Bounds.Max.Y), surveys.Max(s => s.Bounds.Max.Z)));
+    private static Box3D BoundsOf(IReadOnlyList<PartSurvey> surveys) =>
+        new(
+            new(surveys.Min(s => s.Bounds.Min.X), surveys.Min(s => s.Bounds.Min.Y), surveys.Min(s => s.Bounds.Min.Z)),
+            new(surveys.Max(s => s.Bounds.Max.X), surveys.Max(s => s.Bounds.Max.Y), surveys.Max(s => s.Bounds.Max.Z))
+        );
 
     private bool FitsHeight(Coupon coupon) => Plate.Height is not { } height || BaseZ + coupon.Bounds.Size.Z <= height;
 
-    private double Ceiling(Coupon coupon) => Rules.Under ? BaseZ + coupon.Bounds.Size.Z + Rules.Gap : double.PositiveInfinity;
+    private double Ceiling(Coupon coupon) =>
+        Rules.Under ? BaseZ + coupon.Bounds.Size.Z + Rules.Gap : double.PositiveInfinity;
 
     private PlateShadow Shadow(double ceiling)
     {
@@ -164,7 +201,8 @@ public sealed class PlateLayout
 
     private RoomGoal Goal(PlacementWish wish)
     {
-        double middleX = (PartBounds.Min.X + PartBounds.Max.X) / 2, middleY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2;
+        double middleX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
+            middleY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2;
         return wish switch
         {
             NearPointWish point => new RoomGoal(_ => [(point.X, point.Y)], 0, 0.02),
@@ -179,7 +217,8 @@ public sealed class PlateLayout
     {
         Footprint own = Footprint.BothTurns(placed.Coupon.Mesh)[placed.Turn == 0 ? 0 : 1];
         double[] moved = own.Tree.Triangles.ToArray();
-        for (int i = 0; i < moved.Length; i += 2) (moved[i], moved[i + 1]) = (moved[i] + placed.Shift.X, moved[i + 1] + placed.Shift.Y);
+        for (int i = 0; i < moved.Length; i += 2)
+            (moved[i], moved[i + 1]) = (moved[i] + placed.Shift.X, moved[i + 1] + placed.Shift.Y);
         coupons.Add(placed);
         couponShadows.Add(new PlanarTree(moved));
     }

@@ -11,13 +11,15 @@ namespace CalibGeom.Plates;
 /// </summary>
 public static class PlateMerge
 {
-    /// <summary>Writes one binary STL: the facets of each part in order, byte for byte as they are, then those of each coupon. Takes constant
+    /// <summary>Writes one binary STL: the facets of each part in order, byte for byte as they are, then those of each
+    /// coupon. Takes constant
     /// memory however large the parts are.</summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="header">Text for the header; see <see cref="StlWriter.WritePreamble"/>.</param>
     /// <returns>The true least distance between a coupon and a part, mm.</returns>
-    /// <exception cref="InputException">A part cannot be read, or there are more facets than an STL can count.</exception>
+    /// <exception cref="InputException">A part cannot be read, or there are more facets than an STL can
+    /// count.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteStl(Stream stream, PlateLayout layout, string header)
     {
@@ -25,12 +27,16 @@ public static class PlateMerge
         ArgumentNullException.ThrowIfNull(layout);
         TriangleMesh[] coupons = layout.Coupons.Select(c => c.ToMesh()).ToArray();
         long total = layout.Surveys.Sum(s => s.TriangleCount) + coupons.Sum(c => (long)c.TriangleCount);
-        if (total > uint.MaxValue) throw new InputException($"Parts and coupons have {total} facets; an STL counts at most {uint.MaxValue}. Write the coupon alone.");
+        if (total > uint.MaxValue)
+            throw new InputException(
+                $"Parts and coupons have {total} facets; an STL counts at most {uint.MaxValue}. Write the coupon alone."
+            );
         StlWriter.WritePreamble(stream, (uint)total, header);
         var proof = new DistanceProof(coupons);
         foreach (PlatePart part in layout.Parts)
             proof.Pass(part, facets => stream.Write(MemoryMarshal.AsBytes(facets)));
-        foreach (TriangleMesh coupon in coupons) WriteFacets(stream, coupon);
+        foreach (TriangleMesh coupon in coupons)
+            WriteFacets(stream, coupon);
         return proof.Distance;
     }
 
@@ -47,11 +53,13 @@ public static class PlateMerge
         ArgumentNullException.ThrowIfNull(layout);
         TriangleMesh[] coupons = layout.Coupons.Select(c => c.ToMesh()).ToArray();
         StlWriter.WritePreamble(stream, (uint)coupons.Sum(c => c.TriangleCount), header);
-        foreach (TriangleMesh coupon in coupons) WriteFacets(stream, coupon);
+        foreach (TriangleMesh coupon in coupons)
+            WriteFacets(stream, coupon);
         return Measure(layout);
     }
 
-    /// <summary>Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own coordinates and placed by the
+    /// <summary>Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own
+    /// coordinates and placed by the
     /// transform of its build item. Takes memory in proportion to the parts.</summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
@@ -65,7 +73,10 @@ public static class PlateMerge
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(layout);
         var objects = new List<MeshObject>();
-        if (withParts) objects.AddRange(layout.Parts.Select(p => new MeshObject(Path.GetFileNameWithoutExtension(p.Name), p.ToMesh())));
+        if (withParts)
+            objects.AddRange(
+                layout.Parts.Select(p => new MeshObject(Path.GetFileNameWithoutExtension(p.Name), p.ToMesh()))
+            );
         objects.AddRange(layout.Coupons.Select(c => new MeshObject(c.Name, c.Coupon.Mesh) { Transform = c.Transform }));
         ThreeMfWriter.Write(stream, objects, content);
         return Measure(layout);
@@ -79,7 +90,8 @@ public static class PlateMerge
     {
         ArgumentNullException.ThrowIfNull(layout);
         var proof = new DistanceProof(layout.Coupons.Select(c => c.ToMesh()));
-        foreach (PlatePart part in layout.Parts) proof.Pass(part, _ => { });
+        foreach (PlatePart part in layout.Parts)
+            proof.Pass(part, _ => { });
         return proof.Distance;
     }
 

@@ -4,7 +4,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Plates;
 
 /// <summary>
-/// A production part on the plate, as facets in plate coordinates that can be gone through again and again. Its facets are never changed.
+/// A production part on the plate, as facets in plate coordinates that can be gone through again and again. Its facets
+/// are never changed.
 /// </summary>
 public abstract class PlatePart
 {
@@ -16,7 +17,9 @@ public abstract class PlatePart
     /// <summary>The number of facets.</summary>
     public abstract long TriangleCount { get; }
 
-    /// <summary>Told after each block how many facets of the present pass have been gone through; null (default) for nobody.</summary>
+    /// <summary>
+    /// Told after each block how many facets of the present pass have been gone through; null (default) for nobody.
+    /// </summary>
     public Action<PlatePart, long>? Progress { get; set; }
 
     /// <summary>Goes through all facets in order.</summary>
@@ -44,26 +47,34 @@ public abstract class PlatePart
     /// <exception cref="InputException">The part cannot be read.</exception>
     public abstract TriangleMesh ToMesh();
 
-    /// <summary>A part that is in memory; its facets are its triangles with coordinates rounded to 32-bit floats.</summary>
+    /// <summary>
+    /// A part that is in memory; its facets are its triangles with coordinates rounded to 32-bit floats.
+    /// </summary>
     /// <param name="name">What it is called.</param>
     /// <param name="mesh">Its triangles, in plate coordinates.</param>
     /// <exception cref="ArgumentException">The mesh has no triangles.</exception>
     public static PlatePart FromMesh(string name, TriangleMesh mesh) => new MeshPart(name, mesh);
 
-    /// <summary>A part in a mesh file: binary STL is read block by block each time, ASCII STL, OBJ and 3MF are held in memory.</summary>
+    /// <summary>
+    /// A part in a mesh file: binary STL is read block by block each time, ASCII STL, OBJ and 3MF are held in memory.
+    /// </summary>
     /// <param name="path">The file; its format is told by its content.</param>
-    /// <exception cref="InputException">There is no such file, it is no mesh, it is damaged, or it has no triangles.</exception>
+    /// <exception cref="InputException">There is no such file, it is no mesh, it is damaged, or it has no
+    /// triangles.</exception>
     public static PlatePart Open(string path)
     {
         using (FileStream stream = InputFile.Open(path))
-            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)) == MeshFormat.StlBinary) return new StlFilePart(path);
+            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)) == MeshFormat.StlBinary)
+                return new StlFilePart(path);
         TriangleMesh mesh = MeshFile.Read(path).ToMesh();
-        if (mesh.TriangleCount == 0) throw new InputException($"{path} has no triangles. Export the mesh again.");
+        if (mesh.TriangleCount == 0)
+            throw new InputException($"{path} has no triangles. Export the mesh again.");
         return new MeshPart(Path.GetFileName(path), mesh);
     }
 
     /// <summary>A part in a binary STL file, which is read block by block each time and never held in memory.</summary>
     /// <param name="path">The file.</param>
-    /// <exception cref="InputException">There is no such file, it is no binary STL, its length does not agree with its count, or it has no facets.</exception>
+    /// <exception cref="InputException">There is no such file, it is no binary STL, its length does not agree with its
+    /// count, or it has no facets.</exception>
     public static PlatePart FromBinaryStl(string path) => new StlFilePart(path);
 }

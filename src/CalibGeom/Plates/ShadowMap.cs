@@ -2,7 +2,8 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>The shadow of the parts as square cells over the plate, with the distance of each cell from it, for drawing. Immutable and safe to
+/// <summary>The shadow of the parts as square cells over the plate, with the distance of each cell from it, for
+/// drawing. Immutable and safe to
 /// share between threads.</summary>
 public sealed class ShadowMap
 {
@@ -40,7 +41,10 @@ public sealed class ShadowMap
     /// <summary>Y of the front edge of the first row, mm.</summary>
     public double MinY { get; }
 
-    /// <summary>The distance from a cell's middle to the middle of the nearest cell in the shadow, mm: 0 in the shadow, infinite when there is none.</summary>
+    /// <summary>
+    /// The distance from a cell's middle to the middle of the nearest cell in the shadow, mm: 0 in the shadow, infinite
+    /// when there is none.
+    /// </summary>
     /// <param name="column">0 to <see cref="Columns"/> - 1.</param>
     /// <param name="row">0 to <see cref="Rows"/> - 1.</param>
     /// <exception cref="IndexOutOfRangeException">No such cell.</exception>

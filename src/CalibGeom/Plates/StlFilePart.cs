@@ -14,7 +14,8 @@ internal sealed class StlFilePart : PlatePart
         this.path = path;
         using StlTriangleStream stream = StlTriangleStream.Open(path);
         TriangleCount = stream.TriangleCount;
-        if (TriangleCount == 0) throw new InputException($"{path} has no facets. Export the mesh again.");
+        if (TriangleCount == 0)
+            throw new InputException($"{path} has no facets. Export the mesh again.");
     }
 
     public override long TriangleCount { get; }
@@ -22,7 +23,8 @@ internal sealed class StlFilePart : PlatePart
     private protected override void VisitAll(FacetVisitor visit)
     {
         using StlTriangleStream stream = StlTriangleStream.Open(path);
-        for (ReadOnlySpan<StlFacet> block = stream.Next(); block.Length > 0; block = stream.Next()) visit(block);
+        for (ReadOnlySpan<StlFacet> block = stream.Next(); block.Length > 0; block = stream.Next())
+            visit(block);
     }
 
     public override TriangleMesh ToMesh() => StlReader.Read(path);

@@ -3,7 +3,9 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>A mesh in a bounding volume hierarchy that facets are streamed past. Safe to share between threads.</summary>
+/// <summary>
+/// A mesh in a bounding volume hierarchy that facets are streamed past. Safe to share between threads.
+/// </summary>
 internal sealed class SurfaceTree
 {
     private const int LeafSize = 4;
@@ -27,11 +29,14 @@ internal sealed class SurfaceTree
         {
             double gx = Gap(f.AX, f.BX, f.CX, min.X, max.X);
             double square = gx * gx;
-            if (square >= best) continue;
+            if (square >= best)
+                continue;
             double gy = Gap(f.AY, f.BY, f.CY, min.Y, max.Y);
-            if ((square += gy * gy) >= best) continue;
+            if ((square += gy * gy) >= best)
+                continue;
             double gz = Gap(f.AZ, f.BZ, f.CZ, min.Z, max.Z);
-            if (square + gz * gz >= best) continue;
+            if (square + gz * gz >= best)
+                continue;
             Descend(0, new(f.AX, f.AY, f.AZ), new(f.BX, f.BY, f.BZ), new(f.CX, f.CY, f.CZ), ref best);
         }
         return best;
@@ -39,24 +44,30 @@ internal sealed class SurfaceTree
 
     private static double Gap(float a, float b, float c, double min, double max)
     {
-        float low = a < b ? a : b, high = a < b ? b : a;
+        float low = a < b ? a : b,
+            high = a < b ? b : a;
         low = c < low ? c : low;
         high = c > high ? c : high;
-        return low > max ? low - max : high < min ? min - high : 0;
+        return low > max ? low - max
+            : high < min ? min - high
+            : 0;
     }
 
     private void Descend(int node, Vector3D a, Vector3D b, Vector3D c, ref double best)
     {
         (Vector3D min, Vector3D max, int first, int count, int right) = nodes[node];
-        double gx = Gap((float)a.X, (float)b.X, (float)c.X, min.X, max.X), gy = Gap((float)a.Y, (float)b.Y, (float)c.Y, min.Y, max.Y);
+        double gx = Gap((float)a.X, (float)b.X, (float)c.X, min.X, max.X),
+            gy = Gap((float)a.Y, (float)b.Y, (float)c.Y, min.Y, max.Y);
         double gz = Gap((float)a.Z, (float)b.Z, (float)c.Z, min.Z, max.Z);
-        if (gx * gx + gy * gy + gz * gz >= best) return;
+        if (gx * gx + gy * gy + gz * gz >= best)
+            return;
         for (int i = first; i < first + count; i++)
         {
             (Vector3D p, Vector3D q, Vector3D r) = mesh.Triangle(order[i]);
             best = Math.Min(best, TriangleDistance.Squared(a, b, c, p, q, r));
         }
-        if (count > 0) return;
+        if (count > 0)
+            return;
         Descend(node + 1, a, b, c, ref best);
         Descend(right, a, b, c, ref best);
     }
@@ -66,14 +77,18 @@ internal sealed class SurfaceTree
         int node = nodes.Count;
         (Vector3D min, Vector3D max) = Box(first, count);
         nodes.Add((min, max, first, count <= LeafSize ? count : 0, 0));
-        if (count <= LeafSize) return node;
+        if (count <= LeafSize)
+            return node;
         Vector3D size = max - min;
         var keys = new double[count];
         for (int i = 0; i < count; i++)
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(order[first + i]);
             Vector3D sum = a + b + c;
-            keys[i] = size.X >= size.Y && size.X >= size.Z ? sum.X : size.Y >= size.Z ? sum.Y : sum.Z;
+            keys[i] =
+                size.X >= size.Y && size.X >= size.Z ? sum.X
+                : size.Y >= size.Z ? sum.Y
+                : sum.Z;
         }
         keys.AsSpan().Sort(order.AsSpan(first, count));
         Build(first, count / 2);
@@ -84,7 +99,8 @@ internal sealed class SurfaceTree
 
     private (Vector3D Min, Vector3D Max) Box(int first, int count)
     {
-        Vector3D min = mesh.Triangle(order[first]).A, max = min;
+        Vector3D min = mesh.Triangle(order[first]).A,
+            max = min;
         for (int i = first; i < first + count; i++)
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(order[i]);

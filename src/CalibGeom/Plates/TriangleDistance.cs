@@ -8,9 +8,11 @@ internal static class TriangleDistance
     /// <summary>The squared distance; 0 when they touch or cross.</summary>
     internal static double Squared(Vector3D a, Vector3D b, Vector3D c, Vector3D p, Vector3D q, Vector3D r)
     {
-        if (Pierces(a, b, c, p, q, r) || Pierces(p, q, r, a, b, c)) return 0;
+        if (Pierces(a, b, c, p, q, r) || Pierces(p, q, r, a, b, c))
+            return 0;
         double best = double.PositiveInfinity;
-        Span<Vector3D> one = [a, b, c], other = [p, q, r];
+        Span<Vector3D> one = [a, b, c],
+            other = [p, q, r];
         for (int i = 0; i < 3; i++)
         {
             best = Math.Min(best, Math.Min(PointFace(one[i], p, q, r), PointFace(other[i], a, b, c)));
@@ -20,16 +22,22 @@ internal static class TriangleDistance
         return best;
     }
 
-    /// <summary>The squared distance to the inside of the face when the foot lies there; infinite otherwise (edges are looked at elsewhere).</summary>
+    /// <summary>
+    /// The squared distance to the inside of the face when the foot lies there; infinite otherwise (edges are looked at
+    /// elsewhere).
+    /// </summary>
     private static double PointFace(Vector3D x, Vector3D a, Vector3D b, Vector3D c)
     {
         Vector3D normal = Vector3D.Cross(b - a, c - a);
         double square = Vector3D.Dot(normal, normal);
-        if (!(square > 0)) return double.PositiveInfinity;
-        bool inside = Vector3D.Dot(Vector3D.Cross(b - a, x - a), normal) >= 0
+        if (!(square > 0))
+            return double.PositiveInfinity;
+        bool inside =
+            Vector3D.Dot(Vector3D.Cross(b - a, x - a), normal) >= 0
             && Vector3D.Dot(Vector3D.Cross(c - b, x - b), normal) >= 0
             && Vector3D.Dot(Vector3D.Cross(a - c, x - c), normal) >= 0;
-        if (!inside) return double.PositiveInfinity;
+        if (!inside)
+            return double.PositiveInfinity;
         double height = Vector3D.Dot(x - a, normal);
         return height * height / square;
     }
@@ -38,13 +46,27 @@ internal static class TriangleDistance
     private static bool Pierces(Vector3D a, Vector3D b, Vector3D c, Vector3D p, Vector3D q, Vector3D r)
     {
         Vector3D normal = Vector3D.Cross(q - p, r - p);
-        double ha = Vector3D.Dot(a - p, normal), hb = Vector3D.Dot(b - p, normal), hc = Vector3D.Dot(c - p, normal);
-        return Pierces(a, b, ha, hb, p, q, r, normal) || Pierces(b, c, hb, hc, p, q, r, normal) || Pierces(c, a, hc, ha, p, q, r, normal);
+        double ha = Vector3D.Dot(a - p, normal),
+            hb = Vector3D.Dot(b - p, normal),
+            hc = Vector3D.Dot(c - p, normal);
+        return Pierces(a, b, ha, hb, p, q, r, normal)
+            || Pierces(b, c, hb, hc, p, q, r, normal)
+            || Pierces(c, a, hc, ha, p, q, r, normal);
     }
 
-    private static bool Pierces(Vector3D a, Vector3D b, double ha, double hb, Vector3D p, Vector3D q, Vector3D r, Vector3D normal)
+    private static bool Pierces(
+        Vector3D a,
+        Vector3D b,
+        double ha,
+        double hb,
+        Vector3D p,
+        Vector3D q,
+        Vector3D r,
+        Vector3D normal
+    )
     {
-        if (!(ha * hb < 0)) return false;
+        if (!(ha * hb < 0))
+            return false;
         Vector3D x = a + (b - a) * (ha / (ha - hb));
         return Vector3D.Dot(Vector3D.Cross(q - p, x - p), normal) >= 0
             && Vector3D.Dot(Vector3D.Cross(r - q, x - q), normal) >= 0
@@ -53,8 +75,14 @@ internal static class TriangleDistance
 
     private static double SegmentSegment(Vector3D a, Vector3D b, Vector3D p, Vector3D q)
     {
-        Vector3D u = b - a, v = q - p, w = a - p;
-        double uu = Vector3D.Dot(u, u), uv = Vector3D.Dot(u, v), vv = Vector3D.Dot(v, v), uw = Vector3D.Dot(u, w), vw = Vector3D.Dot(v, w);
+        Vector3D u = b - a,
+            v = q - p,
+            w = a - p;
+        double uu = Vector3D.Dot(u, u),
+            uv = Vector3D.Dot(u, v),
+            vv = Vector3D.Dot(v, v),
+            uw = Vector3D.Dot(u, w),
+            vw = Vector3D.Dot(v, w);
         double det = uu * vv - uv * uv;
         double s = det > 1e-14 * uu * vv ? Math.Clamp((uv * vw - vv * uw) / det, 0, 1) : 0;
         double t = vv > 0 ? Math.Clamp((uv * s + vw) / vv, 0, 1) : 0;

@@ -1,8 +1,10 @@
 namespace CalibGeom.Slicing;
 
 /// <summary>
-/// How much of each pixel a layer covers, as runs of equal coverage. Where no shells overlap it is the exact area. A place counts as
-/// covered when its winding number is positive, so overlapping shells do not cancel; layers in which shells overlap are computed in at
+/// How much of each pixel a layer covers, as runs of equal coverage. Where no shells overlap it is the exact area. A
+/// place counts as
+/// covered when its winding number is positive, so overlapping shells do not cancel; layers in which shells overlap are
+/// computed in at
 /// least eight bands a pixel. Immutable and safe to share between threads.
 /// </summary>
 public sealed class CoverageRaster
@@ -41,7 +43,8 @@ public sealed class CoverageRaster
         get
         {
             double sum = 0;
-            foreach (CoverageSpan span in spans) sum += (span.End - span.Start) * (double)span.Coverage;
+            foreach (CoverageSpan span in spans)
+                sum += (span.End - span.Start) * (double)span.Coverage;
             return sum * Grid.PixelArea;
         }
     }
@@ -58,7 +61,8 @@ public sealed class CoverageRaster
         for (int y = 0; y < Grid.Height; y++)
         {
             foreach (CoverageSpan span in Row(y))
-                if (span.Coverage >= Half) builder.Add(span.Start, span.End);
+                if (span.Coverage >= Half)
+                    builder.Add(span.Start, span.End);
             builder.EndRow();
         }
         return builder.Build();
@@ -72,9 +76,12 @@ public sealed class CoverageRaster
         for (int y = 0; y < Grid.Height; y++)
         {
             foreach (CoverageSpan span in Row(y))
-                if (span.Coverage < Half) continue;
-                else if (kept.Count > starts[y] && kept[^1].End == span.Start) kept[^1] = kept[^1] with { End = span.End };
-                else kept.Add(new CoverageSpan(span.Start, span.End, 1));
+                if (span.Coverage < Half)
+                    continue;
+                else if (kept.Count > starts[y] && kept[^1].End == span.Start)
+                    kept[^1] = kept[^1] with { End = span.End };
+                else
+                    kept.Add(new CoverageSpan(span.Start, span.End, 1));
             starts[y + 1] = kept.Count;
         }
         return new CoverageRaster(Grid, starts, kept.ToArray(), false);
@@ -86,7 +93,11 @@ public sealed class CoverageRaster
     public void CopyTo(Span<float> pixels)
     {
         int count = Grid.Width * Grid.Height;
-        if (pixels.Length < count) throw new ArgumentException($"The raster needs room for {count} values; there is room for {pixels.Length}.", nameof(pixels));
+        if (pixels.Length < count)
+            throw new ArgumentException(
+                $"The raster needs room for {count} values; there is room for {pixels.Length}.",
+                nameof(pixels)
+            );
         pixels[..count].Clear();
         for (int y = 0; y < Grid.Height; y++)
             foreach (CoverageSpan span in Row(y))
@@ -99,10 +110,16 @@ public sealed class CoverageRaster
     public void CopyTo(Span<byte> pixels)
     {
         int count = Grid.Width * Grid.Height;
-        if (pixels.Length < count) throw new ArgumentException($"The raster needs room for {count} values; there is room for {pixels.Length}.", nameof(pixels));
+        if (pixels.Length < count)
+            throw new ArgumentException(
+                $"The raster needs room for {count} values; there is room for {pixels.Length}.",
+                nameof(pixels)
+            );
         pixels[..count].Clear();
         for (int y = 0; y < Grid.Height; y++)
             foreach (CoverageSpan span in Row(y))
-                pixels.Slice(y * Grid.Width + span.Start, span.End - span.Start).Fill((byte)MathF.Round(span.Coverage * 255));
+                pixels
+                    .Slice(y * Grid.Width + span.Start, span.End - span.Start)
+                    .Fill((byte)MathF.Round(span.Coverage * 255));
     }
 }

@@ -3,8 +3,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Slicing;
 
 /// <summary>
-/// Draws contours as coverage. Each edge leaves in every pixel it passes how much height it takes there (signed) and how much of the
-/// pixel lies to its right; a running sum along the row then gives the exact area. Reusable; not safe to share between threads.
+/// Draws contours as coverage. Each edge leaves in every pixel it passes how much height it takes there (signed) and
+/// how much of the
+/// pixel lies to its right; a running sum along the row then gives the exact area. Reusable; not safe to share between
+/// threads.
 /// </summary>
 /// <param name="grid">The field of pixels; what lies outside is cut off.</param>
 public sealed class CoverageRasterizer(PixelGrid grid)
@@ -22,12 +24,14 @@ public sealed class CoverageRasterizer(PixelGrid grid)
         ArgumentNullException.ThrowIfNull(layer);
         cells.Clear();
         spans.Clear();
-        for (int i = 0; i < layer.Count; i++) AddContour(layer[i]);
+        for (int i = 0; i < layer.Count; i++)
+            AddContour(layer[i]);
         int[] rows = SortByRow();
         var starts = new int[grid.Height + 1];
         for (int y = 0; y < grid.Height; y++)
         {
-            if (!Sum(sorted.AsSpan(rows[y], rows[y + 1] - rows[y]))) return DrawOverlapping(layer);
+            if (!Sum(sorted.AsSpan(rows[y], rows[y + 1] - rows[y])))
+                return DrawOverlapping(layer);
             starts[y + 1] = spans.Count;
         }
         return new CoverageRaster(grid, starts, spans.ToArray(), false);
@@ -53,21 +57,26 @@ public sealed class CoverageRasterizer(PixelGrid grid)
         foreach (Vector2D p in ring)
         {
             Vector2D b = ToPixels(p);
-            if (a.Y < b.Y) AddEdge(a, b, -1);
-            else if (a.Y > b.Y) AddEdge(b, a, 1);
+            if (a.Y < b.Y)
+                AddEdge(a, b, -1);
+            else if (a.Y > b.Y)
+                AddEdge(b, a, 1);
             a = b;
         }
     }
 
-    private Vector2D ToPixels(Vector2D p) => new((p.X - grid.Origin.X) / grid.PitchX, (p.Y - grid.Origin.Y) / grid.PitchY);
+    private Vector2D ToPixels(Vector2D p) =>
+        new((p.X - grid.Origin.X) / grid.PitchX, (p.Y - grid.Origin.Y) / grid.PitchY);
 
     private void AddEdge(Vector2D low, Vector2D high, int sign)
     {
         double slope = (high.X - low.X) / (high.Y - low.Y);
-        int first = (int)Math.Max(0, Math.Floor(low.Y)), last = (int)Math.Min(grid.Height - 1, Math.Ceiling(high.Y) - 1);
+        int first = (int)Math.Max(0, Math.Floor(low.Y)),
+            last = (int)Math.Min(grid.Height - 1, Math.Ceiling(high.Y) - 1);
         for (int row = first; row <= last; row++)
         {
-            double y0 = Math.Max(low.Y, row), y1 = Math.Min(high.Y, row + 1);
+            double y0 = Math.Max(low.Y, row),
+                y1 = Math.Min(high.Y, row + 1);
             double x0 = y0 == low.Y ? low.X : low.X + (y0 - low.Y) * slope;
             double x1 = y1 == high.Y ? high.X : low.X + (y1 - low.Y) * slope;
             AddInRow(row, Math.Min(x0, x1), Math.Max(x0, x1), sign * (y1 - y0));
@@ -81,30 +90,39 @@ public sealed class CoverageRasterizer(PixelGrid grid)
         {
             double outside = right <= 0 ? height : height * (-left / (right - left));
             cells.Add(new Cell(row, 0, outside, outside));
-            if (right <= 0) return;
+            if (right <= 0)
+                return;
             height -= outside;
             left = 0;
         }
-        int first = (int)left, last = (int)right;
+        int first = (int)left,
+            last = (int)right;
         double remaining = height;
         for (int x = first; x <= last && x < grid.Width; x++)
         {
-            double from = Math.Max(left, x), to = Math.Min(right, x + 1);
+            double from = Math.Max(left, x),
+                to = Math.Min(right, x + 1);
             double part = x == last ? remaining : height * ((to - from) / (right - left));
             remaining -= part;
-            if (part != 0) cells.Add(new Cell(row, x, part, part * (x + 1 - (from + to) / 2)));
+            if (part != 0)
+                cells.Add(new Cell(row, x, part, part * (x + 1 - (from + to) / 2)));
         }
     }
 
     private int[] SortByRow()
     {
         Array.Clear(next);
-        foreach (Cell cell in cells) next[cell.Row + 1]++;
-        for (int y = 0; y < grid.Height; y++) next[y + 1] += next[y];
+        foreach (Cell cell in cells)
+            next[cell.Row + 1]++;
+        for (int y = 0; y < grid.Height; y++)
+            next[y + 1] += next[y];
         int[] starts = next.AsSpan().ToArray();
-        if (sorted.Length < cells.Count) sorted = new Cell[Math.Max(cells.Count, 2 * sorted.Length)];
-        foreach (Cell cell in cells) sorted[next[cell.Row]++] = cell;
-        for (int y = 0; y < grid.Height; y++) sorted.AsSpan(starts[y], starts[y + 1] - starts[y]).Sort(static (a, b) => a.X.CompareTo(b.X));
+        if (sorted.Length < cells.Count)
+            sorted = new Cell[Math.Max(cells.Count, 2 * sorted.Length)];
+        foreach (Cell cell in cells)
+            sorted[next[cell.Row]++] = cell;
+        for (int y = 0; y < grid.Height; y++)
+            sorted.AsSpan(starts[y], starts[y + 1] - starts[y]).Sort(static (a, b) => a.X.CompareTo(b.X));
         return starts;
     }
 
@@ -112,7 +130,7 @@ public sealed class CoverageRasterizer(PixelGrid grid)
     private bool Sum(ReadOnlySpan<Cell> row)
     {
         double winding = 0;
-        for (int i = 0; i < row.Length;)
+        for (int i = 0; i < row.Length; )
         {
             int x = row[i].X;
             double here = winding;
@@ -122,15 +140,18 @@ public sealed class CoverageRasterizer(PixelGrid grid)
                 winding += row[i].Height;
             }
             int end = i < row.Length ? row[i].X : grid.Width;
-            if (!Append(x, x + 1, here) || (x + 1 < end && !Append(x + 1, end, winding))) return false;
+            if (!Append(x, x + 1, here) || (x + 1 < end && !Append(x + 1, end, winding)))
+                return false;
         }
         return true;
     }
 
     private bool Append(int start, int end, double coverage)
     {
-        if (coverage < -Tolerance || coverage > 1 + Tolerance) return false;
-        if (coverage < Tolerance) return true;
+        if (coverage < -Tolerance || coverage > 1 + Tolerance)
+            return false;
+        if (coverage < Tolerance)
+            return true;
         spans.Add(new CoverageSpan(start, end, coverage > 1 - Tolerance ? 1 : (float)coverage));
         return true;
     }

@@ -3,7 +3,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Slicing;
 
 /// <summary>
-/// The section of a mesh in the middle of one layer: closed contours in the mesh's x and y, counter-clockwise round material, clockwise
+/// The section of a mesh in the middle of one layer: closed contours in the mesh's x and y, counter-clockwise round
+/// material, clockwise
 /// round holes; where shells overlap, contours do too. Immutable and safe to share between threads.
 /// </summary>
 public sealed class LayerContours
@@ -19,7 +20,8 @@ public sealed class LayerContours
         this.ends = ends;
         GapCount = gapCount;
         var sum = new CompensatedSum();
-        for (int i = 0; i < ends.Length; i++) sum.Add(Vector2D.SignedArea(this[i]));
+        for (int i = 0; i < ends.Length; i++)
+            sum.Add(Vector2D.SignedArea(this[i]));
         Area = sum.Total;
     }
 

@@ -11,7 +11,8 @@ public sealed class LayerMask
         Grid = grid;
         this.rowStarts = rowStarts;
         this.runs = runs;
-        foreach (PixelRun run in runs) PixelCount += run.Length;
+        foreach (PixelRun run in runs)
+            PixelCount += run.Length;
     }
 
     /// <summary>The field of pixels.</summary>
@@ -20,7 +21,9 @@ public sealed class LayerMask
     /// <summary>The number of lit pixels.</summary>
     public long PixelCount { get; }
 
-    /// <summary>The lit runs of one row, from left to right; between two of them lies at least one dark pixel.</summary>
+    /// <summary>
+    /// The lit runs of one row, from left to right; between two of them lies at least one dark pixel.
+    /// </summary>
     /// <param name="row">0 to the grid's height - 1.</param>
     /// <exception cref="IndexOutOfRangeException">No such row.</exception>
     public ReadOnlySpan<PixelRun> Row(int row) => runs.AsSpan(rowStarts[row], rowStarts[row + 1] - rowStarts[row]);
@@ -32,13 +35,17 @@ public sealed class LayerMask
     {
         get
         {
-            if ((uint)y >= (uint)Grid.Height) return false;
-            int low = rowStarts[y], high = rowStarts[y + 1];
+            if ((uint)y >= (uint)Grid.Height)
+                return false;
+            int low = rowStarts[y],
+                high = rowStarts[y + 1];
             while (low < high)
             {
                 int middle = (low + high) / 2;
-                if (runs[middle].End <= x) low = middle + 1;
-                else high = middle;
+                if (runs[middle].End <= x)
+                    low = middle + 1;
+                else
+                    high = middle;
             }
             return low < rowStarts[y + 1] && runs[low].Start <= x;
         }
@@ -62,7 +69,8 @@ public sealed class LayerMask
             foreach (PixelRun run in Row(y))
             {
                 int from = run.Start;
-                while (next < taken.Length && taken[next].End <= from) next++;
+                while (next < taken.Length && taken[next].End <= from)
+                    next++;
                 for (int i = next; i < taken.Length && taken[i].Start < run.End; i++)
                 {
                     builder.Add(from, taken[i].Start);

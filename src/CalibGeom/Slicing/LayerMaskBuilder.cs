@@ -13,9 +13,12 @@ public sealed class LayerMaskBuilder(PixelGrid grid)
     /// <param name="end">The pixel after the last.</param>
     public void Add(int start, int end)
     {
-        if (end <= start) return;
-        if (runs.Count > rowStarts[row] && runs[^1].End == start) runs[^1] = new PixelRun(runs[^1].Start, end);
-        else runs.Add(new PixelRun(start, end));
+        if (end <= start)
+            return;
+        if (runs.Count > rowStarts[row] && runs[^1].End == start)
+            runs[^1] = new PixelRun(runs[^1].Start, end);
+        else
+            runs.Add(new PixelRun(start, end));
     }
 
     /// <summary>Goes on to the next row.</summary>

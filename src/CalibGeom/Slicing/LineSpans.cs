@@ -4,8 +4,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Slicing;
 
 /// <summary>
-/// Cuts a layer with parallel lines, one through the middle of each row or column of pixels, and measures walls and gaps between edges
-/// that face each other. Widths come from the exact polygons, so they do not depend on where pixels fall. Where shells overlap, only the
+/// Cuts a layer with parallel lines, one through the middle of each row or column of pixels, and measures walls and
+/// gaps between edges
+/// that face each other. Widths come from the exact polygons, so they do not depend on where pixels fall. Where shells
+/// overlap, only the
 /// outside of all of them counts.
 /// </summary>
 internal sealed class LineSpans
@@ -23,7 +25,9 @@ internal sealed class LineSpans
     private readonly List<Crossing> crossings = [];
     private Crossing[] sorted = [];
 
-    /// <summary>Lines along x, or along y when <paramref name="across"/>; only what is narrower than the limit (mm) is found.</summary>
+    /// <summary>
+    /// Lines along x, or along y when <paramref name="across"/>; only what is narrower than the limit (mm) is found.
+    /// </summary>
     internal LineSpans(PixelGrid grid, bool across, double limit)
     {
         this.across = across;
@@ -37,7 +41,8 @@ internal sealed class LineSpans
     {
         edges.Clear();
         crossings.Clear();
-        for (int i = 0; i < layer.Count; i++) AddContour(layer[i]);
+        for (int i = 0; i < layer.Count; i++)
+            AddContour(layer[i]);
         SortByLine();
         for (int line = 0; line + 1 < starts.Length; line++)
         {
@@ -47,8 +52,10 @@ internal sealed class LineSpans
             {
                 bool wasSolid = winding > 0;
                 winding += here[i].Leaves ? -1 : 1;
-                if (wasSolid == winding > 0) continue;
-                if (i > 0) Try(here[change], here[i], wasSolid, visit);
+                if (wasSolid == winding > 0)
+                    continue;
+                if (i > 0)
+                    Try(here[change], here[i], wasSolid, visit);
                 change = i;
             }
         }
@@ -57,13 +64,19 @@ internal sealed class LineSpans
     private void Try(Crossing a, Crossing b, bool solid, Action<ThinSample> visit)
     {
         double length = b.At - a.At;
-        if (length < Nothing || length * Squareness > limit) return;
-        Edge e = edges[a.Edge], f = edges[b.Edge];
-        if (Math.Abs(e.Along) < Squareness || Math.Abs(f.Along) < Squareness) return;
-        if (e.Along * f.Along + e.Beside * f.Beside > Facing) return;
+        if (length < Nothing || length * Squareness > limit)
+            return;
+        Edge e = edges[a.Edge],
+            f = edges[b.Edge];
+        if (Math.Abs(e.Along) < Squareness || Math.Abs(f.Along) < Squareness)
+            return;
+        if (e.Along * f.Along + e.Beside * f.Beside > Facing)
+            return;
         double width = length * (Math.Abs(e.Along) + Math.Abs(f.Along)) / 2;
-        if (width > limit - 1e-6) return;
-        double middle = (a.At + b.At) / 2, line = Place(a.Line);
+        if (width > limit - 1e-6)
+            return;
+        double middle = (a.At + b.At) / 2,
+            line = Place(a.Line);
         visit(new ThinSample(across ? line : middle, across ? middle : line, width, solid, false));
     }
 
@@ -71,16 +84,21 @@ internal sealed class LineSpans
     {
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
             // Swapping the axes mirrors the ring; running its edges backward keeps material on the left.
-            if (across) AddEdge(new(ring[i].Y, ring[i].X), new(ring[j].Y, ring[j].X));
-            else AddEdge(ring[j], ring[i]);
+            if (across)
+                AddEdge(new(ring[i].Y, ring[i].X), new(ring[j].Y, ring[j].X));
+            else
+                AddEdge(ring[j], ring[i]);
     }
 
     private void AddEdge(Vector2D a, Vector2D b)
     {
-        double from = Math.Min(a.Y, b.Y), to = Math.Max(a.Y, b.Y);
+        double from = Math.Min(a.Y, b.Y),
+            to = Math.Max(a.Y, b.Y);
         int line = (int)Math.Max(0, Math.Ceiling((from - origin) / pitch - 0.5));
-        while (Place(line) < from) line++;
-        if (Place(line) >= to) return;
+        while (Place(line) < from)
+            line++;
+        if (Place(line) >= to)
+            return;
         double length = Math.Sqrt((b.X - a.X) * (b.X - a.X) + (b.Y - a.Y) * (b.Y - a.Y));
         edges.Add(new Edge((b.Y - a.Y) / length, (b.X - a.X) / length));
         for (double y; line + 1 < starts.Length && (y = Place(line)) < to; line++)
@@ -92,18 +110,26 @@ internal sealed class LineSpans
     private void SortByLine()
     {
         Array.Clear(starts);
-        foreach (Crossing c in crossings) starts[c.Line + 1]++;
-        for (int line = 1; line < starts.Length; line++) starts[line] += starts[line - 1];
-        if (sorted.Length < crossings.Count) sorted = new Crossing[Math.Max(crossings.Count, 2 * sorted.Length)];
+        foreach (Crossing c in crossings)
+            starts[c.Line + 1]++;
+        for (int line = 1; line < starts.Length; line++)
+            starts[line] += starts[line - 1];
+        if (sorted.Length < crossings.Count)
+            sorted = new Crossing[Math.Max(crossings.Count, 2 * sorted.Length)];
         int[] next = starts.AsSpan().ToArray();
-        foreach (Crossing c in crossings) sorted[next[c.Line]++] = c;
+        foreach (Crossing c in crossings)
+            sorted[next[c.Line]++] = c;
     }
 
     private readonly record struct Edge(double Along, double Beside);
 
-    /// <summary>Sorted along the line; at one place the edges that enter material come first, so that touching shells leave no gap.</summary>
+    /// <summary>
+    /// Sorted along the line; at one place the edges that enter material come first, so that touching shells leave no
+    /// gap.
+    /// </summary>
     private readonly record struct Crossing(int Line, double At, bool Leaves, int Edge) : IComparable<Crossing>
     {
-        public int CompareTo(Crossing other) => At != other.At ? At.CompareTo(other.At) : Leaves.CompareTo(other.Leaves);
+        public int CompareTo(Crossing other) =>
+            At != other.At ? At.CompareTo(other.At) : Leaves.CompareTo(other.Leaves);
     }
 }

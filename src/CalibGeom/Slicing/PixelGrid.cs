@@ -17,10 +17,12 @@ public sealed record PixelGrid
     /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
     public PixelGrid(Vector2D origin, double pitchX, double pitchY, int width, int height)
     {
-        if (!double.IsFinite(origin.X + origin.Y)) throw new ArgumentOutOfRangeException(nameof(origin), origin, "The corner of the pixels must be finite.");
+        if (!double.IsFinite(origin.X + origin.Y))
+            throw new ArgumentOutOfRangeException(nameof(origin), origin, "The corner of the pixels must be finite.");
         RequirePitch(pitchX, nameof(pitchX));
         RequirePitch(pitchY, nameof(pitchY));
-        if (width < 1) throw new ArgumentOutOfRangeException(nameof(width), width, "There must be at least one pixel in x.");
+        if (width < 1)
+            throw new ArgumentOutOfRangeException(nameof(width), width, "There must be at least one pixel in x.");
         if (height < 1 || (long)width * height > 1_000_000_000)
             throw new ArgumentOutOfRangeException(nameof(height), height, "There must be 1 to 1,000,000,000 pixels.");
         (Origin, PitchX, PitchY, Width, Height) = (origin, pitchX, pitchY, width, height);
@@ -49,13 +51,15 @@ public sealed record PixelGrid
     /// <param name="y">Row.</param>
     public Vector2D Middle(int x, int y) => new(Origin.X + (x + 0.5) * PitchX, Origin.Y + (y + 0.5) * PitchY);
 
-    /// <summary>The pixels that a box covers and some more on every side; the borders of pixels lie at whole multiples of the pitch from
+    /// <summary>The pixels that a box covers and some more on every side; the borders of pixels lie at whole multiples
+    /// of the pitch from
     /// x = 0 and y = 0, so that the phase does not depend on the box.</summary>
     /// <param name="bounds">mm.</param>
     /// <param name="pitchX">Width of a pixel, mm.</param>
     /// <param name="pitchY">Depth of a pixel, mm.</param>
     /// <param name="margin">Pixels to add on every side, 1 by default.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is out of range, or there are more than 1,000,000,000 pixels.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of range, or there are more than 1,000,000,000
+    /// pixels.</exception>
     public static PixelGrid Covering(Box3D bounds, double pitchX, double pitchY, int margin = 1)
     {
         RequirePitch(pitchX, nameof(pitchX));
@@ -64,7 +68,11 @@ public sealed record PixelGrid
         (double left, double width) = Range(bounds.Min.X, bounds.Max.X, pitchX, margin);
         (double front, double height) = Range(bounds.Min.Y, bounds.Max.Y, pitchY, margin);
         if (width * height > 1_000_000_000)
-            throw new ArgumentOutOfRangeException(nameof(bounds), bounds, "There would be more than 1,000,000,000 pixels. Is the mesh in millimetres?");
+            throw new ArgumentOutOfRangeException(
+                nameof(bounds),
+                bounds,
+                "There would be more than 1,000,000,000 pixels. Is the mesh in millimetres?"
+            );
         return new PixelGrid(new(left * pitchX, front * pitchY), pitchX, pitchY, (int)width, (int)height);
     }
 
@@ -76,6 +84,7 @@ public sealed record PixelGrid
 
     private static void RequirePitch(double pitch, string name)
     {
-        if (!(pitch >= 0.001 && pitch <= 10)) throw new ArgumentOutOfRangeException(name, pitch, "A pixel pitch must be 0.001 to 10 mm.");
+        if (!(pitch >= 0.001 && pitch <= 10))
+            throw new ArgumentOutOfRangeException(name, pitch, "A pixel pitch must be 0.001 to 10 mm.");
     }
 }

@@ -7,12 +7,21 @@ internal sealed class RunLabels
 {
     private readonly int[] ofRun;
 
-    /// <summary>Finds the pieces; with <paramref name="diagonal"/> pixels that touch at a corner belong together.</summary>
+    /// <summary>
+    /// Finds the pieces; with <paramref name="diagonal"/> pixels that touch at a corner belong together.
+    /// </summary>
     internal RunLabels(LayerMask mask, bool diagonal)
     {
         var sets = new UnionFind(mask.RunCount);
         for (int y = 1; y < mask.Grid.Height; y++)
-            RunPairs.Visit(mask.Row(y), mask.FirstRun(y), mask.Row(y - 1), mask.FirstRun(y - 1), diagonal ? 1 : 0, sets.Join);
+            RunPairs.Visit(
+                mask.Row(y),
+                mask.FirstRun(y),
+                mask.Row(y - 1),
+                mask.FirstRun(y - 1),
+                diagonal ? 1 : 0,
+                sets.Join
+            );
         ofRun = sets.Number(out int count);
         Count = count;
     }

@@ -2,7 +2,9 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Slicing;
 
-/// <summary>Where lines along the axes pass through a mesh's surface, taken on sections of it; each section is made once.</summary>
+/// <summary>
+/// Where lines along the axes pass through a mesh's surface, taken on sections of it; each section is made once.
+/// </summary>
 internal sealed class SectionLines(TriangleMesh mesh)
 {
     private readonly Dictionary<(char Axis, double At), CrossSection> sections = [];
@@ -22,11 +24,17 @@ internal sealed class SectionLines(TriangleMesh mesh)
     private CrossSection Section(char axis, double at)
     {
         if (!sections.TryGetValue((axis, at), out CrossSection? section))
-            sections[(axis, at)] = section = axis == 'z' ? mesh.CrossSection(at) : mesh.CrossSection(new(0, at, 0), new(0, 1, 0));
+            sections[(axis, at)] = section =
+                axis == 'z' ? mesh.CrossSection(at) : mesh.CrossSection(new(0, at, 0), new(0, 1, 0));
         return section;
     }
 
-    private static double[] Cuts(CrossSection section, Func<Vector3D, double> across, double line, Func<Vector3D, double> along)
+    private static double[] Cuts(
+        CrossSection section,
+        Func<Vector3D, double> across,
+        double line,
+        Func<Vector3D, double> along
+    )
     {
         var cuts = new List<double>();
         foreach (SectionContour contour in section.Contours)
@@ -34,8 +42,10 @@ internal sealed class SectionLines(TriangleMesh mesh)
             ReadOnlySpan<Vector3D> ring = contour.Points;
             for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
             {
-                double a = across(ring[j]), b = across(ring[i]);
-                if (a > line != b > line) cuts.Add(along(ring[j]) + (line - a) / (b - a) * (along(ring[i]) - along(ring[j])));
+                double a = across(ring[j]),
+                    b = across(ring[i]);
+                if (a > line != b > line)
+                    cuts.Add(along(ring[j]) + (line - a) / (b - a) * (along(ring[i]) - along(ring[j])));
             }
         }
         cuts.Sort();

@@ -3,7 +3,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Solids;
 
 /// <summary>
-/// Removes triangles whose corners lie on a line: the middle corner splits the triangle behind the long side, so that the surface stays
+/// Removes triangles whose corners lie on a line: the middle corner splits the triangle behind the long side, so that
+/// the surface stays
 /// closed and no vertex is lost.
 /// </summary>
 internal sealed class FlatTriangles
@@ -15,14 +16,16 @@ internal sealed class FlatTriangles
     {
         this.vertices = vertices;
         Triangles = triangles;
-        for (int t = 0; t < triangles.Length / 3; t++) Own(t);
+        for (int t = 0; t < triangles.Length / 3; t++)
+            Own(t);
     }
 
     internal int[] Triangles { get; }
 
     internal void Remove()
     {
-        // Each flip shortens the longest side of a flat triangle; the bound only guards against a surface that is flat all over.
+        // Each flip shortens the longest side of a flat triangle; the bound only guards against a surface that is flat
+        // all over.
         for (int pass = 0; pass < 64; pass++)
         {
             bool changed = false;
@@ -32,22 +35,34 @@ internal sealed class FlatTriangles
                     Flip(t);
                     changed = true;
                 }
-            if (!changed) return;
+            if (!changed)
+                return;
         }
-        throw new ArgumentException("Turning flattened part of the surface; the solid has walls thinner than the grid.", "lofts");
+        throw new ArgumentException(
+            "Turning flattened part of the surface; the solid has walls thinner than the grid.",
+            "lofts"
+        );
     }
 
     private bool IsFlat(int t) =>
-        GridTriangles.Normal(vertices[Triangles[3 * t]], vertices[Triangles[3 * t + 1]], vertices[Triangles[3 * t + 2]]) == (0, 0, 0);
+        GridTriangles.Normal(vertices[Triangles[3 * t]], vertices[Triangles[3 * t + 1]], vertices[Triangles[3 * t + 2]])
+        == (0, 0, 0);
 
     private void Flip(int t)
     {
-        int longest = Enumerable.Range(0, 3).MaxBy(i => SquaredLength(Triangles[3 * t + i], Triangles[3 * t + (i + 1) % 3]));
-        int p = Triangles[3 * t + longest], q = Triangles[3 * t + (longest + 1) % 3], middle = Triangles[3 * t + (longest + 2) % 3];
+        int longest = Enumerable
+            .Range(0, 3)
+            .MaxBy(i => SquaredLength(Triangles[3 * t + i], Triangles[3 * t + (i + 1) % 3]));
+        int p = Triangles[3 * t + longest],
+            q = Triangles[3 * t + (longest + 1) % 3],
+            middle = Triangles[3 * t + (longest + 2) % 3];
         int other = owner[(q, p)];
         int far = Triangles.AsSpan(3 * other, 3).ToArray().First(v => v != p && v != q);
         if (owner.ContainsKey((far, middle)) || owner.ContainsKey((middle, far)))
-            throw new ArgumentException($"Turning flattened the surface at {vertices[middle]} mm; the solid has walls thinner than the grid.", "lofts");
+            throw new ArgumentException(
+                $"Turning flattened the surface at {vertices[middle]} mm; the solid has walls thinner than the grid.",
+                "lofts"
+            );
         owner.Remove((p, q));
         owner.Remove((q, p));
         Set(t, p, far, middle);
@@ -62,13 +77,17 @@ internal sealed class FlatTriangles
 
     private void Own(int t)
     {
-        for (int i = 0; i < 3; i++) owner[(Triangles[3 * t + i], Triangles[3 * t + (i + 1) % 3])] = t;
+        for (int i = 0; i < 3; i++)
+            owner[(Triangles[3 * t + i], Triangles[3 * t + (i + 1) % 3])] = t;
     }
 
     private Int128 SquaredLength(int a, int b)
     {
-        GridPoint3D p = vertices[a], q = vertices[b];
-        Int128 dx = (long)q.X - p.X, dy = (long)q.Y - p.Y, dz = (long)q.Z - p.Z;
+        GridPoint3D p = vertices[a],
+            q = vertices[b];
+        Int128 dx = (long)q.X - p.X,
+            dy = (long)q.Y - p.Y,
+            dz = (long)q.Z - p.Z;
         return dx * dx + dy * dy + dz * dz;
     }
 }

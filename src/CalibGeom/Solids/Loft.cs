@@ -1,10 +1,13 @@
+using System.Globalization;
 using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
 /// <summary>
-/// A body between two level regions with the same rings and vertex counts: ring by ring and vertex by vertex, ruled walls run from the
-/// bottom to the top. Each wall is two triangles split from the bottom's first vertex to the top's second. A straight wall, a chamfer or
+/// A body between two level regions with the same rings and vertex counts: ring by ring and vertex by vertex, ruled
+/// walls run from the
+/// bottom to the top. Each wall is two triangles split from the bottom's first vertex to the top's second. A straight
+/// wall, a chamfer or
 /// taper, a leaning column and a lead-in are all lofts. Immutable and safe to share between threads.
 /// </summary>
 public sealed class Loft
@@ -12,14 +15,14 @@ public sealed class Loft
     /// <summary>A loft.</summary>
     /// <param name="bottom">The region at the lower end.</param>
     /// <param name="bottomZ">Height of the lower end, mm; snapped to the grid.</param>
-    /// <param name="top">The region at the upper end: as many holes as <paramref name="bottom"/>, and ring by ring as many vertices.</param>
-    /// <param name="topZ">Height of the upper end, mm; above <paramref name="bottomZ"/> by at least a grid unit.</param>
+    /// <param name="top">The region at the upper end: as many holes as <paramref name="bottom"/>, and ring by ring as
+    /// many vertices.</param>
+    /// <param name="topZ">Height of the upper end, mm; above <paramref name="bottomZ"/> by at least a grid
+    /// unit.</param>
     /// <exception cref="ArgumentException">Rings or vertex counts differ, or the height is not above zero.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A height is NaN, infinite or beyond +-1024 mm.</exception>
     public Loft(Region bottom, double bottomZ, Region top, double topZ)
-        : this(bottom, Grid.FromMillimetres(bottomZ), top, Grid.FromMillimetres(topZ), null)
-    {
-    }
+        : this(bottom, Grid.FromMillimetres(bottomZ), top, Grid.FromMillimetres(topZ), null) { }
 
     private Loft(Region bottom, int bottomLevel, Region top, int topLevel, ObliquePlane? underside)
     {
@@ -27,8 +30,14 @@ public sealed class Loft
         ArgumentNullException.ThrowIfNull(top);
         RequireSameRings(bottom, top);
         if (topLevel <= bottomLevel)
-            throw new ArgumentException(FormattableString.Invariant(
-                $"A loft needs its top above its bottom; bottom {Grid.ToMillimetres(bottomLevel)} mm, top {Grid.ToMillimetres(topLevel)} mm."), nameof(topLevel));
+            throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"A loft needs its top above its bottom; bottom {Grid.ToMillimetres(bottomLevel)} mm, top "
+                        + $"{Grid.ToMillimetres(topLevel)} mm."
+                ),
+                nameof(topLevel)
+            );
         Bottom = bottom;
         Top = top;
         BottomLevel = bottomLevel;
@@ -45,7 +54,8 @@ public sealed class Loft
     public static Loft Prism(Region section, double bottomZ, double topZ) => new(section, bottomZ, section, topZ);
 
     /// <summary>
-    /// A straight-walled loft with a level top and an oblique underside on the plane z = z0 + slopeX x + slopeY y. The underside must stay
+    /// A straight-walled loft with a level top and an oblique underside on the plane z = z0 + slopeX x + slopeY y. The
+    /// underside must stay
     /// free: nothing may stand below or beside it within its height.
     /// </summary>
     /// <param name="section">The region, seen from above.</param>
@@ -63,8 +73,12 @@ public sealed class Loft
         int lowest = section.Rings.SelectMany(r => r.Points.ToArray()).Min(plane.LevelAt);
         int top = Grid.FromMillimetres(topZ);
         if (highest >= top)
-            throw new ArgumentException(FormattableString.Invariant(
-                $"The wedge's underside reaches {Grid.ToMillimetres(highest)} mm, not below its top at {topZ} mm."), nameof(z0));
+            throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The wedge's underside reaches {Grid.ToMillimetres(highest)} mm, not below its top at {topZ} mm."
+                ),
+                nameof(z0)
+            );
         return new Loft(section, lowest, section, top, plane);
     }
 
@@ -95,9 +109,18 @@ public sealed class Loft
     private static void RequireSameRings(Region bottom, Region top)
     {
         if (bottom.Holes.Count != top.Holes.Count)
-            throw new ArgumentException($"A loft's ends need as many holes; bottom has {bottom.Holes.Count}, top {top.Holes.Count}.", nameof(top));
-        foreach ((Outline b, Outline t, int ring) in bottom.Rings.Zip(top.Rings, Enumerable.Range(0, bottom.Holes.Count + 1)))
+            throw new ArgumentException(
+                $"A loft's ends need as many holes; bottom has {bottom.Holes.Count}, top {top.Holes.Count}.",
+                nameof(top)
+            );
+        foreach (
+            (Outline b, Outline t, int ring) in bottom.Rings.Zip(top.Rings, Enumerable.Range(0, bottom.Holes.Count + 1))
+        )
             if (b.Count != t.Count)
-                throw new ArgumentException($"A loft's ends need equal vertex counts; ring {ring} has {b.Count} at the bottom, {t.Count} at the top.", nameof(top));
+                throw new ArgumentException(
+                    $"A loft's ends need equal vertex counts; ring {ring} has {b.Count} at the bottom, "
+                        + $"{t.Count} at the top.",
+                    nameof(top)
+                );
     }
 }

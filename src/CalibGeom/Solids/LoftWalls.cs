@@ -3,7 +3,9 @@ using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
-/// <summary>The outside of a loft as wall triangles and as sections at a level, for exact decisions about contact.</summary>
+/// <summary>
+/// The outside of a loft as wall triangles and as sections at a level, for exact decisions about contact.
+/// </summary>
 internal sealed class LoftWalls
 {
     private readonly Loft loft;
@@ -32,12 +34,15 @@ internal sealed class LoftWalls
 
     internal int TopLevel => loft.TopLevel;
 
-    /// <summary>Whether every ring's top is its bottom moved by one vector, so that no wall can cross another.</summary>
+    /// <summary>
+    /// Whether every ring's top is its bottom moved by one vector, so that no wall can cross another.
+    /// </summary>
     internal bool IsTranslation
     {
         get
         {
-            GridPoint b = loft.Bottom.Outer.Points[0], t = loft.Top.Outer.Points[0];
+            GridPoint b = loft.Bottom.Outer.Points[0],
+                t = loft.Top.Outer.Points[0];
             return loft.Bottom.Rings.Zip(loft.Top.Rings).All(r => IsMoved(r.First, r.Second, t.X - b.X, t.Y - b.Y));
         }
     }
@@ -45,10 +50,14 @@ internal sealed class LoftWalls
     /// <summary>The first corner of the outer ring at a level within the loft, times <see cref="Scale"/>.</summary>
     internal (long X, long Y) Corner(int level) => Section(loft.Bottom.Outer, loft.Top.Outer, 0, level);
 
-    /// <summary>By what the coordinates of a section at a level are multiplied to be whole: 1 at the ends, else the height.</summary>
+    /// <summary>
+    /// By what the coordinates of a section at a level are multiplied to be whole: 1 at the ends, else the height.
+    /// </summary>
     internal long Scale(int level) => level == BottomLevel || level == TopLevel ? 1 : (long)TopLevel - BottomLevel;
 
-    /// <summary>Whether a point, given times a factor, lies inside the section at a level; it must not lie on its border.</summary>
+    /// <summary>
+    /// Whether a point, given times a factor, lies inside the section at a level; it must not lie on its border.
+    /// </summary>
     internal bool Covers((long X, long Y) point, long factor, int level)
     {
         long scale = Scale(level);
@@ -56,28 +65,47 @@ internal sealed class LoftWalls
         foreach ((Outline bottom, Outline top) in loft.Bottom.Rings.Zip(loft.Top.Rings))
             for (int i = 0, j = bottom.Count - 1; i < bottom.Count; j = i++)
             {
-                (long X, long Y) a = Section(bottom, top, j, level), b = Section(bottom, top, i, level);
-                if (RunsLeftOf(a, b, factor, point, scale)) inside = !inside;
+                (long X, long Y) a = Section(bottom, top, j, level),
+                    b = Section(bottom, top, i, level);
+                if (RunsLeftOf(a, b, factor, point, scale))
+                    inside = !inside;
             }
         return inside;
     }
 
-    /// <summary>Whether a ray from the point to the right crosses the edge a-b; edge and point are brought to one scale.</summary>
-    private static bool RunsLeftOf((long X, long Y) a, (long X, long Y) b, long factor, (long X, long Y) point, long scale)
+    /// <summary>
+    /// Whether a ray from the point to the right crosses the edge a-b; edge and point are brought to one scale.
+    /// </summary>
+    private static bool RunsLeftOf(
+        (long X, long Y) a,
+        (long X, long Y) b,
+        long factor,
+        (long X, long Y) point,
+        long scale
+    )
     {
-        Int128 px = (Int128)point.X * scale, py = (Int128)point.Y * scale;
-        Int128 ax = (Int128)a.X * factor, ay = (Int128)a.Y * factor, bx = (Int128)b.X * factor, by = (Int128)b.Y * factor;
-        if (ay > py == by > py) return false;
+        Int128 px = (Int128)point.X * scale,
+            py = (Int128)point.Y * scale;
+        Int128 ax = (Int128)a.X * factor,
+            ay = (Int128)a.Y * factor,
+            bx = (Int128)b.X * factor,
+            by = (Int128)b.Y * factor;
+        if (ay > py == by > py)
+            return false;
         Int128 cross = (bx - ax) * (py - ay) - (by - ay) * (px - ax);
         return by > ay ? cross > 0 : cross < 0;
     }
 
     private (long X, long Y) Section(Outline bottom, Outline top, int index, int level)
     {
-        GridPoint b = bottom.Points[index], t = top.Points[index];
-        if (level == BottomLevel) return (b.X, b.Y);
-        if (level == TopLevel) return (t.X, t.Y);
-        long up = (long)level - BottomLevel, down = (long)TopLevel - level;
+        GridPoint b = bottom.Points[index],
+            t = top.Points[index];
+        if (level == BottomLevel)
+            return (b.X, b.Y);
+        if (level == TopLevel)
+            return (t.X, t.Y);
+        long up = (long)level - BottomLevel,
+            down = (long)TopLevel - level;
         return (b.X * down + t.X * up, b.Y * down + t.Y * up);
     }
 
@@ -86,8 +114,10 @@ internal sealed class LoftWalls
         foreach ((Outline bottom, Outline top) in loft.Bottom.Rings.Zip(loft.Top.Rings))
             for (int i = 0, j = bottom.Count - 1; i < bottom.Count; j = i++)
             {
-                GridPoint3D a = Low(loft, bottom.Points[j]), b = Low(loft, bottom.Points[i]);
-                GridPoint3D c = new(top.Points[i], loft.TopLevel), d = new(top.Points[j], loft.TopLevel);
+                GridPoint3D a = Low(loft, bottom.Points[j]),
+                    b = Low(loft, bottom.Points[i]);
+                GridPoint3D c = new(top.Points[i], loft.TopLevel),
+                    d = new(top.Points[j], loft.TopLevel);
                 yield return new GridTriangle(a, b, c);
                 yield return new GridTriangle(a, c, d);
             }
@@ -98,7 +128,8 @@ internal sealed class LoftWalls
     private static bool IsMoved(Outline bottom, Outline top, int dx, int dy)
     {
         for (int i = 0; i < bottom.Count; i++)
-            if (bottom.Points[i].Offset(dx, dy) != top.Points[i]) return false;
+            if (bottom.Points[i].Offset(dx, dy) != top.Points[i])
+                return false;
         return true;
     }
 

@@ -2,7 +2,8 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Solids;
 
-/// <summary>Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point, or whose
+/// <summary>Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point, or
+/// whose
 /// overlap is a sliver that vanishes in rounding.</summary>
 internal static class ManifoldCheck
 {
@@ -12,13 +13,16 @@ internal static class ManifoldCheck
         var next = new Dictionary<(int, int), int>(t.Count);
         for (int i = 0; i < t.Count; i++)
         {
-            int from = t[i], to = t[i % 3 == 2 ? i - 2 : i + 1];
+            int from = t[i],
+                to = t[i % 3 == 2 ? i - 2 : i + 1];
             if (!next.TryAdd((from, to), i))
                 throw Touching("along an edge", mesh.Vertices[from]);
         }
         foreach ((int from, int to) in next.Keys)
             if (!next.ContainsKey((to, from)))
-                throw new InvalidOperationException($"An open edge at {mesh.Vertices[from]} mm; please report the lofts.");
+                throw new InvalidOperationException(
+                    $"An open edge at {mesh.Vertices[from]} mm; please report the lofts."
+                );
         RequireSingleFans(mesh, next);
     }
 
@@ -35,18 +39,23 @@ internal static class ManifoldCheck
         }
         for (int v = 0; v < degree.Length; v++)
         {
-            int corner = first[v], met = 0;
+            int corner = first[v],
+                met = 0;
             do
             {
                 met++;
                 int before = t[corner % 3 == 0 ? corner + 2 : corner - 1];
                 corner = next[(v, before)];
-            }
-            while (corner != first[v]);
-            if (met != degree[v]) throw Touching("in a point", mesh.Vertices[v]);
+            } while (corner != first[v]);
+            if (met != degree[v])
+                throw Touching("in a point", mesh.Vertices[v]);
         }
     }
 
     private static ArgumentException Touching(string how, GridPoint3D place) =>
-        new($"Lofts meet only {how} at {place} mm, or overlap there by less than the grid's 0.0001 mm, which no closed surface can show. Move them apart, or let them overlap on a level plane.", "lofts");
+        new(
+            $"Lofts meet only {how} at {place} mm, or overlap there by less than the grid's 0.0001 mm, which no "
+                + $"closed surface can show. Move them apart, or let them overlap on a level plane.",
+            "lofts"
+        );
 }

@@ -35,7 +35,8 @@ internal sealed class MeshAssembly
 
     private int Index(GridPoint3D p)
     {
-        if (index.TryGetValue(p, out int found)) return found;
+        if (index.TryGetValue(p, out int found))
+            return found;
         index.Add(p, vertices.Count);
         vertices.Add(p);
         return vertices.Count - 1;

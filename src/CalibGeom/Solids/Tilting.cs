@@ -11,9 +11,9 @@ internal static class Tilting
         HashSet<GridPoint3D> underside = [.. lofts.Where(l => l.Underside is not null).SelectMany(UndersideOf)];
         (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
         double floor = underside.Count > 0 ? underside.Average(p => Height(p, axis, sin, cos)) : 0;
-        var turned = mesh.Vertices.ConvertAll(p => underside.Contains(p)
-            ? Turn(p, axis, sin, cos, floor) with { Z = 0 }
-            : Turn(p, axis, sin, cos, floor));
+        var turned = mesh.Vertices.ConvertAll(p =>
+            underside.Contains(p) ? Turn(p, axis, sin, cos, floor) with { Z = 0 } : Turn(p, axis, sin, cos, floor)
+        );
         var flat = new FlatTriangles(turned, [.. mesh.Triangles]);
         flat.Remove();
         var result = new MeshAssembly();
@@ -27,13 +27,20 @@ internal static class Tilting
     internal static Affine3D Undo(IReadOnlyList<Loft> lofts, TiltAxis axis, double degrees)
     {
         (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
-        double floor = lofts.Where(l => l.Underside is not null).SelectMany(UndersideOf).Select(p => Height(p, axis, sin, cos)).DefaultIfEmpty(0).Average();
+        double floor = lofts
+            .Where(l => l.Underside is not null)
+            .SelectMany(UndersideOf)
+            .Select(p => Height(p, axis, sin, cos))
+            .DefaultIfEmpty(0)
+            .Average();
         Affine3D lower = Affine3D.Shift(new(0, 0, floor / Grid.UnitsPerMillimetre));
         return lower.Then(axis == TiltAxis.X ? Affine3D.TurnX(-degrees) : Affine3D.TurnY(-degrees));
     }
 
     private static IEnumerable<GridPoint3D> UndersideOf(Loft loft) =>
-        loft.Bottom.Rings.SelectMany(r => r.Points.ToArray()).Select(p => new GridPoint3D(p, loft.Underside!.LevelAt(p)));
+        loft
+            .Bottom.Rings.SelectMany(r => r.Points.ToArray())
+            .Select(p => new GridPoint3D(p, loft.Underside!.LevelAt(p)));
 
     private static double Height(GridPoint3D p, TiltAxis axis, double sin, double cos) =>
         axis == TiltAxis.X ? p.Y * sin + p.Z * cos : -p.X * sin + p.Z * cos;

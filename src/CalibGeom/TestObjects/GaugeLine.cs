@@ -12,5 +12,6 @@ public sealed record GaugeLine(string Feature, Vector3D Direction, GaugeFace Fro
     /// <summary>The size in mm when both faces have moved out of the material.</summary>
     /// <param name="from">How far the first has moved, mm; negative when material is missing.</param>
     /// <param name="to">How far the second has moved, mm.</param>
-    public double Length(double from = 0, double to = 0) => Vector3D.Dot(To.Point + To.Outward * to - From.Point - From.Outward * from, Direction);
+    public double Length(double from = 0, double to = 0) =>
+        Vector3D.Dot(To.Point + To.Outward * to - From.Point - From.Outward * from, Direction);
 }

@@ -8,11 +8,15 @@ namespace CalibGeom.TestObjects;
 /// <param name="Clearance">The clearance per side made, mm.</param>
 public sealed record JointPlan(int Number, PerAxis WantedClearance, PerAxis Clearance)
 {
-    /// <summary>How far the inner box, pushed in until its taper sits on the well's rim, is shifted along Z from where it is printed to where it
+    /// <summary>How far the inner box, pushed in until its taper sits on the well's rim, is shifted along Z from where
+    /// it is printed to where it
     /// would stand over the outer box as printed, mm.</summary>
     public required double Lift { get; init; }
 
-    /// <summary>Lower end of the height over which both gauge bands face each other when seated, mm above the plate in the outer box's place.</summary>
+    /// <summary>
+    /// Lower end of the height over which both gauge bands face each other when seated, mm above the plate in the outer
+    /// box's place.
+    /// </summary>
     public required double EngagedFrom { get; init; }
 
     /// <summary>Upper end of that height, mm. Not above <see cref="EngagedFrom"/> when the bands do not meet.</summary>

@@ -5,7 +5,10 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects;
 
-/// <summary>A test object: its solid, what to measure on it, and what the design rules found. Immutable and safe to share between threads.</summary>
+/// <summary>
+/// A test object: its solid, what to measure on it, and what the design rules found. Immutable and safe to share
+/// between threads.
+/// </summary>
 public sealed class TestObject
 {
     private readonly Lazy<Solid?> solid;
@@ -22,7 +25,8 @@ public sealed class TestObject
     /// <summary>The spec it follows from.</summary>
     public TestObjectSpec Spec { get; }
 
-    /// <summary>The solid before any tilt, its plinth from z = 0 upward; null when an error among the <see cref="Findings"/> makes it impossible.
+    /// <summary>The solid before any tilt, its plinth from z = 0 upward; null when an error among the
+    /// <see cref="Findings"/> makes it impossible.
     /// Made when it is first asked for.</summary>
     public Solid? Solid => solid.Value;
 
@@ -55,15 +59,24 @@ public sealed class TestObject
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
     /// <summary>The closed surface as it stands on the plate, tilted if the spec says so.</summary>
-    /// <exception cref="InvalidOperationException">There is no <see cref="Solid"/>; the message names the first error found.</exception>
+    /// <exception cref="InvalidOperationException">There is no <see cref="Solid"/>; the message names the first error
+    /// found.</exception>
     public TriangleMesh ToMesh()
     {
         if (Solid is null)
-            throw new InvalidOperationException($"This object has no solid. {Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd());
+            throw new InvalidOperationException(
+                $"This object has no solid. "
+                    + $"{Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd()
+            );
         return Spec.Tilt.Angle == 0 ? Solid.ToMesh() : Solid.ToMesh(Spec.Tilt.Axis, Spec.Tilt.Angle);
     }
 
-    /// <summary>From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is tilted.</summary>
+    /// <summary>
+    /// From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is
+    /// tilted.
+    /// </summary>
     internal Affine3D Untilt() =>
-        Spec.Tilt.Angle == 0 || Solid is null ? Affine3D.Identity : Tilting.Undo(Solid.Lofts, Spec.Tilt.Axis, Spec.Tilt.Angle);
+        Spec.Tilt.Angle == 0 || Solid is null
+            ? Affine3D.Identity
+            : Tilting.Undo(Solid.Lofts, Spec.Tilt.Axis, Spec.Tilt.Angle);
 }

@@ -7,14 +7,31 @@ namespace CalibGeom.Light.Tests.Docs;
 
 public class LightExampleTests
 {
-    private static readonly string[] Shown = ["box1.outside.x", "box1.inside.x", "box2.inside.x", "span.x", "column1.diameter", "column9.diameter", "slot4.height", "slot7.height"];
+    private static readonly string[] Shown =
+    [
+        "box1.outside.x",
+        "box1.inside.x",
+        "box2.inside.x",
+        "span.x",
+        "column1.diameter",
+        "column9.diameter",
+        "slot4.height",
+        "slot7.height",
+    ];
 
     [Fact]
     public void TheExampleOfThePageRuns()
     {
         // begin
         TestObject made = TestObjectBuilder.Build(Presets.Find("standard")!.Spec);
-        var light = new LayerLight(new WorkingCurve(0.12, 8), irradiance: 4, time: 2.5, layer: 0.05, baseLayers: 5, baseTime: 25);
+        var light = new LayerLight(
+            new WorkingCurve(0.12, 8),
+            irradiance: 4,
+            time: 2.5,
+            layer: 0.05,
+            baseLayers: 5,
+            baseTime: 25
+        );
         LightDose dose = RasterPrint.LightOf(made, pitch: 0.035, new GaussianBlur(0.02), light);
         var print = new RasterPrint(made, dose);
         double? clearance = print.Clearances()[0].X;
@@ -22,9 +39,24 @@ public class LightExampleTests
         // end
         DocExample.RequireOn("docs/light.md");
         Assert.Equal(8, open);
-        Assert.Equal((print.Sizes().Single(s => s.Feature == "box2.inside.x").Value - print.Sizes().Single(s => s.Feature == "box1.outside.x").Value) / 2, clearance);
+        Assert.Equal(
+            (
+                print.Sizes().Single(s => s.Feature == "box2.inside.x").Value
+                - print.Sizes().Single(s => s.Feature == "box1.outside.x").Value
+            ) / 2,
+            clearance
+        );
         string page = File.ReadAllText(Path.Combine(Repository.Root, "docs/light.md")).ReplaceLineEndings("\n");
-        Assert.Contains(Table(made, print, new PrintedObject(made, dose.Blur, light), new RasterPrint(made, RasterPrint.LightOf(made, 0.035, dose.Blur, light, grey: true))), page, StringComparison.Ordinal);
+        Assert.Contains(
+            Table(
+                made,
+                print,
+                new PrintedObject(made, dose.Blur, light),
+                new RasterPrint(made, RasterPrint.LightOf(made, 0.035, dose.Blur, light, grey: true))
+            ),
+            page,
+            StringComparison.Ordinal
+        );
     }
 
     private static string Table(TestObject made, params PredictedPrint[] prints)
@@ -33,7 +65,11 @@ public class LightExampleTests
         foreach (string feature in Shown)
         {
             double? Size(int print) => prints[print].Sizes().Single(s => s.Feature == feature).Value;
-            rows.Append(CultureInfo.InvariantCulture, $"| `{feature}` | {made.Features.Find(feature)!.Nominal:0.000} | {Size(1):0.000} | {Size(0):0.000} | {Size(2):0.000} |\n");
+            rows.Append(
+                CultureInfo.InvariantCulture,
+                $"| `{feature}` | {made.Features.Find(feature)!.Nominal:0.000} | {Size(1):0.000} | "
+                    + $"{Size(0):0.000} | {Size(2):0.000} |\n"
+            );
         }
         return rows.ToString();
     }

@@ -57,7 +57,9 @@ public class DrawingTests
         var drawing = new Drawing(200, 40);
         drawing.Text(5, 28, "micrometre µ Δ", new TextStyle(20));
         using SKBitmap image = Png(drawing);
-        int dark = Enumerable.Range(0, image.Width * image.Height).Count(i => image.GetPixel(i % image.Width, i / image.Width).Red < 128);
+        int dark = Enumerable
+            .Range(0, image.Width * image.Height)
+            .Count(i => image.GetPixel(i % image.Width, i / image.Width).Red < 128);
         Assert.InRange(dark, 400, 6000);
         Assert.InRange(TextFont.Measure("micrometre", new TextStyle(20)), 90, 140);
     }
@@ -88,13 +90,23 @@ public class DrawingTests
         Sample().Write("a.png", png);
         Assert.Equal((byte)'<', svg.ToArray()[0]);
         Assert.Equal(0x89, png.ToArray()[0]);
-        Assert.Contains("a.jpg", Assert.Throws<InputException>(() => Sample().Write("a.jpg", png)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "a.jpg",
+            Assert.Throws<InputException>(() => Sample().Write("a.jpg", png)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     private static Drawing Sample()
     {
         var drawing = new Drawing(120, 80, "a plate");
-        drawing.Rings([[(10, 10), (40, 10), (40, 40), (10, 40)], [(20, 20), (30, 20), (30, 30), (20, 30)]], Ink.Blue);
+        drawing.Rings(
+            [
+                [(10, 10), (40, 10), (40, 40), (10, 40)],
+                [(20, 20), (30, 20), (30, 30), (20, 30)],
+            ],
+            Ink.Blue
+        );
         drawing.Disc(80, 20, 8.25, Ink.Ochre);
         drawing.Line(5, 75, 115, 75.5, new Pen(Ink.Muted, 1.5, 4));
         drawing.Text(60, 70, "holder & <coupon>", new TextStyle(11, TextAnchor.Middle, true, 15));

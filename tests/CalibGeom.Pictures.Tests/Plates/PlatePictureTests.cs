@@ -16,7 +16,10 @@ public class PlatePictureTests
         Drawing drawing = Picture();
         drawing.WritePng(stream);
         using SKBitmap image = SKBitmap.Decode(stream.ToArray());
-        SKColor part = At(-20, 10), gap = At(-9.2, 10), free = At(23, 23), coupon = At(2, -18);
+        SKColor part = At(-20, 10),
+            gap = At(-9.2, 10),
+            free = At(23, 23),
+            coupon = At(2, -18);
         Assert.Equal(new SKColor(0xB4, 0xBA, 0xC0), part);
         Assert.Equal(SKColors.White, free);
         Assert.InRange(gap.Red, part.Red + 10, 250);
@@ -46,8 +49,20 @@ public class PlatePictureTests
     [Fact]
     public void ARingIsDrawnWithItsHole()
     {
-        var layout = new PlateLayout(new Plate(80, 60), [PlatePart.FromMesh("frame", TriangleMesh.Join(
-            [Box(-30, -20, 30, -15), Box(-30, 15, 30, 20), Box(-30, -15, -25, 15), Box(25, -15, 30, 15)]))]);
+        var layout = new PlateLayout(
+            new Plate(80, 60),
+            [
+                PlatePart.FromMesh(
+                    "frame",
+                    TriangleMesh.Join([
+                        Box(-30, -20, 30, -15),
+                        Box(-30, 15, 30, 20),
+                        Box(-30, -15, -25, 15),
+                        Box(25, -15, 30, 15),
+                    ])
+                ),
+            ]
+        );
         Assert.Equal(2, ShadowOutlines.Trace(layout.ToShadowMap(), 0).Count());
         Assert.Equal(2, ShadowOutlines.Trace(layout.ToShadowMap(), 5).Count());
         Assert.Single(ShadowOutlines.Trace(layout.ToShadowMap(), 16));
@@ -62,7 +77,9 @@ public class PlatePictureTests
         return PlatePicture.Draw(layout, "a plate");
     }
 
-    private static TriangleMesh Box(double x0, double y0, double x1, double y1) => new(
-        [x0, y0, 0, x1, y0, 0, x1, y1, 0, x0, y1, 0, x0, y0, 9, x1, y0, 9, x1, y1, 9, x0, y1, 9],
-        [0, 2, 1, 0, 3, 2, 4, 5, 6, 4, 6, 7, 0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3, 0, 4, 3, 4, 7]);
+    private static TriangleMesh Box(double x0, double y0, double x1, double y1) =>
+        new(
+            [x0, y0, 0, x1, y0, 0, x1, y1, 0, x0, y1, 0, x0, y0, 9, x1, y0, 9, x1, y1, 9, x0, y1, 9],
+            [0, 2, 1, 0, 3, 2, 4, 5, 6, 4, 6, 7, 0, 1, 5, 0, 5, 4, 1, 2, 6, 1, 6, 5, 2, 3, 7, 2, 7, 6, 3, 0, 4, 3, 4, 7]
+        );
 }

@@ -9,7 +9,8 @@ public class PlotTests
     [Property(MaxTest = 200)]
     public void TicksLieInsideTheRangeAndRise(FsCheck.NormalFloat from, FsCheck.NormalFloat length)
     {
-        double min = from.Get % 1000, max = min + Math.Max(1e-3, Math.Abs(length.Get % 1000));
+        double min = from.Get % 1000,
+            max = min + Math.Max(1e-3, Math.Abs(length.Get % 1000));
         var axis = new Axis("a", min, max);
         var ticks = axis.Ticks();
         Assert.InRange(ticks.Count, 2, 12);
@@ -21,7 +22,10 @@ public class PlotTests
     [Fact]
     public void TicksAreRoundNumbers()
     {
-        Assert.Equal(["0.00", "0.05", "0.10", "0.15", "0.20"], new Axis("a", 0, 0.22, false).Ticks(5).Select(t => t.Text));
+        Assert.Equal(
+            ["0.00", "0.05", "0.10", "0.15", "0.20"],
+            new Axis("a", 0, 0.22, false).Ticks(5).Select(t => t.Text)
+        );
         Assert.Equal(["0.5", "1", "2", "5", "10", "20"], new Axis("a", 0.5, 30, true).Ticks().Select(t => t.Text));
     }
 
@@ -47,7 +51,8 @@ public class PlotTests
         double[] xs = Enumerable.Range(0, 61).Select(i => -3 + i * 0.1).ToArray();
         var field = new double[61, 61];
         for (int r = 0; r < 61; r++)
-            for (int c = 0; c < 61; c++) field[r, c] = xs[c] * xs[c] + xs[r] * xs[r];
+        for (int c = 0; c < 61; c++)
+            field[r, c] = xs[c] * xs[c] + xs[r] * xs[r];
         var line = Assert.Single(Contours.Trace(xs, xs, field, 4));
         Assert.Equal(line[0], line[^1]);
         Assert.All(line, p => Assert.InRange(Math.Sqrt(p.X * p.X + p.Y * p.Y), 1.99, 2.01));
@@ -56,7 +61,11 @@ public class PlotTests
     [Fact]
     public void AContourStopsWhereTheFieldIsNotKnown()
     {
-        var field = new double[,] { { 0, 0, double.NaN, 0 }, { 1, 1, 1, 1 } };
+        var field = new double[,]
+        {
+            { 0, 0, double.NaN, 0 },
+            { 1, 1, 1, 1 },
+        };
         var line = Assert.Single(Contours.Trace([0, 1, 2, 3], [0, 1], field, 0.5));
         Assert.Equal((0.5, 0.5), (line.Min(p => p.Y), line.Max(p => p.Y)));
         Assert.True(line.Max(p => p.X) <= 2);
@@ -69,7 +78,9 @@ public class PlotTests
         var plot = Example(out Drawing drawing);
         (double left, double bottom) = plot.Map(0, 0);
         (double right, double top) = plot.Map(6, 0.1);
-        Assert.True(0 < left && left < right && right < drawing.Width && 0 < top && top < bottom && bottom < drawing.Height);
+        Assert.True(
+            0 < left && left < right && right < drawing.Width && 0 < top && top < bottom && bottom < drawing.Height
+        );
     }
 
     [Fact]
@@ -89,12 +100,29 @@ public class PlotTests
     private static PlotArea Example(out Drawing drawing)
     {
         drawing = new Drawing(560, 380, "growth against rest");
-        var plot = new PlotArea(drawing, 0, 0, 560, 380, new Axis("rest time, s", 0, 6), new Axis("growth per edge, mm", 0, 0.1)) { Title = "Growth" };
-        double[] xs = Enumerable.Range(0, 25).Select(i => i * 0.25).ToArray(), ys = Enumerable.Range(0, 21).Select(i => i * 0.005).ToArray();
+        var plot = new PlotArea(
+            drawing,
+            0,
+            0,
+            560,
+            380,
+            new Axis("rest time, s", 0, 6),
+            new Axis("growth per edge, mm", 0, 0.1)
+        )
+        {
+            Title = "Growth",
+        };
+        double[] xs = Enumerable.Range(0, 25).Select(i => i * 0.25).ToArray(),
+            ys = Enumerable.Range(0, 21).Select(i => i * 0.005).ToArray();
         var field = new double[21, 25];
         for (int r = 0; r < 21; r++)
-            for (int c = 0; c < 25; c++) field[r, c] = xs[c] / 6 + ys[r] / 0.1;
-        plot.Band(xs.Select(v => (v, 0.05 * Math.Exp(-v) + 0.01, 0.05 * Math.Exp(-v) + 0.03)), Ink.Blue.WithOpacity(0.2), "95 %");
+        for (int c = 0; c < 25; c++)
+            field[r, c] = xs[c] / 6 + ys[r] / 0.1;
+        plot.Band(
+            xs.Select(v => (v, 0.05 * Math.Exp(-v) + 0.01, 0.05 * Math.Exp(-v) + 0.03)),
+            Ink.Blue.WithOpacity(0.2),
+            "95 %"
+        );
         plot.Line(xs.Select(v => (v, 0.05 * Math.Exp(-v) + 0.02)), new Pen(Ink.Blue, 2), "model");
         plot.Contour(xs, ys, field, 1, new Pen(Ink.Plum, 1.2, 4), "1.0");
         plot.Points([(0.5, 0.055, 0.01), (2, 0.025, 0.01), (4, 0.022, 0)], Ink.Ochre, "readings");

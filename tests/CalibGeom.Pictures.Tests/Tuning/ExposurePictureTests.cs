@@ -13,7 +13,20 @@ public class ExposurePictureTests
     {
         TuningResult result = Tuner.Advise([Trial(2.5, 0.5, 0.014), Trial(2.2, 1.6, 0.004), Trial(2.2, 1.6, 0.002)]);
         string svg = Svg(ExposurePlot.Draw(result));
-        foreach (string text in new[] { "Clearance per side to expect, mm", "rest before exposure, s", "exposure, s", "target, 68 %", "on target (0.050)", "trials, 68 %", "next", "0.04", "0.06" })
+        foreach (
+            string text in new[]
+            {
+                "Clearance per side to expect, mm",
+                "rest before exposure, s",
+                "exposure, s",
+                "target, 68 %",
+                "on target (0.050)",
+                "trials, 68 %",
+                "next",
+                "0.04",
+                "0.06",
+            }
+        )
             Assert.Contains($">{text}<", svg, StringComparison.Ordinal);
         // Trials are numbered; two prints with the same settings share a point.
         Assert.Contains(">1<", svg, StringComparison.Ordinal);
@@ -27,19 +40,34 @@ public class ExposurePictureTests
     public void SurvivalIsDrawnWithItsIntervalAndNeedsColumns()
     {
         Trial bare = Trial(2.5, 0.5, 0.01);
-        ColumnOutcome[] columns = new[] { 0.25, 0.3, 0.4, 0.5, 0.6 }.Select(d => new ColumnOutcome(d, d < 0.4 ? ColumnStage.Lost : ColumnStage.Cure, "", 1.6)).ToArray();
+        ColumnOutcome[] columns = new[] { 0.25, 0.3, 0.4, 0.5, 0.6 }
+            .Select(d => new ColumnOutcome(d, d < 0.4 ? ColumnStage.Lost : ColumnStage.Cure, "", 1.6))
+            .ToArray();
         string svg = Svg(ColumnPlot.Draw(Tuner.Advise([bare with { Columns = columns }])));
-        foreach (string text in new[] { "Columns at 2.5 s exposure, 0.5 s rest", "column diameter, mm", "95 %", "fitted", "d50, 95 %", "last trial", "0.30", "0.50" })
+        foreach (
+            string text in new[]
+            {
+                "Columns at 2.5 s exposure, 0.5 s rest",
+                "column diameter, mm",
+                "95 %",
+                "fitted",
+                "d50, 95 %",
+                "last trial",
+                "0.30",
+                "0.50",
+            }
+        )
             Assert.Contains($">{text}<", svg, StringComparison.Ordinal);
         Assert.Throws<InputException>(() => ColumnPlot.Draw(Tuner.Advise([bare])));
     }
 
-    private static Trial Trial(double time, double rest, double growth) => new(new ExposureSettings(time, rest), new TrialConditions(0.05))
-    {
-        GrowthX = new GrowthReading(growth, 0.002),
-        GrowthY = new GrowthReading(growth, 0.002),
-        Joints = [new JointOutcome("joint1", 0.05)],
-    };
+    private static Trial Trial(double time, double rest, double growth) =>
+        new(new ExposureSettings(time, rest), new TrialConditions(0.05))
+        {
+            GrowthX = new GrowthReading(growth, 0.002),
+            GrowthY = new GrowthReading(growth, 0.002),
+            Joints = [new JointOutcome("joint1", 0.05)],
+        };
 
     private static string Svg(Drawing drawing)
     {

@@ -15,12 +15,15 @@ public class FormatsExampleTests
         byte[] source = StlWriterTests.Bytes(SampleMeshes.Box(10, 20, 30));
         string path = Path.GetTempFileName();
         File.WriteAllBytes(path, source);
-        using MemoryStream stl = new(), obj = new(), threeMf = new();
+        using MemoryStream stl = new(),
+            obj = new(),
+            threeMf = new();
         try
         {
             // begin
             MeshFile file = MeshFile.Read(path, lenient: true);
-            foreach (string dropped in file.Dropped) Console.Error.WriteLine(dropped);
+            foreach (string dropped in file.Dropped)
+                Console.Error.WriteLine(dropped);
             StlWriter.Write(stl, file.ToMesh(), "bracket, mm");
             ObjWriter.Write(obj, file.Objects);
             ThreeMfWriter.Write(threeMf, file.Objects, new ThreeMfContent { Title = "Bracket" });

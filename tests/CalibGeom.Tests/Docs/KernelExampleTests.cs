@@ -20,7 +20,8 @@ public class KernelExampleTests
             Loft.Prism(plate, 0, 2),
             Loft.Prism(tube, 2, 8),
             new Loft(Outline.Circle(-11, 0, 3, 64), 2, Outline.Circle(-11, 0, 1, 64), 9),
-            new Loft(Outline.Rectangle(10, -2, 12, 2), 2, Outline.Rectangle(11, -2, 13, 2), 6));
+            new Loft(Outline.Rectangle(10, -2, 12, 2), 2, Outline.Rectangle(11, -2, 13, 2), 6)
+        );
         TriangleMesh mesh = solid.ToMesh();
         StlWriter.Write(stream, mesh, "tube gauge, mm");
         // end

@@ -13,9 +13,13 @@ public class ReadmeExampleTests
         using var output = new StringWriter();
 
         // begin
-        TestObjectSpec spec = Presets.Limit(growthTolerance: 0.03) with { Title = "Demo grey" };
+        TestObjectSpec spec = Presets.Limit(growthTolerance: 0.03) with
+        {
+            Title = "Demo grey",
+        };
         TestObject made = TestObjectBuilder.Build(spec);
-        foreach (Finding finding in made.Findings) output.WriteLine($"{finding.Severity} {finding.Subject}: {finding.Message}");
+        foreach (Finding finding in made.Findings)
+            output.WriteLine($"{finding.Severity} {finding.Subject}: {finding.Message}");
         StlWriter.Write(stl, made.ToMesh(), ObjectHeader.Of("limit", SpecDigest.Of(spec)));
         // end
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
@@ -46,7 +47,11 @@ public class TestObjectPageTests
         TriangleMesh mesh = made.ToMesh();
         IEnumerable<int> plinth = made.Solid!.Lofts[1].Bottom.Outer.Points.ToArray().Select(p => p.X);
         IEnumerable<int> depth = made.Solid.Lofts[1].Bottom.Outer.Points.ToArray().Select(p => p.Y);
-        return FormattableString.Invariant(
-            $"| `{name}` | {(plinth.Max() - plinth.Min()) / 8192.0:0.0} x {(depth.Max() - depth.Min()) / 8192.0:0.0} mm | {mesh.Bounds.Size.Z:0.0} mm | {mesh.Volume / 1000:0.0} mL | {mesh.TriangleCount} |");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"| `{name}` | {(plinth.Max() - plinth.Min()) / 8192.0:0.0} x "
+                + $"{(depth.Max() - depth.Min()) / 8192.0:0.0} mm | {mesh.Bounds.Size.Z:0.0} mm | "
+                + $"{mesh.Volume / 1000:0.0} mL | {mesh.TriangleCount} |"
+        );
     }
 }

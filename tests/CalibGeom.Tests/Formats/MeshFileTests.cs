@@ -28,13 +28,17 @@ public class MeshFileTests
     public void ReadingTellsHowFarItIs()
     {
         TriangleMesh mesh = SampleMeshes.Torus(9, 2, 100, 80);
-        using MemoryStream obj = new(), threeMf = new();
+        using MemoryStream obj = new(),
+            threeMf = new();
         ObjWriter.Write(obj, [new("torus", mesh)]);
         ThreeMfWriter.Write(threeMf, [new("torus", mesh)], new() { Title = "torus" });
         foreach (byte[] bytes in new[] { StlWriterTests.Bytes(mesh), obj.ToArray(), threeMf.ToArray() })
         {
             var seen = new Watcher();
-            Assert.Equal(mesh.TriangleCount, MeshFile.Read(new MemoryStream(bytes), "x", false, seen).ToMesh().TriangleCount);
+            Assert.Equal(
+                mesh.TriangleCount,
+                MeshFile.Read(new MemoryStream(bytes), "x", false, seen).ToMesh().TriangleCount
+            );
             Assert.Equal(seen.Order(), seen);
             Assert.InRange(seen.Count, 4, 1000);
             Assert.Equal(1, seen[^1]);
@@ -83,8 +87,12 @@ public class MeshFileTests
         MeshFile file = MeshFile.Read(new MemoryStream(bytes), "x", lenient: true);
         Assert.Equal(11, file.ToMesh().TriangleCount);
         Assert.Equal(
-            ["normals that are not finite numbers: 1 (first: facet 2 at byte 184)", "facets with corners that are not finite numbers: 1 (first: facet 5 at byte 334)"],
-            file.Dropped);
+            [
+                "normals that are not finite numbers: 1 (first: facet 2 at byte 184)",
+                "facets with corners that are not finite numbers: 1 (first: facet 5 at byte 334)",
+            ],
+            file.Dropped
+        );
     }
 
     [Fact]
@@ -97,12 +105,18 @@ public class MeshFileTests
     [Fact]
     public void TextCoordinatesAreThoseOfTheBinaryForm()
     {
-        string text = "solid t\nfacet normal 0 0 1\nouter loop\nvertex 0.1 0.2 0.3\nvertex 1.1 0.2 0.3\nvertex 0.1 1.2 0.3\nendloop\nendfacet\nendsolid t\n";
+        string text =
+            "solid t\nfacet normal 0 0 1\nouter loop\nvertex 0.1 0.2 0.3\nvertex 1.1 0.2 0.3\nvertex 0.1 1.2 "
+            + "0.3\nendloop\nendfacet\nendsolid t\n";
         TriangleMesh mesh = MeshFile.Read(new MemoryStream(Encoding.ASCII.GetBytes(text)), "x").ToMesh();
-        Assert.Equal(mesh.Coordinates.ToArray(), StlReader.Read(new MemoryStream(StlWriterTests.Bytes(mesh))).Coordinates.ToArray());
+        Assert.Equal(
+            mesh.Coordinates.ToArray(),
+            StlReader.Read(new MemoryStream(StlWriterTests.Bytes(mesh))).Coordinates.ToArray()
+        );
     }
 
-    private static InputException Error(byte[] bytes) => Assert.Throws<InputException>(() => MeshFile.Read(new MemoryStream(bytes), "x"));
+    private static InputException Error(byte[] bytes) =>
+        Assert.Throws<InputException>(() => MeshFile.Read(new MemoryStream(bytes), "x"));
 
     private sealed class OneWay(byte[] bytes) : MemoryStream(bytes)
     {

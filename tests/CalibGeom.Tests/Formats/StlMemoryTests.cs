@@ -6,7 +6,8 @@ using CalibGeom.Tests.Meshes;
 namespace CalibGeom.Tests.Formats;
 
 /// <summary>
-/// All that reading allocates, which bounds what it holds at once: at a million triangles 30 MB for a closed mesh, and 120 MB when no two
+/// All that reading allocates, which bounds what it holds at once: at a million triangles 30 MB for a closed mesh, and
+/// 120 MB when no two
 /// triangles share a corner, of which 84 MB are the mesh. Untouched room counts here as if it were memory.
 /// </summary>
 public class StlMemoryTests
@@ -45,7 +46,8 @@ public class StlMemoryTests
         var mesh = MeshFile.Read(stream, "large.stl").ToMesh();
         long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
         Assert.Equal(triangles, mesh.TriangleCount);
-        if (vertices is { } expected) Assert.Equal(expected, mesh.VertexCount);
+        if (vertices is { } expected)
+            Assert.Equal(expected, mesh.VertexCount);
         return allocated;
     }
 }

@@ -53,5 +53,9 @@ public class StlTriangleStreamTests
 
     [Fact]
     public void AMissingFileIsAnInputError() =>
-        Assert.Contains("nowhere.stl", Assert.Throws<InputException>(() => StlReader.Read("nowhere.stl")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "nowhere.stl",
+            Assert.Throws<InputException>(() => StlReader.Read("nowhere.stl")).Message,
+            StringComparison.Ordinal
+        );
 }

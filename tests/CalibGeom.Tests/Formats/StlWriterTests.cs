@@ -34,43 +34,64 @@ public class StlWriterTests
     }
 
     [Fact]
-    public void LongHeadersAreCut() => Assert.Equal(new string('x', 80), Encoding.ASCII.GetString(Bytes(TriangleMesh.Empty, new string('x', 99)), 0, 80));
+    public void LongHeadersAreCut() =>
+        Assert.Equal(
+            new string('x', 80),
+            Encoding.ASCII.GetString(Bytes(TriangleMesh.Empty, new string('x', 99)), 0, 80)
+        );
 
     [Property(MaxTest = 100)]
-    public Property NormalsAreUnitVectorsAndNeverNaN() => Prop.ForAll(SampleMeshes.Soups().ToArbitrary(), mesh =>
-    {
-        ReadOnlySpan<StlFacet> facets = MemoryMarshal.Cast<byte, StlFacet>(Bytes(mesh).AsSpan(84));
-        for (int t = 0; t < facets.Length; t++)
-        {
-            (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
-            Vector3D normal = Vector3D.Cross(b - a, c - a);
-            Vector3D expected = normal.Length > 0 ? normal * (1 / normal.Length) : new(0, 0, 1);
-            var stored = new Vector3D(facets[t].NormalX, facets[t].NormalY, facets[t].NormalZ);
-            Assert.Equal(0, (stored - expected).Length, 1e-7);
-        }
-    });
+    public Property NormalsAreUnitVectorsAndNeverNaN() =>
+        Prop.ForAll(
+            SampleMeshes.Soups().ToArbitrary(),
+            mesh =>
+            {
+                ReadOnlySpan<StlFacet> facets = MemoryMarshal.Cast<byte, StlFacet>(Bytes(mesh).AsSpan(84));
+                for (int t = 0; t < facets.Length; t++)
+                {
+                    (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
+                    Vector3D normal = Vector3D.Cross(b - a, c - a);
+                    Vector3D expected = normal.Length > 0 ? normal * (1 / normal.Length) : new(0, 0, 1);
+                    var stored = new Vector3D(facets[t].NormalX, facets[t].NormalY, facets[t].NormalZ);
+                    Assert.Equal(0, (stored - expected).Length, 1e-7);
+                }
+            }
+        );
 
     [Property(MaxTest = 100)]
-    public Property WriteReadWriteGivesTheSameBytes() => Prop.ForAll(Gen.OneOf(SampleMeshes.Soups(), SampleMeshes.Bodies()).ToArbitrary(), mesh =>
-    {
-        byte[] first = Bytes(mesh);
-        TriangleMesh read = StlReader.Read(new MemoryStream(first));
-        Assert.Equal(first, Bytes(read));
-    });
+    public Property WriteReadWriteGivesTheSameBytes() =>
+        Prop.ForAll(
+            Gen.OneOf(SampleMeshes.Soups(), SampleMeshes.Bodies()).ToArbitrary(),
+            mesh =>
+            {
+                byte[] first = Bytes(mesh);
+                TriangleMesh read = StlReader.Read(new MemoryStream(first));
+                Assert.Equal(first, Bytes(read));
+            }
+        );
 
     [Property(MaxTest = 60)]
-    public Property ReadingGivesTheWeldedMeshBack() => Prop.ForAll(SampleMeshes.Soups().ToArbitrary(), mesh =>
-    {
-        TriangleMesh welded = mesh.Weld(), read = StlReader.Read(new MemoryStream(Bytes(mesh)));
-        Assert.Equal(welded.Coordinates.ToArray(), read.Coordinates.ToArray());
-        Assert.Equal(welded.Triangles.ToArray(), read.Triangles.ToArray());
-    });
+    public Property ReadingGivesTheWeldedMeshBack() =>
+        Prop.ForAll(
+            SampleMeshes.Soups().ToArbitrary(),
+            mesh =>
+            {
+                TriangleMesh welded = mesh.Weld(),
+                    read = StlReader.Read(new MemoryStream(Bytes(mesh)));
+                Assert.Equal(welded.Coordinates.ToArray(), read.Coordinates.ToArray());
+                Assert.Equal(welded.Triangles.ToArray(), read.Triangles.ToArray());
+            }
+        );
 
     [Fact]
     public void CoordinatesBeyondSinglePrecisionAreRefused()
     {
         TriangleMesh huge = new([0, 0, 0, 1e39, 0, 0, 0, 1, 0], [0, 1, 2]);
-        Assert.Contains("3.4e38", Assert.Throws<ArgumentException>(() => Bytes(huge)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "3.4e38",
+            Assert.Throws<ArgumentException>(() => Bytes(huge)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     internal static byte[] Bytes(TriangleMesh mesh, string header = "test mm")

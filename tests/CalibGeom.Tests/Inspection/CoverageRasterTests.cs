@@ -31,13 +31,13 @@ public class CoverageRasterTests
         CoverageRaster.Of(layer, grid).CopyTo(pixels);
         Geometry polygon = ToPolygon(layer);
         for (int y = 0; y < grid.Height; y++)
-            for (int x = 0; x < grid.Width; x++)
-            {
-                Vector2D m = grid.Middle(x, y);
-                var box = new Envelope(m.X - 0.37 / 2, m.X + 0.37 / 2, m.Y - 0.29 / 2, m.Y + 0.29 / 2);
-                double expected = polygon.Intersection(polygon.Factory.ToGeometry(box)).Area / grid.PixelArea;
-                Assert.Equal(expected, pixels[y * grid.Width + x], 1e-5);
-            }
+        for (int x = 0; x < grid.Width; x++)
+        {
+            Vector2D m = grid.Middle(x, y);
+            var box = new Envelope(m.X - 0.37 / 2, m.X + 0.37 / 2, m.Y - 0.29 / 2, m.Y + 0.29 / 2);
+            double expected = polygon.Intersection(polygon.Factory.ToGeometry(box)).Area / grid.PixelArea;
+            Assert.Equal(expected, pixels[y * grid.Width + x], 1e-5);
+        }
     }
 
     [Fact]
@@ -54,9 +54,11 @@ public class CoverageRasterTests
     {
         TriangleMesh box = Shapes.Revolve(40, (0, 0), (1.03, 0), (1.03, 1), (0, 1));
         var grid = PixelGrid.Covering(box.Bounds, 0.1, 0.1);
-        CoverageRaster once = CoverageRaster.Of(OneLayer(box), grid), twice = CoverageRaster.Of(OneLayer(Shapes.Join(box, box)), grid);
+        CoverageRaster once = CoverageRaster.Of(OneLayer(box), grid),
+            twice = CoverageRaster.Of(OneLayer(Shapes.Join(box, box)), grid);
         Assert.Equal(once.Area, twice.Area, 1e-4);
-        for (int y = 0; y < grid.Height; y++) Assert.Equal(once.ToMask().Row(y).ToArray(), twice.ToMask().Row(y).ToArray());
+        for (int y = 0; y < grid.Height; y++)
+            Assert.Equal(once.ToMask().Row(y).ToArray(), twice.ToMask().Row(y).ToArray());
     }
 
     [Fact]
@@ -79,7 +81,13 @@ public class CoverageRasterTests
         Assert.Equal(3 * lit, mask.PixelCount);
         PixelRun run = Assert.Single(mask.Row(2).ToArray());
         Assert.Equal(lit, run.Length);
-        Assert.True(mask[run.Start, 2] && mask[run.End - 1, 2] && !mask[run.End, 2] && !mask[run.Start - 1, 2] && !mask[run.Start, -1]);
+        Assert.True(
+            mask[run.Start, 2]
+                && mask[run.End - 1, 2]
+                && !mask[run.End, 2]
+                && !mask[run.Start - 1, 2]
+                && !mask[run.Start, -1]
+        );
     }
 
     [Fact]
@@ -89,7 +97,9 @@ public class CoverageRasterTests
         var pixels = new byte[3 * 2];
         CoverageRaster.Of(OneLayer(box), new PixelGrid(new(0, 0), 0.1, 0.1, 3, 2)).CopyTo(pixels);
         Assert.Equal([255, 255, 255, 128, 128, 128], pixels);
-        Assert.Throws<ArgumentException>(() => CoverageRaster.Of(OneLayer(box), new PixelGrid(new(0, 0), 0.1, 0.1, 3, 3)).CopyTo(pixels));
+        Assert.Throws<ArgumentException>(() =>
+            CoverageRaster.Of(OneLayer(box), new PixelGrid(new(0, 0), 0.1, 0.1, 3, 3)).CopyTo(pixels)
+        );
     }
 
     [Fact]
@@ -120,13 +130,25 @@ public class CoverageRasterTests
         int n = random.Next(4, 30);
         return Shapes.Join(
             Shapes.Prismoid(Shapes.Star(random, n, 0.1, 0.2, 2, 3), 0, Shapes.Star(random, n, 0.1, 0.2, 2, 3), 1),
-            Shapes.InsideOut(Shapes.Prismoid(Shapes.Star(random, n, 0.1, 0.2, 0.5, 1), 0, Shapes.Star(random, n, 0.1, 0.2, 0.5, 1), 1)));
+            Shapes.InsideOut(
+                Shapes.Prismoid(
+                    Shapes.Star(random, n, 0.1, 0.2, 0.5, 1),
+                    0,
+                    Shapes.Star(random, n, 0.1, 0.2, 0.5, 1),
+                    1
+                )
+            )
+        );
     }
 
     private static Geometry ToPolygon(LayerContours layer)
     {
-        var rings = Enumerable.Range(0, layer.Count).Select(i => layer[i].ToArray().Append(layer[i][0]).Select(p => new Coordinate(p.X, p.Y)).ToArray())
-            .Select(c => new LinearRing(c)).OrderByDescending(r => new Polygon(r).Area).ToArray();
+        var rings = Enumerable
+            .Range(0, layer.Count)
+            .Select(i => layer[i].ToArray().Append(layer[i][0]).Select(p => new Coordinate(p.X, p.Y)).ToArray())
+            .Select(c => new LinearRing(c))
+            .OrderByDescending(r => new Polygon(r).Area)
+            .ToArray();
         return new Polygon(rings[0], rings[1..]);
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
@@ -6,7 +7,12 @@ namespace CalibGeom.Tests.Inspection;
 
 public class LayerInspectionTests
 {
-    private static readonly LayerSettings Coarse = new() { LayerHeight = 0.1, PixelX = 0.05, PixelY = 0.05 };
+    private static readonly LayerSettings Coarse = new()
+    {
+        LayerHeight = 0.1,
+        PixelX = 0.05,
+        PixelY = 0.05,
+    };
 
     [Fact]
     public void ABoxHasNothingToReport()
@@ -14,8 +20,14 @@ public class LayerInspectionTests
         LayerReport report = LayerInspection.Run(Shapes.Box(0, 0, 0, 4, 3, 2), Coarse);
         Assert.Empty(report.Defects);
         Assert.Equal(20, report.Layers.Count);
-        Assert.All(report.Layers, l => Assert.Equal((12.0, new Vector2D(0, 0), new Vector2D(4, 3)), (Math.Round(l.Area, 9), l.Min, l.Max)));
-        Assert.Equal((0.0, 0, 1.0), (report.LargestStep, report.LargestStepLayer, Math.Round(report.RelativePeelForce, 9)));
+        Assert.All(
+            report.Layers,
+            l => Assert.Equal((12.0, new Vector2D(0, 0), new Vector2D(4, 3)), (Math.Round(l.Area, 9), l.Min, l.Max))
+        );
+        Assert.Equal(
+            (0.0, 0, 1.0),
+            (report.LargestStep, report.LargestStepLayer, Math.Round(report.RelativePeelForce, 9))
+        );
     }
 
     [Fact]
@@ -30,7 +42,9 @@ public class LayerInspectionTests
     public void FindingsHoldTheirPlace()
     {
         TriangleMesh cup = Shapes.Revolve(60, (0, 0), (4, 0), (4, 5), (3, 5), (3, 1), (0, 1));
-        FindingPlace place = Assert.Single(Assert.Single(LayerInspection.Run(cup, Coarse).ToFindings(_ => "box1")).Places);
+        FindingPlace place = Assert.Single(
+            Assert.Single(LayerInspection.Run(cup, Coarse).ToFindings(_ => "box1")).Places
+        );
         Assert.Equal(("box1", 10, 49), (place.Feature, place.Layer, place.LastLayer));
     }
 
@@ -42,21 +56,46 @@ public class LayerInspectionTests
     [InlineData(29, 29, 5, "x 30>29")]
     [InlineData(40, 19, 4, "y 20>19; z 5>4")]
     [InlineData(10, 10, 9, "x 30>10; y 20>10")]
-    public void EveryDirectionInWhichAMeshIsLargerThanThePlateIsFound(double width, double depth, double height, string expected)
+    public void EveryDirectionInWhichAMeshIsLargerThanThePlateIsFound(
+        double width,
+        double depth,
+        double height,
+        string expected
+    )
     {
         LayerSettings settings = Coarse with { Plate = new Plate(width, depth, height) };
         Finding[] findings = [.. LayerInspection.Run(Shapes.Box(100, 7, -3, 130, 27, 2), settings).ToFindings()];
-        Assert.All(findings, f => Assert.Equal(("larger-than-plate", Severity.Error, "mm"), (f.Rule, f.Severity, f.Unit)));
-        Assert.Equal(expected, string.Join("; ", findings.Select(f => FormattableString.Invariant(
-            $"{f.Message[f.Message.IndexOf('(', StringComparison.Ordinal) + 1]} {f.Value}>{f.Limit}{(f.Remedy.Contains("90 degrees", StringComparison.Ordinal) ? " turn" : "")}"))));
+        Assert.All(
+            findings,
+            f => Assert.Equal(("larger-than-plate", Severity.Error, "mm"), (f.Rule, f.Severity, f.Unit))
+        );
+        Assert.Equal(
+            expected,
+            string.Join(
+                "; ",
+                findings.Select(f =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{f.Message[f.Message.IndexOf('(', StringComparison.Ordinal) + 1]} "
+                            + $"{f.Value}>{f.Limit}{(f.Remedy.Contains("90 degrees", StringComparison.Ordinal) ? " turn" : "")}"
+                    )
+                )
+            )
+        );
     }
 
     [Fact]
     public void APlateCountsWithoutItsMarginAndAnEmptyMeshHasRoomOnAny()
     {
         LayerSettings settings = Coarse with { Plate = new Plate(34, 40, null, margin: 2.5) };
-        Assert.Equal(29, Assert.Single(LayerInspection.Run(Shapes.Box(0, 0, 0, 30, 20, 2), settings).ToFindings()).Limit);
-        Assert.DoesNotContain(LayerInspection.Run(TriangleMesh.Empty, settings).ToFindings(), f => f.Rule == "larger-than-plate");
+        Assert.Equal(
+            29,
+            Assert.Single(LayerInspection.Run(Shapes.Box(0, 0, 0, 30, 20, 2), settings).ToFindings()).Limit
+        );
+        Assert.DoesNotContain(
+            LayerInspection.Run(TriangleMesh.Empty, settings).ToFindings(),
+            f => f.Rule == "larger-than-plate"
+        );
     }
 
     [Fact]
@@ -96,8 +135,14 @@ public class LayerInspectionTests
     [Fact]
     public void AVentAtTheFloorOfACupLetsItDrainAndAVentAboveItOnlyLater()
     {
-        Assert.DoesNotContain(LayerInspection.Run(SquareCup(1), Coarse).Defects, d => d.Kind == LayerDefectKind.SuctionCup);
-        LayerDefect late = Assert.Single(LayerInspection.Run(SquareCup(2), Coarse).Defects, d => d.Kind == LayerDefectKind.SuctionCup);
+        Assert.DoesNotContain(
+            LayerInspection.Run(SquareCup(1), Coarse).Defects,
+            d => d.Kind == LayerDefectKind.SuctionCup
+        );
+        LayerDefect late = Assert.Single(
+            LayerInspection.Run(SquareCup(2), Coarse).Defects,
+            d => d.Kind == LayerDefectKind.SuctionCup
+        );
         Assert.Equal((10, 19), (late.Layer, late.LastLayer));
         Assert.Equal(16, late.Size, 1e-6);
     }
@@ -122,7 +167,10 @@ public class LayerInspectionTests
         Assert.Equal(20, rim.Layer);
         Assert.Equal(Shapes.PolygonPi(48) * (9 - 6.25), rim.Size, 0.15);
 
-        LayerReport plain = LayerInspection.Run(Shapes.Revolve(48, (0, 0), (1, 0), (1, 3), (3, 3), (3, 4), (0, 4)), Coarse);
+        LayerReport plain = LayerInspection.Run(
+            Shapes.Revolve(48, (0, 0), (1, 0), (1, 3), (3, 3), (3, 4), (0, 4)),
+            Coarse
+        );
         LayerDefect overhang = Assert.Single(plain.Defects);
         Assert.Equal((LayerDefectKind.Overhang, 30, 30), (overhang.Kind, overhang.Layer, overhang.LastLayer));
         Assert.Equal(2, overhang.Size, 0.06);
@@ -158,9 +206,15 @@ public class LayerInspectionTests
     [InlineData(78)]
     public void ATurnedBridgeKeepsItsSpanAndSticksOutNowhere(double degrees)
     {
-        var gate = Shapes.Join(Shapes.Box(0, 0, 0, 2, 4, 1), Shapes.Box(6, 0, 0, 8, 4, 1), Shapes.Box(0, 0, 1, 8, 4, 2));
+        var gate = Shapes.Join(
+            Shapes.Box(0, 0, 0, 2, 4, 1),
+            Shapes.Box(6, 0, 0, 8, 4, 1),
+            Shapes.Box(0, 0, 1, 8, 4, 2)
+        );
         var settings = new LayerSettings { PixelX = 0.035, PixelY = 0.035 };
-        IReadOnlyList<LayerDefect> found = LayerInspection.Run(gate.Transform(Affine3D.TurnZ(degrees)), settings).Defects;
+        IReadOnlyList<LayerDefect> found = LayerInspection
+            .Run(gate.Transform(Affine3D.TurnZ(degrees)), settings)
+            .Defects;
         LayerDefect bridge = Assert.Single(found, d => d.Kind == LayerDefectKind.Bridge);
         Assert.Equal(4, bridge.Size, 0.07);
         Assert.DoesNotContain(found, d => d.Kind == LayerDefectKind.Overhang);
@@ -170,14 +224,24 @@ public class LayerInspectionTests
     public void WhatNoLayerHoldsIsAnError()
     {
         foreach (TriangleMesh mesh in new[] { TriangleMesh.Empty, Shapes.Box(0, 0, 0, 5, 5, 0.024) })
-            Assert.Contains(LayerInspection.Run(mesh).ToFindings(), f => f is { Rule: "nothing-prints", Severity: Severity.Error });
-        Assert.DoesNotContain(LayerInspection.Run(Shapes.Box(0, 0, 0, 5, 5, 0.026)).ToFindings(), f => f.Rule == "nothing-prints");
+            Assert.Contains(
+                LayerInspection.Run(mesh).ToFindings(),
+                f => f is { Rule: "nothing-prints", Severity: Severity.Error }
+            );
+        Assert.DoesNotContain(
+            LayerInspection.Run(Shapes.Box(0, 0, 0, 5, 5, 0.026)).ToFindings(),
+            f => f.Rule == "nothing-prints"
+        );
     }
 
     [Fact]
     public void ABridgeIsCarriedOnBothSidesAndItsSpanMeasured()
     {
-        TriangleMesh gate = Shapes.Join(Shapes.Box(0, 0, 0, 1, 2, 3), Shapes.Box(3.5, 0, 0, 4.5, 2, 3), Shapes.Box(0, 0, 2, 4.5, 2, 3));
+        TriangleMesh gate = Shapes.Join(
+            Shapes.Box(0, 0, 0, 1, 2, 3),
+            Shapes.Box(3.5, 0, 0, 4.5, 2, 3),
+            Shapes.Box(0, 0, 2, 4.5, 2, 3)
+        );
         LayerDefect bridge = Assert.Single(LayerInspection.Run(gate, Coarse).Defects);
         Assert.Equal((LayerDefectKind.Bridge, 20, 20), (bridge.Kind, bridge.Layer, bridge.LastLayer));
         Assert.Equal(2.5, bridge.Size, 0.051);
@@ -215,10 +279,14 @@ public class LayerInspectionTests
     {
         foreach (double angle in new[] { 10.0, 45, 60, 80 })
         {
-            double c = Math.Cos(angle * Math.PI / 180), s = Math.Sin(angle * Math.PI / 180);
+            double c = Math.Cos(angle * Math.PI / 180),
+                s = Math.Sin(angle * Math.PI / 180);
             Vector2D Turn(double x, double y) => new(x * c - y * s, x * s + y * c);
             Vector2D[] ring = [Turn(0, 0), Turn(4, 0), Turn(4, 0.08), Turn(0, 0.08)];
-            LayerDefect wall = Assert.Single(LayerInspection.Run(Shapes.Prismoid(ring, 0, ring, 2), Coarse).Defects, d => d.Kind == LayerDefectKind.ThinWall);
+            LayerDefect wall = Assert.Single(
+                LayerInspection.Run(Shapes.Prismoid(ring, 0, ring, 2), Coarse).Defects,
+                d => d.Kind == LayerDefectKind.ThinWall
+            );
             Assert.Equal(0.08, wall.Size, 1e-9);
         }
     }
@@ -237,13 +305,20 @@ public class LayerInspectionTests
         TriangleMesh cone = Shapes.Revolve(60, (0, 0), (2, 0), (0, 2));
         Vector2D[] wedge = [new(0, 0), new(3, -0.6), new(3, 0.6)];
         foreach (TriangleMesh mesh in new[] { rim, cone, Shapes.Prismoid(wedge, 0, wedge, 2) })
-            Assert.DoesNotContain(LayerInspection.Run(mesh, Coarse).Defects, d => d.Kind is LayerDefectKind.ThinWall or LayerDefectKind.ThinGap);
+            Assert.DoesNotContain(
+                LayerInspection.Run(mesh, Coarse).Defects,
+                d => d.Kind is LayerDefectKind.ThinWall or LayerDefectKind.ThinGap
+            );
     }
 
     [Fact]
     public void OverlappingShellsHaveNoGapsOrWallsInside()
     {
-        TriangleMesh two = Shapes.Join(Shapes.Box(0, 0, 0, 2, 2, 2), Shapes.Box(1.95, 0, 0, 4, 2, 2), Shapes.Box(4, 0, 0, 6, 2, 2));
+        TriangleMesh two = Shapes.Join(
+            Shapes.Box(0, 0, 0, 2, 2, 2),
+            Shapes.Box(1.95, 0, 0, 4, 2, 2),
+            Shapes.Box(4, 0, 0, 6, 2, 2)
+        );
         LayerReport report = LayerInspection.Run(two, Coarse);
         Assert.Empty(report.Defects);
         Assert.Equal(12, report.Layers[5].Area, 1e-6);
@@ -258,7 +333,9 @@ public class LayerInspectionTests
         Assert.Equal(1, seen[^1]);
         using var stop = new CancellationTokenSource();
         stop.Cancel();
-        Assert.Throws<OperationCanceledException>(() => LayerInspection.Run(Shapes.Box(0, 0, 0, 1, 1, 1), Coarse, null, stop.Token));
+        Assert.Throws<OperationCanceledException>(() =>
+            LayerInspection.Run(Shapes.Box(0, 0, 0, 1, 1, 1), Coarse, null, stop.Token)
+        );
     }
 
     [Fact]
@@ -274,10 +351,20 @@ public class LayerInspectionTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { SmallCavity = -1 });
     }
 
-    /// <summary>A box with a 4 x 4 pocket from z = 1 to 5 and a slit through one wall from the given height upward, as overlapping boxes.</summary>
-    private static TriangleMesh SquareCup(double vent) => Shapes.Join(
-        Shapes.Box(0, 0, 0, 6, 6, 1), Shapes.Box(0, 0, 0.5, 1, 6, 5), Shapes.Box(5, 0, 0.5, 6, 6, 5), Shapes.Box(0.5, 5, 0.5, 5.5, 6, 5),
-        Shapes.Box(0.5, 0, 0.5, 5.5, 1, vent), Shapes.Box(0.5, 0, 0.6, 2, 1, 5), Shapes.Box(3, 0, 0.6, 5.5, 1, 5));
+    /// <summary>
+    /// A box with a 4 x 4 pocket from z = 1 to 5 and a slit through one wall from the given height upward, as
+    /// overlapping boxes.
+    /// </summary>
+    private static TriangleMesh SquareCup(double vent) =>
+        Shapes.Join(
+            Shapes.Box(0, 0, 0, 6, 6, 1),
+            Shapes.Box(0, 0, 0.5, 1, 6, 5),
+            Shapes.Box(5, 0, 0.5, 6, 6, 5),
+            Shapes.Box(0.5, 5, 0.5, 5.5, 6, 5),
+            Shapes.Box(0.5, 0, 0.5, 5.5, 1, vent),
+            Shapes.Box(0.5, 0, 0.6, 2, 1, 5),
+            Shapes.Box(3, 0, 0.6, 5.5, 1, 5)
+        );
 
     private sealed class Recorder(List<double> seen) : IProgress<double>
     {

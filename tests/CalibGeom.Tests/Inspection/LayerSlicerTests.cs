@@ -12,8 +12,14 @@ public class LayerSlicerTests
         var random = new Random(seed);
         int n = random.Next(3, 12);
         TriangleMesh mesh = Shapes.Join(
-            Shapes.Prismoid(Shapes.Star(random, n, 0, 0, 1, 4), 0.5, Shapes.Star(random, n, 1, 0, 1, 4), 2 + random.NextDouble()),
-            Shapes.Box(6, 0, 0, 8, 1, 1.25));
+            Shapes.Prismoid(
+                Shapes.Star(random, n, 0, 0, 1, 4),
+                0.5,
+                Shapes.Star(random, n, 1, 0, 1, 4),
+                2 + random.NextDouble()
+            ),
+            Shapes.Box(6, 0, 0, 8, 1, 1.25)
+        );
         var slicer = new LayerSlicer(mesh, 0.1);
         int layers = 0;
         foreach (LayerContours layer in slicer.Slice())
@@ -39,9 +45,14 @@ public class LayerSlicerTests
     [Fact]
     public void TheLayersOfAHemisphereHaveTheAreasOfItsCircles()
     {
-        const int n = 720, rings = 900;
-        var profile = Enumerable.Range(0, rings + 1).Select(i => (5 * Math.Cos(Math.PI / 2 * i / rings), 5 * Math.Sin(Math.PI / 2 * i / rings)))
-            .Select((p, i) => i == rings ? (0, 5) : p).Prepend((0, 0)).ToArray();
+        const int n = 720,
+            rings = 900;
+        var profile = Enumerable
+            .Range(0, rings + 1)
+            .Select(i => (5 * Math.Cos(Math.PI / 2 * i / rings), 5 * Math.Sin(Math.PI / 2 * i / rings)))
+            .Select((p, i) => i == rings ? (0, 5) : p)
+            .Prepend((0, 0))
+            .ToArray();
         foreach (LayerContours layer in new LayerSlicer(Shapes.Revolve(n, profile), 0.05).Slice())
         {
             double expected = Math.PI * (25 - layer.Z * layer.Z);

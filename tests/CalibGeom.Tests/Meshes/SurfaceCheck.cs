@@ -2,10 +2,15 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Tests.Meshes;
 
-/// <summary>A plain second opinion on a surface, sharing no code with the library: corners are told apart by position alone.</summary>
+/// <summary>
+/// A plain second opinion on a surface, sharing no code with the library: corners are told apart by position alone.
+/// </summary>
 internal static class SurfaceCheck
 {
-    /// <summary>Every edge in exactly two triangles with opposite directions, no degenerate or duplicate triangle; by corner positions.</summary>
+    /// <summary>
+    /// Every edge in exactly two triangles with opposite directions, no degenerate or duplicate triangle; by corner
+    /// positions.
+    /// </summary>
     internal static void RequireClosed(TriangleMesh mesh)
     {
         int[] corners = Weld(mesh, out _);
@@ -14,16 +19,20 @@ internal static class SurfaceCheck
         for (int t = 0; t < corners.Length; t += 3)
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t / 3);
-            if (!(Vector3D.Cross(b - a, c - a).Length > 0)) Assert.Fail($"triangle {t / 3} is degenerate at {a}");
+            if (!(Vector3D.Cross(b - a, c - a).Length > 0))
+                Assert.Fail($"triangle {t / 3} is degenerate at {a}");
             int[] sorted = [corners[t], corners[t + 1], corners[t + 2]];
             Array.Sort(sorted);
-            if (!seen.Add((sorted[0], sorted[1], sorted[2]))) Assert.Fail($"triangle {t / 3} is a duplicate at {a}");
+            if (!seen.Add((sorted[0], sorted[1], sorted[2])))
+                Assert.Fail($"triangle {t / 3} is a duplicate at {a}");
             foreach ((int, int) edge in EdgesOf(corners, t))
-                if (!edges.Add(edge)) Assert.Fail($"an edge of triangle {t / 3} at {a} is used twice in one direction");
+                if (!edges.Add(edge))
+                    Assert.Fail($"an edge of triangle {t / 3} at {a} is used twice in one direction");
         }
         for (int t = 0; t < corners.Length; t += 3)
             foreach ((int from, int to) in EdgesOf(corners, t))
-                if (!edges.Contains((to, from))) Assert.Fail($"an edge of triangle {t / 3} at {mesh.Triangle(t / 3).A} is open");
+                if (!edges.Contains((to, from)))
+                    Assert.Fail($"an edge of triangle {t / 3} at {mesh.Triangle(t / 3).A} is open");
     }
 
     /// <summary>Vertices - edges + triangles, by corner positions.</summary>
@@ -40,10 +49,12 @@ internal static class SurfaceCheck
     /// <summary>The number of parts connected by edges or corners.</summary>
     internal static int Components(TriangleMesh mesh)
     {
-        int[] corners = Weld(mesh, out int vertices), parent = [.. Enumerable.Range(0, vertices)];
+        int[] corners = Weld(mesh, out int vertices),
+            parent = [.. Enumerable.Range(0, vertices)];
         int Root(int v)
         {
-            while (parent[v] != v) v = parent[v] = parent[parent[v]];
+            while (parent[v] != v)
+                v = parent[v] = parent[parent[v]];
             return v;
         }
         for (int t = 0; t < corners.Length; t += 3)
@@ -62,7 +73,8 @@ internal static class SurfaceCheck
         for (int i = 0; i < corners.Length; i++)
         {
             Vector3D place = mesh.Vertex(mesh.Triangles[i]);
-            if (!numbers.TryGetValue(place, out corners[i])) numbers.Add(place, corners[i] = numbers.Count);
+            if (!numbers.TryGetValue(place, out corners[i]))
+                numbers.Add(place, corners[i] = numbers.Count);
         }
         vertices = numbers.Count;
         return corners;

@@ -36,7 +36,13 @@ public class TopologyCountTests
     public void WeldingASoupGivesTheSolidBack()
     {
         TriangleMesh box = SampleMeshes.Box(10, 20, 30);
-        double[] loose = [.. box.Triangles.ToArray().SelectMany(v => new[] { box.Vertex(v).X, box.Vertex(v).Y, box.Vertex(v).Z }).Select(c => c == 0 ? -0.0 : c)];
+        double[] loose =
+        [
+            .. box
+                .Triangles.ToArray()
+                .SelectMany(v => new[] { box.Vertex(v).X, box.Vertex(v).Y, box.Vertex(v).Z })
+                .Select(c => c == 0 ? -0.0 : c),
+        ];
         TriangleMesh soup = new(loose, Enumerable.Range(0, 36).ToArray());
         Assert.Equal(36, soup.VertexCount);
         TriangleMesh welded = soup.Weld();
@@ -48,35 +54,56 @@ public class TopologyCountTests
     [Property(MaxTest = 60)]
     public Property MovingABodyKeepsItsCounts()
     {
-        Gen<Affine3D> moves = from x in Gen.Choose(0, 3) from y in Gen.Choose(0, 3) from z in Gen.Choose(0, 3)
-                              from shift in Gen.Choose(-4096, 4096) from mirror in Gen.Elements(1.0, -1.0)
-                              select Affine3D.TurnX(90 * x).Then(Affine3D.TurnY(90 * y)).Then(Affine3D.TurnZ(90 * z))
-                                  .Then(Affine3D.Scale(mirror)).Then(Affine3D.Shift(new(shift / 8192.0, 1, -2)));
-        return Prop.ForAll(SampleMeshes.Bodies().ToArbitrary(), moves.ToArbitrary(), (body, move) =>
-        {
-            TriangleMesh moved = body.Transform(move);
-            Assert.Equal(body.Genus, moved.Genus);
-            Assert.Equal(body.ComponentCount, moved.ComponentCount);
-            Assert.Equal(body.Volume, moved.Volume, 1e-9 * body.Volume);
-            Assert.Equal(-body.Volume, moved.Reverse().Volume, 1e-9 * body.Volume);
-        });
+        Gen<Affine3D> moves =
+            from x in Gen.Choose(0, 3)
+            from y in Gen.Choose(0, 3)
+            from z in Gen.Choose(0, 3)
+            from shift in Gen.Choose(-4096, 4096)
+            from mirror in Gen.Elements(1.0, -1.0)
+            select Affine3D
+                .TurnX(90 * x)
+                .Then(Affine3D.TurnY(90 * y))
+                .Then(Affine3D.TurnZ(90 * z))
+                .Then(Affine3D.Scale(mirror))
+                .Then(Affine3D.Shift(new(shift / 8192.0, 1, -2)));
+        return Prop.ForAll(
+            SampleMeshes.Bodies().ToArbitrary(),
+            moves.ToArbitrary(),
+            (body, move) =>
+            {
+                TriangleMesh moved = body.Transform(move);
+                Assert.Equal(body.Genus, moved.Genus);
+                Assert.Equal(body.ComponentCount, moved.ComponentCount);
+                Assert.Equal(body.Volume, moved.Volume, 1e-9 * body.Volume);
+                Assert.Equal(-body.Volume, moved.Reverse().Volume, 1e-9 * body.Volume);
+            }
+        );
     }
 
     [Property(MaxTest = 200)]
-    public Property EdgesAgreeWithASlowCount() => Prop.ForAll(SampleMeshes.Soups().ToArbitrary(), mesh =>
-    {
-        int[] t = mesh.Triangles.ToArray();
-        var expected = Enumerable.Range(0, t.Length).Select(h => (A: t[h], B: t[MeshEdges.Next(h)])).Where(e => e.A != e.B)
-            .GroupBy(e => (Math.Min(e.A, e.B), Math.Max(e.A, e.B))).ToDictionary(g => g.Key, g => g.Count());
-        var edges = new MeshEdges(t, mesh.VertexCount);
-        Assert.Equal(expected.Count, edges.Count);
-        for (int e = 0; e < edges.Count; e++)
-        {
-            int h = edges.HalfEdge(e, 0);
-            int a = t[h], b = t[MeshEdges.Next(h)];
-            Assert.Equal(expected[(Math.Min(a, b), Math.Max(a, b))], edges.Uses(e));
-        }
-    });
+    public Property EdgesAgreeWithASlowCount() =>
+        Prop.ForAll(
+            SampleMeshes.Soups().ToArbitrary(),
+            mesh =>
+            {
+                int[] t = mesh.Triangles.ToArray();
+                var expected = Enumerable
+                    .Range(0, t.Length)
+                    .Select(h => (A: t[h], B: t[MeshEdges.Next(h)]))
+                    .Where(e => e.A != e.B)
+                    .GroupBy(e => (Math.Min(e.A, e.B), Math.Max(e.A, e.B)))
+                    .ToDictionary(g => g.Key, g => g.Count());
+                var edges = new MeshEdges(t, mesh.VertexCount);
+                Assert.Equal(expected.Count, edges.Count);
+                for (int e = 0; e < edges.Count; e++)
+                {
+                    int h = edges.HalfEdge(e, 0);
+                    int a = t[h],
+                        b = t[MeshEdges.Next(h)];
+                    Assert.Equal(expected[(Math.Min(a, b), Math.Max(a, b))], edges.Uses(e));
+                }
+            }
+        );
 
     private static void Counts(TriangleMesh mesh, int euler, int components, int genus)
     {

@@ -8,7 +8,8 @@ public class ConstrainedDelaunayTests
     private static ConstrainedDelaunay Build(SnapRounding snapped, IEnumerable<(int, int)> edges)
     {
         var mesh = new ConstrainedDelaunay(snapped.Vertices);
-        foreach ((int a, int b) in edges) mesh.Require(a, b);
+        foreach ((int a, int b) in edges)
+            mesh.Require(a, b);
         return mesh;
     }
 
@@ -18,7 +19,8 @@ public class ConstrainedDelaunayTests
         for (int s = 0; s < segments; s++)
         {
             int[] chain = snapped.Chain(s);
-            for (int i = 1; i < chain.Length; i++) edges.Add(chain[i - 1] < chain[i] ? (chain[i - 1], chain[i]) : (chain[i], chain[i - 1]));
+            for (int i = 1; i < chain.Length; i++)
+                edges.Add(chain[i - 1] < chain[i] ? (chain[i - 1], chain[i]) : (chain[i], chain[i - 1]));
         }
         return edges;
     }
@@ -26,7 +28,8 @@ public class ConstrainedDelaunayTests
     [Property(MaxTest = 300, Arbitrary = [typeof(SnapRoundingTests)])]
     public void CoversTheFrameAndHoldsEveryRequiredEdge((GridPoint A, GridPoint B)[] segments)
     {
-        if (segments.Length == 0) return;
+        if (segments.Length == 0)
+            return;
         var snapped = new SnapRounding(segments);
         HashSet<(int, int)> edges = Edges(snapped, segments.Length);
         ConstrainedDelaunay mesh = Build(snapped, edges);
@@ -38,7 +41,8 @@ public class ConstrainedDelaunayTests
             (int a, int b, int c) = mesh.Corners(t);
             if (a < n && b < n && c < n)
                 Assert.True(Predicates.Turn(snapped.Vertices[a], snapped.Vertices[b], snapped.Vertices[c]) > 0);
-            foreach ((int p, int q) in ((int, int)[])[(a, b), (b, c), (c, a)]) present.Add(p < q ? (p, q) : (q, p));
+            foreach ((int p, int q) in ((int, int)[])[(a, b), (b, c), (c, a)])
+                present.Add(p < q ? (p, q) : (q, p));
         }
         Assert.ProperSuperset(edges, present);
     }
@@ -46,21 +50,34 @@ public class ConstrainedDelaunayTests
     [Property(MaxTest = 200, Arbitrary = [typeof(SnapRoundingTests)])]
     public void EveryUnrequiredEdgeIsDelaunay((GridPoint A, GridPoint B)[] segments)
     {
-        if (segments.Length == 0) return;
+        if (segments.Length == 0)
+            return;
         var snapped = new SnapRounding(segments);
         HashSet<(int, int)> edges = Edges(snapped, segments.Length);
         ConstrainedDelaunay mesh = Build(snapped, edges);
         int n = snapped.Vertices.Count;
         for (int t = 0; t < mesh.Count; t++)
-            for (int side = 0; side < 3; side++)
-            {
-                (int other, int from, int to) = mesh.Across(t, side);
-                if (other < 0 || edges.Contains(from < to ? (from, to) : (to, from))) continue;
-                (int a, int b, int c) = mesh.Corners(t);
-                (int d, int e, int f) = mesh.Corners(other);
-                int far = d != from && d != to ? d : e != from && e != to ? e : f;
-                if (a >= n || b >= n || c >= n || far >= n) continue;
-                Assert.True(Predicates.InCircle(snapped.Vertices[a], snapped.Vertices[b], snapped.Vertices[c], snapped.Vertices[far]) <= 0);
-            }
+        for (int side = 0; side < 3; side++)
+        {
+            (int other, int from, int to) = mesh.Across(t, side);
+            if (other < 0 || edges.Contains(from < to ? (from, to) : (to, from)))
+                continue;
+            (int a, int b, int c) = mesh.Corners(t);
+            (int d, int e, int f) = mesh.Corners(other);
+            int far =
+                d != from && d != to ? d
+                : e != from && e != to ? e
+                : f;
+            if (a >= n || b >= n || c >= n || far >= n)
+                continue;
+            Assert.True(
+                Predicates.InCircle(
+                    snapped.Vertices[a],
+                    snapped.Vertices[b],
+                    snapped.Vertices[c],
+                    snapped.Vertices[far]
+                ) <= 0
+            );
+        }
     }
 }

@@ -8,8 +8,15 @@ namespace CalibGeom.Tests.Planar;
 
 public class RegionUnionTests
 {
-    private static Polygon Nts(Outline outline) => new(new LinearRing(
-        [.. outline.Points.ToArray().Append(outline.Points[0]).Select(p => new Coordinate(p.XMillimetres, p.YMillimetres))]));
+    private static Polygon Nts(Outline outline) =>
+        new(
+            new LinearRing([
+                .. outline
+                    .Points.ToArray()
+                    .Append(outline.Points[0])
+                    .Select(p => new Coordinate(p.XMillimetres, p.YMillimetres)),
+            ])
+        );
 
     [Fact]
     public void NothingGivesNothing() => Assert.Empty(Region.Union());
@@ -25,8 +32,14 @@ public class RegionUnionTests
     [Fact]
     public void AFrameOfBarsHasAHole()
     {
-        Region frame = Assert.Single(Region.Union(
-            Outline.Rectangle(0, 0, 9, 1), Outline.Rectangle(0, 8, 9, 9), Outline.Rectangle(0, 0, 1, 9), Outline.Rectangle(8, 0, 9, 9)));
+        Region frame = Assert.Single(
+            Region.Union(
+                Outline.Rectangle(0, 0, 9, 1),
+                Outline.Rectangle(0, 8, 9, 9),
+                Outline.Rectangle(0, 0, 1, 9),
+                Outline.Rectangle(8, 0, 9, 9)
+            )
+        );
         Assert.Equal(49, Assert.Single(frame.Holes).Area, 1e-12);
         Assert.Equal(32, frame.Area, 1e-12);
     }

@@ -14,9 +14,16 @@ public class PlaceExampleTests
         TriangleMesh holder = Shapes.Box(-40, -15, 0, 40, 15, 9);
         using var stream = new MemoryStream();
         // begin
-        var layout = new PlateLayout(new Plate(143, 89), [PlatePart.FromMesh("holder", holder)], new PlacementRules { Gap = 2 });
+        var layout = new PlateLayout(
+            new Plate(143, 89),
+            [PlatePart.FromMesh("holder", holder)],
+            new PlacementRules { Gap = 2 }
+        );
         TestObject witness = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
-        PlacedCoupon? placed = layout.Place(new Coupon("witness", witness.ToMesh(), witness.Features), PlacementWish.NearParts);
+        PlacedCoupon? placed = layout.Place(
+            new Coupon("witness", witness.ToMesh(), witness.Features),
+            PlacementWish.NearParts
+        );
         double distance = PlateMerge.WriteStl(stream, layout, "plate with witness coupon");
         // end
         Assert.NotNull(placed);

@@ -1,7 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects.Specs;
-
 using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;
@@ -17,9 +16,14 @@ public class PlateLayoutTests
     {
         PlatePart part = Part(Box(-30, -30, 0, 30, 0, 20), Box(-30, 0, 0, 0, 30, 20));
         var layout = new PlateLayout(new Plate(60, 60), [part], new PlacementRules(), exactLimit);
-        foreach (PlacementWish wish in (PlacementWish[])[PlacementWish.NearParts, PlacementWish.Corner, PlacementWish.Near(-25, -25)])
+        foreach (
+            PlacementWish wish in (PlacementWish[])
+                [PlacementWish.NearParts, PlacementWish.Corner, PlacementWish.Near(-25, -25)]
+        )
         {
-            PlacedCoupon placed = Assert.IsType<PlacedCoupon>(new PlateLayout(layout.Plate, [part], new PlacementRules(), exactLimit).Place(Coupon(25, 14, 10), wish));
+            PlacedCoupon placed = Assert.IsType<PlacedCoupon>(
+                new PlateLayout(layout.Plate, [part], new PlacementRules(), exactLimit).Place(Coupon(25, 14, 10), wish)
+            );
             Box3D box = placed.Bounds;
             Assert.True(box.Min.X >= 2 && box.Min.Y >= 2 && box.Max.X <= 28 && box.Max.Y <= 28, $"{box} for {wish}");
         }
@@ -38,20 +42,29 @@ public class PlateLayoutTests
     [InlineData(8 - 1.0 / 1024, false)]
     public void ACouponStandsUnderABridgeOnlyWhenAllowed(double deck, bool fits)
     {
-        PlatePart bridge = Part(Box(-30, -15, 0, -25, 15, deck), Box(25, -15, 0, 30, 15, deck), Box(-30, -15, deck, 30, 15, deck + 3));
+        PlatePart bridge = Part(
+            Box(-30, -15, 0, -25, 15, deck),
+            Box(25, -15, 0, 30, 15, deck),
+            Box(-30, -15, deck, 30, 15, deck + 3)
+        );
         var plate = new Plate(60, 30);
         Assert.Null(new PlateLayout(plate, [bridge]).Place(Coupon(25, 14, 6), PlacementWish.Near(0, 0)));
         var under = new PlateLayout(plate, [bridge], new PlacementRules { Under = true });
         PlacedCoupon? placed = under.Place(Coupon(25, 14, 6), PlacementWish.Near(0, 0));
         Assert.Equal(fits, placed is not null);
-        if (fits) Assert.Equal(2, PlateMerge.Measure(under), 9);
+        if (fits)
+            Assert.Equal(2, PlateMerge.Measure(under), 9);
     }
 
     [Fact]
     public void NothingStandsInsideAPartThatReachesBelowThePlate()
     {
         PlatePart block = Part(Box(-30, -15, -20, 30, 15, 40));
-        var layout = new PlateLayout(new Plate(60, 30), [block], new PlacementRules { Under = true, StandAtZero = true });
+        var layout = new PlateLayout(
+            new Plate(60, 30),
+            [block],
+            new PlacementRules { Under = true, StandAtZero = true }
+        );
         Assert.Null(layout.Place(Coupon(10, 6, 5), PlacementWish.Near(0, 0)));
     }
 
@@ -62,13 +75,23 @@ public class PlateLayoutTests
     [InlineData(18, 29 - GridUnit, false, 0)]
     public void ASlotExactlyAsWideAsCouponAndGapsIsFound(double width, double depth, bool found, int turn)
     {
-        double x0 = 7.25, x1 = x0 + width;
-        PlatePart part = Part(Box(-40, -30, 0, x0, 30, 9), Box(x1, -30, 0, 40, 30, 9), Box(x0, -30, 0, x1, 0.5, 9), Box(x0, 0.5 + depth, 0, x1, 31, 9));
+        double x0 = 7.25,
+            x1 = x0 + width;
+        PlatePart part = Part(
+            Box(-40, -30, 0, x0, 30, 9),
+            Box(x1, -30, 0, 40, 30, 9),
+            Box(x0, -30, 0, x1, 0.5, 9),
+            Box(x0, 0.5 + depth, 0, x1, 31, 9)
+        );
         var layout = new PlateLayout(new Plate(80, 80), [part]);
         PlacedCoupon? placed = layout.Place(Coupon(14, 25, 8), PlacementWish.NearParts);
-        PlacedCoupon? outside = new PlateLayout(new Plate(80, 60), [part]).Place(Coupon(14, 25, 8), PlacementWish.Near(-20, -20));
+        PlacedCoupon? outside = new PlateLayout(new Plate(80, 60), [part]).Place(
+            Coupon(14, 25, 8),
+            PlacementWish.Near(-20, -20)
+        );
         Assert.Equal(found, outside is not null);
-        if (!found) return;
+        if (!found)
+            return;
         Assert.Equal(turn, outside!.Turn);
         Assert.Equal((x0 + 2, 2.5), (outside.Bounds.Min.X, outside.Bounds.Min.Y));
         Assert.NotNull(placed);
@@ -82,7 +105,10 @@ public class PlateLayoutTests
         PlacedCoupon placed = layout.Place(Coupon(25, 14, 10), PlacementWish.Near(0, 0))!;
         Assert.Equal((0, 0), (placed.Shift.X, placed.Shift.Y));
         Assert.True(PlateMerge.Measure(layout) >= 2);
-        PlacedCoupon? inTight = new PlateLayout(plate, [Part(Ring(16.2, 39, 0, 12))]).Place(Coupon(25, 14, 10), PlacementWish.Near(0, 0));
+        PlacedCoupon? inTight = new PlateLayout(plate, [Part(Ring(16.2, 39, 0, 12))]).Place(
+            Coupon(25, 14, 10),
+            PlacementWish.Near(0, 0)
+        );
         Assert.Null(inTight);
     }
 
@@ -99,7 +125,10 @@ public class PlateLayoutTests
     [Fact]
     public void NearPartsStandsAsCloseAsTheGapAllows()
     {
-        var layout = new PlateLayout(new Plate(143, 89), [Part(Box(-60, -30, 0, -40, 30, 9)), Part(Box(50, 10, 0, 60, 20, 9))]);
+        var layout = new PlateLayout(
+            new Plate(143, 89),
+            [Part(Box(-60, -30, 0, -40, 30, 9)), Part(Box(50, 10, 0, 60, 20, 9))]
+        );
         Assert.NotNull(layout.Place(Coupon(25, 14, 10), PlacementWish.NearParts));
         Assert.InRange(PlateMerge.Measure(layout), 2, 2.05);
     }
@@ -109,7 +138,10 @@ public class PlateLayoutTests
     {
         var rules = new PlacementRules { PixelPitch = new PerAxis(0.05, 0.034) };
         var layout = new PlateLayout(new Plate(143, 89), [Part(Box(-21.017, -11.013, 0, 13.011, 8.02, 9))], rules);
-        foreach (PlacementWish wish in (PlacementWish[])[PlacementWish.NearParts, PlacementWish.Corner, PlacementWish.Near(40.01, 20.02)])
+        foreach (
+            PlacementWish wish in (PlacementWish[])
+                [PlacementWish.NearParts, PlacementWish.Corner, PlacementWish.Near(40.01, 20.02)]
+        )
         {
             PlacedCoupon placed = layout.Place(Coupon(10, 7, 10), wish)!;
             Assert.InRange(Math.Abs(Math.IEEERemainder(placed.Shift.X, 0.05)), 0, GridUnit);
@@ -144,7 +176,11 @@ public class PlateLayoutTests
     [Fact]
     public void FeaturesCarryTheLabel()
     {
-        var coupon = new Coupon("witness", Box(0, 0, 0, 1, 1, 1), new FeatureTable([new Feature("box1.outside.x", 8, "mm", "x", "outside jaws")]));
+        var coupon = new Coupon(
+            "witness",
+            Box(0, 0, 0, 1, 1, 1),
+            new FeatureTable([new Feature("box1.outside.x", 8, "mm", "x", "outside jaws")])
+        );
         Assert.Equal("A1/box1.outside.x", Assert.Single(new PlacedCoupon(coupon, "A1", 0, default).Features).Id);
         Assert.Equal("box1.outside.x", Assert.Single(new PlacedCoupon(coupon, "", 0, default).Features).Id);
     }
@@ -157,7 +193,13 @@ public class PlateLayoutTests
         Assert.Equal(20.0 / 25, shortage.LargestScale!.Value, 0.011);
         Assert.InRange(shortage.MissingWidth, 5, 5.3);
         Assert.Null(shortage.WidestGap);
-        Assert.Equal(1.5, new PlateLayout(new Plate(60, 20), [Part(Box(-30, -10, 0, 2, 10, 9))]).Explain(Coupon(25, 14, 10)).WidestGap!.Value, 0.02);
+        Assert.Equal(
+            1.5,
+            new PlateLayout(new Plate(60, 20), [Part(Box(-30, -10, 0, 2, 10, 9))])
+                .Explain(Coupon(25, 14, 10))
+                .WidestGap!.Value,
+            0.02
+        );
         Assert.False(layout.HasRoomFor(Coupon(25, 14, 10)));
         Assert.True(layout.HasRoomFor(Coupon(20, 14, 10)));
     }
@@ -175,7 +217,11 @@ public class PlateLayoutTests
     [InlineData(true, 0)]
     public void ACouponStandsAtTheLowestPointOfThePartsOrAtZero(bool atZero, double z)
     {
-        var layout = new PlateLayout(new Plate(60, 60), [Part(Box(-3, -3, 3.5, 3, 3, 9))], new PlacementRules { StandAtZero = atZero });
+        var layout = new PlateLayout(
+            new Plate(60, 60),
+            [Part(Box(-3, -3, 3.5, 3, 3, 9))],
+            new PlacementRules { StandAtZero = atZero }
+        );
         var coupon = new Coupon("low", Box(-5, -5, -2, 5, 5, 4));
         Assert.Equal(z, layout.Place(coupon, PlacementWish.Corner)!.Bounds.Min.Z);
     }
@@ -195,7 +241,10 @@ public class PlateLayoutTests
         var open = new TriangleMesh(box.Coordinates, box.Triangles[3..]);
         int[] flipped = box.Triangles.ToArray();
         (flipped[0], flipped[1]) = (flipped[1], flipped[0]);
-        var layout = new PlateLayout(new Plate(60, 60), [Part(box), Part(open), Part(new TriangleMesh(box.Coordinates, flipped)), Part(box, box)]);
+        var layout = new PlateLayout(
+            new Plate(60, 60),
+            [Part(box), Part(open), Part(new TriangleMesh(box.Coordinates, flipped)), Part(box, box)]
+        );
         Assert.Equal([true, false, false, true], layout.Surveys.Select(s => s.IsClosed));
         Assert.Equal([12, 11, 12, 24], layout.Surveys.Select(s => s.TriangleCount));
     }

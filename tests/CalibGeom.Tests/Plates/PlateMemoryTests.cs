@@ -1,5 +1,4 @@
 using CalibGeom.Plates;
-
 using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;
@@ -11,7 +10,8 @@ public class PlateMemoryTests
     [Fact]
     public void MemoryDoesNotGrowWithThePart()
     {
-        long small = Allocated(150_000), large = Allocated(900_000);
+        long small = Allocated(150_000),
+            large = Allocated(900_000);
         Assert.InRange(large - small, long.MinValue, 4_000_000);
 
         static long Allocated(int triangles)

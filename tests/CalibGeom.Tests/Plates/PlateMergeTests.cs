@@ -15,7 +15,10 @@ public class PlateMergeTests
     {
         using var folder = new Folder();
         byte[] part = PartFile(folder["part.stl"]);
-        var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromBinaryStl(folder["part.stl"]), Part(Box(20, 20, 0, 25, 25, 4))]);
+        var layout = new PlateLayout(
+            new Plate(60, 60),
+            [PlatePart.FromBinaryStl(folder["part.stl"]), Part(Box(20, 20, 0, 25, 25, 4))]
+        );
         PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
         using var stream = new MemoryStream();
         double distance = PlateMerge.WriteStl(stream, layout, "plate");
@@ -44,7 +47,11 @@ public class PlateMergeTests
         TriangleMesh tall = Box(-25, -28, 0, 25, 12, 9);
         var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromMesh("holder.obj", tall)]);
         PlacedCoupon one = layout.Place(Coupon(9, 15, 8), PlacementWish.Corner, "A1")!;
-        PlacedCoupon two = layout.Place(new Coupon("witness", Box(1, 2, 3, 10, 17, 8)), PlacementWish.Near(0, 30), "A2")!;
+        PlacedCoupon two = layout.Place(
+            new Coupon("witness", Box(1, 2, 3, 10, 17, 8)),
+            PlacementWish.Near(0, 30),
+            "A2"
+        )!;
         Assert.Equal((90, 90), (one.Turn, two.Turn));
         using var stream = new MemoryStream();
         PlateMerge.WriteThreeMf(stream, layout, new ThreeMfContent { Title = "plate" });
@@ -57,7 +64,11 @@ public class PlateMergeTests
     }
 
     [Theory]
-    [InlineData("part.stl", "solid box\nfacet normal 0 0 1\nouter loop\nvertex 0 0 1\nvertex 8 0 1\nvertex 0 5 1\nendloop\nendfacet\nendsolid box\n")]
+    [InlineData(
+        "part.stl",
+        "solid box\nfacet normal 0 0 1\nouter loop\nvertex 0 0 1\nvertex 8 0 1\nvertex 0 5 "
+            + "1\nendloop\nendfacet\nendsolid box\n"
+    )]
     [InlineData("part.obj", "v 0 0 1\nv 8 0 1\nv 0 5 1\nf 1 2 3\n")]
     public void TextFormatsAreParts(string name, string text)
     {
@@ -73,7 +84,16 @@ public class PlateMergeTests
     {
         using var folder = new Folder();
         using (FileStream file = File.Create(folder["part.3mf"]))
-            ThreeMfWriter.Write(file, [new MeshObject("box", Box(0, 0, 0, 2, 4, 6)) { Transform = Affine3D.TurnZ(90).Then(Affine3D.Shift(new(10, 0.125, 0))) }], new ThreeMfContent());
+            ThreeMfWriter.Write(
+                file,
+                [
+                    new MeshObject("box", Box(0, 0, 0, 2, 4, 6))
+                    {
+                        Transform = Affine3D.TurnZ(90).Then(Affine3D.Shift(new(10, 0.125, 0))),
+                    },
+                ],
+                new ThreeMfContent()
+            );
         PlatePart part = PlatePart.Open(folder["part.3mf"]);
         Assert.Equal(new Box3D(new(6, 0.125, 0), new(10, 2.125, 6)), part.ToMesh().Bounds);
     }
@@ -117,14 +137,18 @@ public class PlateMergeTests
     public void AFailingWorkerEndsThePass()
     {
         PlatePart part = Part(Enumerable.Range(0, 3000).Select(i => Box(i, 0, 0, i + 1, 1, 1)).ToArray());
-        Assert.Throws<AggregateException>(() => FacetPipeline.Run(part, _ => { }, () => _ => throw new InvalidOperationException("bad")));
+        Assert.Throws<AggregateException>(() =>
+            FacetPipeline.Run(part, _ => { }, () => _ => throw new InvalidOperationException("bad"))
+        );
     }
 
     private static byte[] PartFile(string path)
     {
-        using (FileStream file = File.Create(path)) StlWriter.Write(file, Box(-5, -5, 0, 5, 5, 9), "part");
+        using (FileStream file = File.Create(path))
+            StlWriter.Write(file, Box(-5, -5, 0, 5, 5, 9), "part");
         byte[] bytes = File.ReadAllBytes(path);
-        for (int facet = 0; facet < 12; facet++) BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(84 + 50 * facet + 48), (ushort)(0x8000 + facet));
+        for (int facet = 0; facet < 12; facet++)
+            BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(84 + 50 * facet + 48), (ushort)(0x8000 + facet));
         File.WriteAllBytes(path, bytes);
         return bytes;
     }

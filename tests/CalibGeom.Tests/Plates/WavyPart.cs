@@ -15,12 +15,16 @@ internal sealed class WavyPart(int triangles) : PlatePart("wavy")
 
     private protected override void VisitAll(FacetVisitor visit)
     {
-        int columns = (int)Math.Sqrt(triangles / 2), at = 0;
+        int columns = (int)Math.Sqrt(triangles / 2),
+            at = 0;
         for (int i = 0; i < triangles; i++)
         {
-            int column = i / 2 % columns, row = i / 2 / columns, odd = i & 1;
+            int column = i / 2 % columns,
+                row = i / 2 / columns,
+                odd = i & 1;
             block[at++] = Facet((column + odd, row), (column + 1, row + odd), (column, row + 1));
-            if (at < block.Length && i + 1 < triangles) continue;
+            if (at < block.Length && i + 1 < triangles)
+                continue;
             visit(block.AsSpan(0, at));
             at = 0;
         }

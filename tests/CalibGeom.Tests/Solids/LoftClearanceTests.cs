@@ -8,24 +8,38 @@ public class LoftClearanceTests
     private static Loft Box(double x0, double y0, double x1, double y1, double z0, double z1) =>
         Loft.Prism(Outline.Rectangle(x0, y0, x1, y1), z0, z1);
 
-    public static TheoryData<string, Loft[]> Refused => new()
-    {
-        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(1, 1, 3, 3, 1, 3)] },
-        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 3, 2, 0, 2)] },
-        { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 3, 3, 1, 3)] },
-        { "stands inside", [Box(0, 0, 9, 9, 0, 9), Box(3, 3, 4, 4, 1, 2)] },
-        { "stands inside", [Box(3, 3, 4, 4, 1, 9), Box(0, 0, 9, 9, 0, 9)] },
-        { "stands inside", [Box(3, 3, 4, 4, -1, 20), Box(0, 0, 9, 9, 0, 9)] },
-        { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 4, 2, 2, 4)] },
-        { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 1, 4, 3, 2, 4)] },
-        { "only in a point", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 4, 4, 2, 4)] },
-        { "overlap or touch sideways", [
-            Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(2, 0, 3, 2), 5)] },
-        { "overlap or touch sideways", [
-            Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(0, 0, 1, 2), 8)] },
-        { "cross each other", [new Loft(
-            Outline.FromMillimetres((0, 0), (2, 0), (2, 2), (0, 2)), 0, Outline.FromMillimetres((2, 2), (0, 2), (0, 0), (2, 0)), 3)] },
-    };
+    public static TheoryData<string, Loft[]> Refused =>
+        new()
+        {
+            { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(1, 1, 3, 3, 1, 3)] },
+            { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 3, 2, 0, 2)] },
+            { "overlap or touch sideways", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 3, 3, 1, 3)] },
+            { "stands inside", [Box(0, 0, 9, 9, 0, 9), Box(3, 3, 4, 4, 1, 2)] },
+            { "stands inside", [Box(3, 3, 4, 4, 1, 9), Box(0, 0, 9, 9, 0, 9)] },
+            { "stands inside", [Box(3, 3, 4, 4, -1, 20), Box(0, 0, 9, 9, 0, 9)] },
+            { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 0, 4, 2, 2, 4)] },
+            { "only along an edge", [Box(0, 0, 2, 2, 0, 2), Box(2, 1, 4, 3, 2, 4)] },
+            { "only in a point", [Box(0, 0, 2, 2, 0, 2), Box(2, 2, 4, 4, 2, 4)] },
+            {
+                "overlap or touch sideways",
+                [Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(2, 0, 3, 2), 5)]
+            },
+            {
+                "overlap or touch sideways",
+                [Box(0, 0, 2, 2, 0, 5), new Loft(Outline.Rectangle(4, 0, 5, 2), 2, Outline.Rectangle(0, 0, 1, 2), 8)]
+            },
+            {
+                "cross each other",
+                [
+                    new Loft(
+                        Outline.FromMillimetres((0, 0), (2, 0), (2, 2), (0, 2)),
+                        0,
+                        Outline.FromMillimetres((2, 2), (0, 2), (0, 0), (2, 0)),
+                        3
+                    ),
+                ]
+            },
+        };
 
     [Theory]
     [MemberData(nameof(Refused))]

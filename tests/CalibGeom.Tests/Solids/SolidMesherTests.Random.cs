@@ -14,7 +14,9 @@ public class SolidMesherRandomTests
     internal static Outline Star(double x, double y, double[] radii)
     {
         int n = radii.Length;
-        return Outline.FromMillimetres(radii.Select((r, i) => (x + r * Math.Cos(2 * Math.PI * i / n), y + r * Math.Sin(2 * Math.PI * i / n))));
+        return Outline.FromMillimetres(
+            radii.Select((r, i) => (x + r * Math.Cos(2 * Math.PI * i / n), y + r * Math.Sin(2 * Math.PI * i / n)))
+        );
     }
 
     private static readonly Gen<Outline> Stars =
@@ -29,18 +31,24 @@ public class SolidMesherRandomTests
     [Fact]
     public void StacksOfRandomStarsAreClosed()
     {
-        // Each storey crosses the one below in many places; whatever the overlay rounds, the surface must stay closed. Only a sliver thinner
-        // than a grid unit along another border may be refused, and so few that the test would notice a mesher that refuses its mistakes.
+        // Each storey crosses the one below in many places; whatever the overlay rounds, the surface must stay closed.
+        // Only a sliver thinner
+        // than a grid unit along another border may be refused, and so few that the test would notice a mesher that
+        // refuses its mistakes.
         var random = new Random(20261125);
         int refused = 0;
         for (int i = 0; i < 400; i++)
-            if (!IsClosed([.. Enumerable.Range(0, 4).Select(_ => RandomStar(random))])) refused++;
+            if (!IsClosed([.. Enumerable.Range(0, 4).Select(_ => RandomStar(random))]))
+                refused++;
         Assert.InRange(refused, 0, 2);
     }
 
-    private static Outline RandomStar(Random random) => Star(
-        2 - 4 * random.NextDouble(), 2 - 4 * random.NextDouble(),
-        [.. Enumerable.Range(0, random.Next(3, 41)).Select(_ => 1.5 + 7.5 * random.NextDouble())]);
+    private static Outline RandomStar(Random random) =>
+        Star(
+            2 - 4 * random.NextDouble(),
+            2 - 4 * random.NextDouble(),
+            [.. Enumerable.Range(0, random.Next(3, 41)).Select(_ => 1.5 + 7.5 * random.NextDouble())]
+        );
 
     private static bool IsClosed(Outline[] stack)
     {

@@ -31,7 +31,9 @@ public class SolidMesherTests
     public void ATubeHasGenusOne()
     {
         // CHECKS.md section 11: rectangular tube 20 x 16, wall 2, h 10: V 1280, area 1536.
-        TriangleMesh mesh = Closed(Loft.Prism(new Region(Outline.Rectangle(0, 0, 20, 16), Outline.Rectangle(2, 2, 18, 14)), 0, 10));
+        TriangleMesh mesh = Closed(
+            Loft.Prism(new Region(Outline.Rectangle(0, 0, 20, 16), Outline.Rectangle(2, 2, 18, 14)), 0, 10)
+        );
         Assert.Equal(1280, mesh.Volume, 1e-9);
         Assert.Equal(1536, mesh.Area, 1e-9);
         Assert.Equal(0, SurfaceCheck.EulerCharacteristic(mesh));
@@ -43,7 +45,8 @@ public class SolidMesherTests
         // CHECKS.md section 11: the same with a 2 mm floor: V 1664, area 1808.
         TriangleMesh mesh = Closed(
             Loft.Prism(Outline.Rectangle(0, 0, 20, 16), 0, 2),
-            Loft.Prism(new Region(Outline.Rectangle(0, 0, 20, 16), Outline.Rectangle(2, 2, 18, 14)), 2, 10));
+            Loft.Prism(new Region(Outline.Rectangle(0, 0, 20, 16), Outline.Rectangle(2, 2, 18, 14)), 2, 10)
+        );
         Assert.Equal(1664, mesh.Volume, 1e-9);
         Assert.Equal(1808, mesh.Area, 1e-9);
         Assert.Equal(2, SurfaceCheck.EulerCharacteristic(mesh));
@@ -55,9 +58,11 @@ public class SolidMesherTests
     [InlineData(5, 3, 6, 307.8760800518)]
     public void AFrustumHasTheVolumeOfTheTables(double low, double high, double height, double volume)
     {
-        // CHECKS.md section 11, frustums. Equal-area polygons keep the end areas, so only the grid separates the volumes.
-        TriangleMesh mesh = Closed(new Loft(
-            Outline.Circle(1, 2, 2 * low, 256), 0, Outline.Circle(1, 2, 2 * high, 256), height));
+        // CHECKS.md section 11, frustums. Equal-area polygons keep the end areas, so only the grid separates the
+        // volumes.
+        TriangleMesh mesh = Closed(
+            new Loft(Outline.Circle(1, 2, 2 * low, 256), 0, Outline.Circle(1, 2, 2 * high, 256), height)
+        );
         Assert.Equal(volume, mesh.Volume, 2e-5 * volume);
     }
 
@@ -75,7 +80,8 @@ public class SolidMesherTests
         TriangleMesh mesh = Closed(
             Loft.Prism(Outline.Rectangle(0, 0, 10, 10), 0, 2),
             Loft.Prism(Outline.Rectangle(0, 3, 4, 7), 2, 5),
-            Loft.Prism(Outline.Rectangle(6, 5, 12, 8), 2, 5));
+            Loft.Prism(Outline.Rectangle(6, 5, 12, 8), 2, 5)
+        );
         Assert.Equal(2, SurfaceCheck.EulerCharacteristic(mesh));
         Assert.Equal(1, SurfaceCheck.Components(mesh));
     }
@@ -87,7 +93,8 @@ public class SolidMesherTests
             Loft.Prism(Outline.Rectangle(0, 0, 10, 4), 0, 1),
             Loft.Prism(Outline.Rectangle(1, 0, 3, 4), 1, 3),
             Loft.Prism(Outline.Rectangle(7, 0, 9, 4), 1, 3),
-            Loft.Prism(Outline.Rectangle(0, 0, 10, 4), 3, 4));
+            Loft.Prism(Outline.Rectangle(0, 0, 10, 4), 3, 4)
+        );
         Assert.Equal(0, SurfaceCheck.EulerCharacteristic(mesh));
     }
 
@@ -96,7 +103,10 @@ public class SolidMesherTests
     {
         Outline star = Outline.FromMillimetres((0, 3), (9.03, 1.017), (7.71, 5.333), (2.1, 9.007));
         TriangleMesh mesh = new Solid(
-            Loft.Prism(Outline.Circle(5, 5, 7.3), 0, 2), Loft.Prism(star, 2, 4), Loft.Prism(Outline.Circle(4.5, 4.9, 5.9), 4, 6)).ToMesh();
+            Loft.Prism(Outline.Circle(5, 5, 7.3), 0, 2),
+            Loft.Prism(star, 2, 4),
+            Loft.Prism(Outline.Circle(4.5, 4.9, 5.9), 4, 6)
+        ).ToMesh();
         SurfaceCheck.RequireClosed(mesh);
         Assert.Equal(2, SurfaceCheck.EulerCharacteristic(mesh));
     }
@@ -104,7 +114,10 @@ public class SolidMesherTests
     [Fact]
     public void SeparateBodiesStaySeparate()
     {
-        TriangleMesh mesh = Closed(Loft.Prism(Outline.Rectangle(0, 0, 1, 1), 0, 1), Loft.Prism(Outline.Rectangle(2, 0, 3, 1), 0, 1));
+        TriangleMesh mesh = Closed(
+            Loft.Prism(Outline.Rectangle(0, 0, 1, 1), 0, 1),
+            Loft.Prism(Outline.Rectangle(2, 0, 3, 1), 0, 1)
+        );
         Assert.Equal(4, SurfaceCheck.EulerCharacteristic(mesh));
         Assert.Equal(2, SurfaceCheck.Components(mesh));
     }
@@ -112,8 +125,13 @@ public class SolidMesherTests
     [Fact]
     public void TheSameSolidGivesTheSameTriangles()
     {
-        Loft[] lofts = [Loft.Prism(Outline.Circle(0, 0, 20), 0, 2), new Loft(Outline.Circle(1, 1, 3), 2, Outline.Circle(2, 1, 2, Outline.CircleSegments(3)), 9)];
-        TriangleMesh once = new Solid(lofts).ToMesh(), again = new Solid(lofts).ToMesh();
+        Loft[] lofts =
+        [
+            Loft.Prism(Outline.Circle(0, 0, 20), 0, 2),
+            new Loft(Outline.Circle(1, 1, 3), 2, Outline.Circle(2, 1, 2, Outline.CircleSegments(3)), 9),
+        ];
+        TriangleMesh once = new Solid(lofts).ToMesh(),
+            again = new Solid(lofts).ToMesh();
         Assert.Equal(once.Triangles.ToArray(), again.Triangles.ToArray());
         Assert.Equal(once.Coordinates.ToArray(), again.Coordinates.ToArray());
     }

@@ -14,10 +14,21 @@ public class BadSpecTests
     [InlineData("{}\n{}", "line 2, column 1: not JSON")]
     [InlineData("{\"title\": 'a'}", "line 1, column 11: not JSON")]
     [InlineData("{\"squeeze\": {\"slots\": NaN}}", "line 1, column 23: not JSON")]
-    [InlineData("{\"spans\": {\"x\": 40,31}}", "line 1, column 20: not JSON that a spec can be read from: '3' is an invalid start of a property name. Expected a '\"'. Numbers have a decimal point, not a comma.")]
+    [InlineData(
+        "{\"spans\": {\"x\": 40,31}}",
+        "line 1, column 20: not JSON that a spec can be read from: '3' is an invalid start of a property name. "
+            + "Expected a '\"'. Numbers have a decimal point, not a comma."
+    )]
     [InlineData("{\"nets\": {}}", "$.nets (line 1, column 2): a spec has no \"nets\". Did you mean \"nest\"?")]
-    [InlineData("{\"nest\": {\"Sizes\": [8]}}", "$.nest.Sizes (line 1, column 11): nest has no \"Sizes\". Did you mean \"sizes\"?")]
-    [InlineData("{\"colour\": 1}", "a spec has no \"colour\". Its names are title, process, plinth, nest, spans, columns, slots, squeeze, labels, tilt.")]
+    [InlineData(
+        "{\"nest\": {\"Sizes\": [8]}}",
+        "$.nest.Sizes (line 1, column 11): nest has no \"Sizes\". Did you mean \"sizes\"?"
+    )]
+    [InlineData(
+        "{\"colour\": 1}",
+        "a spec has no \"colour\". Its names are title, process, plinth, nest, spans, columns, slots, squeeze, "
+            + "labels, tilt."
+    )]
     [InlineData("{\"headDiameter\": 1}", "There is columns.headDiameter.")]
     [InlineData("{\"nest\": {},\n \"nest\": {}}", "$.nest (line 2, column 2): this name stands twice; keep one.")]
     [InlineData("{\"nest\": {\"wall\": 1, \"wall\": 1}}", "$.nest.wall (line 1, column 22): this name stands twice")]
@@ -25,25 +36,66 @@ public class BadSpecTests
     [InlineData("{\"plinth\": null}", "$.plinth (line 1, column 12): plinth cannot be left out.")]
     [InlineData("{\"tilt\": null}", "$.tilt (line 1, column 10): tilt cannot be left out.")]
     [InlineData("{\"title\": null}", "$.title (line 1, column 11): a string is needed, not null.")]
-    [InlineData("{\"title\": \"a_b\"}", "$.title (line 1, column 11): title has a character U+005F at position 2 that cannot be drawn")]
+    [InlineData(
+        "{\"title\": \"a_b\"}",
+        "$.title (line 1, column 11): title has a character U+005F at position 2 that cannot be drawn"
+    )]
     [InlineData("{\"title\": \"\\ud800\"}", "$.title (line 1, column 11): half of a surrogate pair stands alone.")]
     [InlineData("{\"ti\\ud800\": \"\"}", "$ (line 1, column 2): half of a surrogate pair stands alone.")]
-    [InlineData("{\"nest\": {\"sizes\": [8, \"11\"]}}", "$.nest.sizes[1] (line 1, column 24): a number is needed, not a string.")]
-    [InlineData("{\"nest\": {\"sizes\": 8}}", "$.nest.sizes (line 1, column 20): a list in brackets is needed, not a number.")]
-    [InlineData("{\"nest\": {\"sizes\": []}}", "$.nest.sizes (line 1, column 20): nest.sizes has 0 entries; 1 to 8 are allowed.")]
-    [InlineData("{\"nest\": {\"sizes\": [8,\n 2]}}", "$.nest.sizes[1] (line 2, column 2): nest.sizes is 2 mm; the range is 3 to 100 mm.")]
+    [InlineData(
+        "{\"nest\": {\"sizes\": [8, \"11\"]}}",
+        "$.nest.sizes[1] (line 1, column 24): a number is needed, not a string."
+    )]
+    [InlineData(
+        "{\"nest\": {\"sizes\": 8}}",
+        "$.nest.sizes (line 1, column 20): a list in brackets is needed, not a number."
+    )]
+    [InlineData(
+        "{\"nest\": {\"sizes\": []}}",
+        "$.nest.sizes (line 1, column 20): nest.sizes has 0 entries; 1 to 8 are allowed."
+    )]
+    [InlineData(
+        "{\"nest\": {\"sizes\": [8,\n 2]}}",
+        "$.nest.sizes[1] (line 2, column 2): nest.sizes is 2 mm; the range is 3 to 100 mm."
+    )]
     [InlineData("{\"nest\": {\"sizes\": [8, 1e999]}}", "the range is 3 to 100 mm.")]
-    [InlineData("{\"nest\": {\"clearances\": [0.05]}}", "$.nest.clearances (line 1, column 25): nest.clearances needs one entry for each pair of neighbouring boxes: 2 for 3 boxes; it has 1.")]
-    [InlineData("{\"nest\": {\"clearances\": [0.05, [0.1]]}}", "$.nest.clearances[1] (line 1, column 32): nest.clearances has 1 numbers; 2 are needed.")]
+    [InlineData(
+        "{\"nest\": {\"clearances\": [0.05]}}",
+        "$.nest.clearances (line 1, column 25): nest.clearances needs one entry for each pair of neighbouring "
+            + "boxes: 2 for 3 boxes; it has 1."
+    )]
+    [InlineData(
+        "{\"nest\": {\"clearances\": [0.05, [0.1]]}}",
+        "$.nest.clearances[1] (line 1, column 32): nest.clearances has 1 numbers; 2 are needed."
+    )]
     [InlineData("{\"nest\": {\"clearances\": [0.05, [0.1, 0.1, 0.1]]}}", "$.nest.clearances[1][2]")]
-    [InlineData("{\"nest\": {\"clearances\": [0.05, null]}}", "$.nest.clearances[1] (line 1, column 32): a number or [x, y] is needed, not null.")]
+    [InlineData(
+        "{\"nest\": {\"clearances\": [0.05, null]}}",
+        "$.nest.clearances[1] (line 1, column 32): a number or [x, y] is needed, not null."
+    )]
     [InlineData("{\"process\": {\"pixelPitch\": 0.6}}", "process.pixelPitch is 0.6 mm; the range is 0.005 to 0.5 mm.")]
-    [InlineData("{\"process\": {\"plate\": [100, 100]}}", "$.process.plate (line 1, column 23): process.plate has 2 numbers; 3 are needed.")]
-    [InlineData("{\"process\": {\"snap\": \"pixel\"}}", "process.snap is \"pixel\"; it must be \"pixels\" or \"none\". Did you mean \"pixels\"?")]
-    [InlineData("{\"process\": {\"baseLayers\": 2.5}}", "$.process.baseLayers (line 1, column 28): process.baseLayers is 2.5; a whole number is needed.")]
-    [InlineData("{\"plinth\": {\"thickness\": 1, \"edgeChamfer\": 1}}", "$.plinth.edgeChamfer (line 1, column 44): plinth.edgeChamfer is 1 mm; it must be less than plinth.thickness, 1 mm.")]
+    [InlineData(
+        "{\"process\": {\"plate\": [100, 100]}}",
+        "$.process.plate (line 1, column 23): process.plate has 2 numbers; 3 are needed."
+    )]
+    [InlineData(
+        "{\"process\": {\"snap\": \"pixel\"}}",
+        "process.snap is \"pixel\"; it must be \"pixels\" or \"none\". Did you mean \"pixels\"?"
+    )]
+    [InlineData(
+        "{\"process\": {\"baseLayers\": 2.5}}",
+        "$.process.baseLayers (line 1, column 28): process.baseLayers is 2.5; a whole number is needed."
+    )]
+    [InlineData(
+        "{\"plinth\": {\"thickness\": 1, \"edgeChamfer\": 1}}",
+        "$.plinth.edgeChamfer (line 1, column 44): plinth.edgeChamfer is 1 mm; it must be less than "
+            + "plinth.thickness, 1 mm."
+    )]
     [InlineData("{\"plinth\": {\"edgeChamfer\": 3}}", "$.plinth.edgeChamfer (line 1, column 28)")]
-    [InlineData("{\"title\": \"\u00B5\u00B5\", \"tilt\": 1}", "$.tilt (line 1, column 25): an object in braces is needed, not a number.")]
+    [InlineData(
+        "{\"title\": \"\u00B5\u00B5\", \"tilt\": 1}",
+        "$.tilt (line 1, column 25): an object in braces is needed, not a number."
+    )]
     [InlineData("{\"columns\": {\"copies\": true}}", "a number is needed, not true or false.")]
     public void IsRefusedWithItsPlace(string text, string message)
     {
@@ -58,7 +110,10 @@ public class BadSpecTests
     [InlineData("columns.heigth=10", "columns.heigth=10: columns has no \"heigth\". Did you mean \"height\"?")]
     [InlineData("column.height=10", "column.height=10: a spec has no \"column\". Did you mean \"columns\"?")]
     [InlineData("columns.height.top=10", "a spec has no \"columns.height.top\"")]
-    [InlineData("columns.height=tall", "\"tall\" cannot be read as columns.height (1 to 60 mm). Write numbers with a decimal point.")]
+    [InlineData(
+        "columns.height=tall",
+        "\"tall\" cannot be read as columns.height (1 to 60 mm). Write numbers with a decimal point."
+    )]
     [InlineData("columns.height=6,31", "\"6,31\" cannot be read as columns.height")]
     [InlineData("columns.height=", "\"\" cannot be read as columns.height")]
     [InlineData("columns.height=[1]", "a number is needed, not a list.")]
@@ -68,7 +123,11 @@ public class BadSpecTests
     [InlineData("tilt=null", "tilt=null: tilt cannot be left out.")]
     [InlineData("tilt.axis=z", "tilt.axis is \"z\"; it must be \"x\" or \"y\".")]
     [InlineData("nest.sizes=8,11.2}", "cannot be read as nest.sizes")]
-    [InlineData("nest.clearances=0.1", "nest.clearances=0.1: nest.clearances needs one entry for each pair of neighbouring boxes: 2 for 3 boxes; it has 1.")]
+    [InlineData(
+        "nest.clearances=0.1",
+        "nest.clearances=0.1: nest.clearances needs one entry for each pair of neighbouring boxes: 2 for 3 "
+            + "boxes; it has 1."
+    )]
     public void AssignmentsAreRefusedByName(string assignment, string message)
     {
         var thrown = Assert.Throws<InputException>(() => SpecJson.With(new TestObjectSpec(), [assignment]));
@@ -90,7 +149,11 @@ public class BadSpecTests
     {
         string text = $"{{\"columns\":{{\"diameters\":[{string.Join(",", Enumerable.Repeat("0.5", 10_000))}]}}}}";
         var thrown = Assert.Throws<InputException>(() => SpecJson.Parse(text));
-        Assert.Contains("$.columns.diameters[64] (line 1, column 282): columns.diameters has more than 64 entries", thrown.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "$.columns.diameters[64] (line 1, column 282): columns.diameters has more than 64 entries",
+            thrown.Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]
@@ -107,14 +170,26 @@ public class BadSpecTests
     public void ManyUnknownNamesAreRefusedAtTheFirst()
     {
         string text = $"{{{string.Join(",", Enumerable.Range(0, 50_000).Select(i => $"\"n{i}\":1"))}}}";
-        Assert.Contains("\"n0\"", Assert.Throws<InputException>(() => SpecJson.Parse(text)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "\"n0\"",
+            Assert.Throws<InputException>(() => SpecJson.Parse(text)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void WhatIsNotUtf8IsRefused()
     {
-        using var stream = new MemoryStream([.. Encoding.UTF8.GetBytes("{\"title\": \""), 0xB5, .. Encoding.UTF8.GetBytes("\"}")]);
-        Assert.Contains("must be UTF-8 text; byte 12", Assert.Throws<InputException>(() => SpecJson.Read(stream)).Message, StringComparison.Ordinal);
+        using var stream = new MemoryStream([
+            .. Encoding.UTF8.GetBytes("{\"title\": \""),
+            0xB5,
+            .. Encoding.UTF8.GetBytes("\"}"),
+        ]);
+        Assert.Contains(
+            "must be UTF-8 text; byte 12",
+            Assert.Throws<InputException>(() => SpecJson.Read(stream)).Message,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A stream of spaces that does not need the memory.</summary>
@@ -130,7 +205,11 @@ public class BadSpecTests
 
         public override long Length => length;
 
-        public override long Position { get => position; set => throw new NotSupportedException(); }
+        public override long Position
+        {
+            get => position;
+            set => throw new NotSupportedException();
+        }
 
         public override int Read(byte[] buffer, int offset, int count)
         {
@@ -140,9 +219,7 @@ public class BadSpecTests
             return read;
         }
 
-        public override void Flush()
-        {
-        }
+        public override void Flush() { }
 
         public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
 

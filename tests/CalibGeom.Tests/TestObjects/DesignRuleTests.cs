@@ -14,55 +14,290 @@ public class DesignRuleTests
     private static readonly ColumnsSpec Round = new();
     private static readonly ProcessSpec Printer = new();
 
-    public static TheoryData<string, Severity, string, TestObjectSpec> Broken => new()
-    {
-        { "wall-too-thin", Severity.Error, "box1", Standard with { Nest = Boxes with { Wall = 0.4 } } },
-        { "wall-too-thin", Severity.Warning, "box1", Standard with { Nest = Boxes with { Wall = 0.7 } } },
-        { "wall-too-thin", Severity.Error, "squeeze.pitch", Standard with { Squeeze = new SqueezeSpec { Pitch = 0.5 } } },
-        { "sizes-not-ascending", Severity.Error, "nest.sizes", Standard with { Nest = Boxes with { Sizes = [11.2, 8, 16] } } },
-        { "sizes-not-ascending", Severity.Error, "columns.diameters", Standard with { Columns = Round with { Diameters = [0.5, 0.5] } } },
-        { "sizes-not-ascending", Severity.Error, "slots.heights", Standard with { Slots = new SlotsSpec { Heights = [0.4, 0.2] } } },
-        { "pocket-too-small-for-jaws", Severity.Error, "box1.inside.x", Standard with { Nest = new NestSpec { Sizes = [4, 8], Wall = 0.5 } } },
-        { "gauge-band-too-high", Severity.Error, "nest.gaugeBand", Standard with { Nest = Boxes with { GaugeBand = 7.6 } } },
-        { "gauge-band-too-low", Severity.Error, "nest.gaugeBand", Standard with { Nest = Boxes with { GaugeBand = 1.5 } } },
-        { "bands-do-not-meet", Severity.Error, "joint1.fit", Standard with { Nest = new NestSpec { Sizes = [20, 22] } } },
-        { "clearance-says-nothing", Severity.Warning, "joint2.fit", Standard with { Nest = Boxes with { Clearances = [0.05, 0.01] } } },
-        { "neck-bending", Severity.Warning, "box1", Standard with { Nest = new NestSpec { Sizes = [31.5, 45] } } },
-        { "neck-tension", Severity.Warning, "box1", Standard with { Nest = new NestSpec { Sizes = [40, 56] } } },
-        { "column-room", Severity.Error, "columns.pitch", Standard with { Columns = Round with { Pitch = 2 } } },
-        { "column-room", Severity.Error, "columns.pitch", Standard with { Columns = Round with { Pitch = 2.8, Lean = 60 } } },
-        { "column-load", Severity.Warning, "columns.headDiameter", Standard with { Columns = Round with { HeadDiameter = 2.5 } } },
-        { "column-slender", Severity.Warning, "columns.height", Standard with { Columns = Round with { Height = 12 } } },
-        { "overhang", Severity.Error, "box1", Standard with { Tilt = new TiltSpec { Angle = 24 } } },
-        { "overhang", Severity.Error, "column1", Standard with { Tilt = new TiltSpec { Axis = TiltAxis.Y, Angle = -18 }, Columns = Round with { Diameters = [0.5] } } },
-        { "bridge", Severity.Note, "squeeze", Standard },
-        { "tilt-without-squeeze", Severity.Note, "squeeze.open", Standard with { Tilt = new TiltSpec { Angle = 5 } } },
-        { "tilt-without-thickness", Severity.Note, "plinth.thickness", Standard with { Tilt = new TiltSpec { Angle = 5 } } },
-        { "tilt-without-snap", Severity.Note, "process.snap", Standard with { Tilt = new TiltSpec { Angle = 5 }, Process = Printer } },
-        { "gap-too-narrow", Severity.Error, "slots.heights", Standard with { Slots = new SlotsSpec { Heights = [0.04, 0.2] } } },
-        { "gap-too-narrow", Severity.Warning, "squeeze.slotHeight", Standard with { Squeeze = new SqueezeSpec { SlotHeight = 0.08 } } },
-        { "label-stroke", Severity.Error, "labels.stroke", Standard with { Labels = new LabelsSpec { Stroke = 0.15 } } },
-        { "label-stroke", Severity.Warning, "labels.stroke", Standard with { Process = Printer with { PixelPitch = 0.11 } } },
-        { "label-height", Severity.Warning, "labels.height", Standard with { Labels = new LabelsSpec { Height = 0.15 } } },
-        { "larger-than-plate", Severity.Error, "process.plate", Standard with { Process = Printer with { Plate = new PlateSize(40, 89, 175) } } },
-        { "larger-than-plate", Severity.Error, "process.plate", Standard with { Process = Printer with { Plate = new PlateSize(143, 89, 15) } } },
-        { "base-layers-thick", Severity.Warning, "process.baseLayers", Standard with { Process = Printer with { BaseLayers = 25 } } },
-        { "slots-near-plate", Severity.Warning, "slots.open", Standard with { Process = Printer with { BaseLayers = 45 } } },
-        { "pixels", Severity.Note, "box1.outside.x", Standard with { Process = Printer } },
-        { "clearance-lost-to-pixels", Severity.Warning, "joint1.fit", Standard with { Process = Printer with { PixelPitch = 0.11, Snap = PixelSnap.None } } },
-        { "column-pixels", Severity.Warning, "columns.diameters", Standard with { Process = Printer with { PixelPitch = 0.09 } } },
-        { "layers", Severity.Note, "plinth.thickness", Standard with { Process = Printer } },
-        { "lower-than-a-layer", Severity.Warning, "slots.heights", Standard with { Process = Printer with { LayerHeight = 0.2 } } },
-    };
+    public static TheoryData<string, Severity, string, TestObjectSpec> Broken =>
+        new()
+        {
+            { "wall-too-thin", Severity.Error, "box1", Standard with { Nest = Boxes with { Wall = 0.4 } } },
+            { "wall-too-thin", Severity.Warning, "box1", Standard with { Nest = Boxes with { Wall = 0.7 } } },
+            {
+                "wall-too-thin",
+                Severity.Error,
+                "squeeze.pitch",
+                Standard with
+                {
+                    Squeeze = new SqueezeSpec { Pitch = 0.5 },
+                }
+            },
+            {
+                "sizes-not-ascending",
+                Severity.Error,
+                "nest.sizes",
+                Standard with
+                {
+                    Nest = Boxes with { Sizes = [11.2, 8, 16] },
+                }
+            },
+            {
+                "sizes-not-ascending",
+                Severity.Error,
+                "columns.diameters",
+                Standard with
+                {
+                    Columns = Round with { Diameters = [0.5, 0.5] },
+                }
+            },
+            {
+                "sizes-not-ascending",
+                Severity.Error,
+                "slots.heights",
+                Standard with
+                {
+                    Slots = new SlotsSpec { Heights = [0.4, 0.2] },
+                }
+            },
+            {
+                "pocket-too-small-for-jaws",
+                Severity.Error,
+                "box1.inside.x",
+                Standard with
+                {
+                    Nest = new NestSpec { Sizes = [4, 8], Wall = 0.5 },
+                }
+            },
+            {
+                "gauge-band-too-high",
+                Severity.Error,
+                "nest.gaugeBand",
+                Standard with
+                {
+                    Nest = Boxes with { GaugeBand = 7.6 },
+                }
+            },
+            {
+                "gauge-band-too-low",
+                Severity.Error,
+                "nest.gaugeBand",
+                Standard with
+                {
+                    Nest = Boxes with { GaugeBand = 1.5 },
+                }
+            },
+            {
+                "bands-do-not-meet",
+                Severity.Error,
+                "joint1.fit",
+                Standard with
+                {
+                    Nest = new NestSpec { Sizes = [20, 22] },
+                }
+            },
+            {
+                "clearance-says-nothing",
+                Severity.Warning,
+                "joint2.fit",
+                Standard with
+                {
+                    Nest = Boxes with { Clearances = [0.05, 0.01] },
+                }
+            },
+            { "neck-bending", Severity.Warning, "box1", Standard with { Nest = new NestSpec { Sizes = [31.5, 45] } } },
+            { "neck-tension", Severity.Warning, "box1", Standard with { Nest = new NestSpec { Sizes = [40, 56] } } },
+            { "column-room", Severity.Error, "columns.pitch", Standard with { Columns = Round with { Pitch = 2 } } },
+            {
+                "column-room",
+                Severity.Error,
+                "columns.pitch",
+                Standard with
+                {
+                    Columns = Round with { Pitch = 2.8, Lean = 60 },
+                }
+            },
+            {
+                "column-load",
+                Severity.Warning,
+                "columns.headDiameter",
+                Standard with
+                {
+                    Columns = Round with { HeadDiameter = 2.5 },
+                }
+            },
+            {
+                "column-slender",
+                Severity.Warning,
+                "columns.height",
+                Standard with
+                {
+                    Columns = Round with { Height = 12 },
+                }
+            },
+            { "overhang", Severity.Error, "box1", Standard with { Tilt = new TiltSpec { Angle = 24 } } },
+            {
+                "overhang",
+                Severity.Error,
+                "column1",
+                Standard with
+                {
+                    Tilt = new TiltSpec { Axis = TiltAxis.Y, Angle = -18 },
+                    Columns = Round with { Diameters = [0.5] },
+                }
+            },
+            { "bridge", Severity.Note, "squeeze", Standard },
+            {
+                "tilt-without-squeeze",
+                Severity.Note,
+                "squeeze.open",
+                Standard with
+                {
+                    Tilt = new TiltSpec { Angle = 5 },
+                }
+            },
+            {
+                "tilt-without-thickness",
+                Severity.Note,
+                "plinth.thickness",
+                Standard with
+                {
+                    Tilt = new TiltSpec { Angle = 5 },
+                }
+            },
+            {
+                "tilt-without-snap",
+                Severity.Note,
+                "process.snap",
+                Standard with
+                {
+                    Tilt = new TiltSpec { Angle = 5 },
+                    Process = Printer,
+                }
+            },
+            {
+                "gap-too-narrow",
+                Severity.Error,
+                "slots.heights",
+                Standard with
+                {
+                    Slots = new SlotsSpec { Heights = [0.04, 0.2] },
+                }
+            },
+            {
+                "gap-too-narrow",
+                Severity.Warning,
+                "squeeze.slotHeight",
+                Standard with
+                {
+                    Squeeze = new SqueezeSpec { SlotHeight = 0.08 },
+                }
+            },
+            {
+                "label-stroke",
+                Severity.Error,
+                "labels.stroke",
+                Standard with
+                {
+                    Labels = new LabelsSpec { Stroke = 0.15 },
+                }
+            },
+            {
+                "label-stroke",
+                Severity.Warning,
+                "labels.stroke",
+                Standard with
+                {
+                    Process = Printer with { PixelPitch = 0.11 },
+                }
+            },
+            {
+                "label-height",
+                Severity.Warning,
+                "labels.height",
+                Standard with
+                {
+                    Labels = new LabelsSpec { Height = 0.15 },
+                }
+            },
+            {
+                "larger-than-plate",
+                Severity.Error,
+                "process.plate",
+                Standard with
+                {
+                    Process = Printer with { Plate = new PlateSize(40, 89, 175) },
+                }
+            },
+            {
+                "larger-than-plate",
+                Severity.Error,
+                "process.plate",
+                Standard with
+                {
+                    Process = Printer with { Plate = new PlateSize(143, 89, 15) },
+                }
+            },
+            {
+                "base-layers-thick",
+                Severity.Warning,
+                "process.baseLayers",
+                Standard with
+                {
+                    Process = Printer with { BaseLayers = 25 },
+                }
+            },
+            {
+                "slots-near-plate",
+                Severity.Warning,
+                "slots.open",
+                Standard with
+                {
+                    Process = Printer with { BaseLayers = 45 },
+                }
+            },
+            { "pixels", Severity.Note, "box1.outside.x", Standard with { Process = Printer } },
+            {
+                "clearance-lost-to-pixels",
+                Severity.Warning,
+                "joint1.fit",
+                Standard with
+                {
+                    Process = Printer with { PixelPitch = 0.11, Snap = PixelSnap.None },
+                }
+            },
+            {
+                "column-pixels",
+                Severity.Warning,
+                "columns.diameters",
+                Standard with
+                {
+                    Process = Printer with { PixelPitch = 0.09 },
+                }
+            },
+            { "layers", Severity.Note, "plinth.thickness", Standard with { Process = Printer } },
+            {
+                "lower-than-a-layer",
+                Severity.Warning,
+                "slots.heights",
+                Standard with
+                {
+                    Process = Printer with { LayerHeight = 0.2 },
+                }
+            },
+        };
 
     [Theory]
     [MemberData(nameof(Broken))]
-    public void ARuleNamesWhatIsWrongWhereAndWhatToDo(string rule, Severity severity, string subject, TestObjectSpec spec)
+    public void ARuleNamesWhatIsWrongWhereAndWhatToDo(
+        string rule,
+        Severity severity,
+        string subject,
+        TestObjectSpec spec
+    )
     {
-        Finding? finding = TestObjectBuilder.Build(spec).Findings.FirstOrDefault(f => f.Rule == rule && f.Subject == subject && f.Severity == severity);
+        Finding? finding = TestObjectBuilder
+            .Build(spec)
+            .Findings.FirstOrDefault(f => f.Rule == rule && f.Subject == subject && f.Severity == severity);
         Assert.NotNull(finding);
         Assert.NotEmpty(finding.Message);
-        if (severity == Severity.Note) return;
+        if (severity == Severity.Note)
+            return;
         Assert.NotNull(finding.Value);
         Assert.NotNull(finding.Limit);
         Assert.NotEmpty(finding.Remedy);
@@ -86,14 +321,23 @@ public class DesignRuleTests
     public void APresetKeepsToAllRulesWithAndWithoutAProcess(string name, bool process)
     {
         TestObjectSpec spec = Presets.Find(name)!.Spec;
-        if (process) spec = spec with { Process = new ProcessSpec { PixelPitch = 0.035, LayerHeight = name == "coarse" ? 0.1 : 0.05 } };
+        if (process)
+            spec = spec with
+            {
+                Process = new ProcessSpec { PixelPitch = 0.035, LayerHeight = name == "coarse" ? 0.1 : 0.05 },
+            };
         Assert.DoesNotContain(TestObjectBuilder.Build(spec).Findings, f => f.Severity != Severity.Note);
     }
 
     [Fact]
     public void AnUnknownPhaseGivesBothPixelCountsAndTheRangeOfClearance()
     {
-        TestObject made = TestObjectBuilder.Build(Standard with { Process = Printer with { PixelPitch = 0.035, Snap = PixelSnap.None } });
+        TestObject made = TestObjectBuilder.Build(
+            Standard with
+            {
+                Process = Printer with { PixelPitch = 0.035, Snap = PixelSnap.None },
+            }
+        );
         // 8 mm is 228.6 pixels of 0.035 mm and 8.1 mm is 231.4: 2 to 4 pixels of gap, half of them on each side.
         Finding width = made.Findings.Single(f => f.Rule == "pixels" && f.Subject == "box1.outside.x");
         Assert.Contains("228 or 229 pixels", width.Message, StringComparison.Ordinal);
@@ -117,10 +361,25 @@ public class DesignRuleTests
     [Fact]
     public void ABlockedLaneAndALabelNearOneAreFound()
     {
-        var owner = new Placement(new LayoutItem("box3", 2, []), new Footprint([Rect.Centred(16, 16)], [new(8, -1.5, 11.2, 1.5)]), 0, 0);
+        var owner = new Placement(
+            new LayoutItem("box3", 2, []),
+            new Footprint([Rect.Centred(16, 16)], [new(8, -1.5, 11.2, 1.5)]),
+            0,
+            0
+        );
         var inTheWay = new Placement(new LayoutItem("columns", 2, []), new Footprint([Rect.Centred(2, 2)], []), 10, 2);
-        var label = new Placement(new LayoutItem("label.title", 1, []) { IsLabel = true }, new Footprint([Rect.Centred(2, 2)], []), 15, 0);
-        string[] rules = [.. CaliperLaneRule.Check(new ObjectLayout([owner, inTheWay, label], 20, 20, null, null)).Select(f => f.Rule)];
+        var label = new Placement(
+            new LayoutItem("label.title", 1, []) { IsLabel = true },
+            new Footprint([Rect.Centred(2, 2)], []),
+            15,
+            0
+        );
+        string[] rules =
+        [
+            .. CaliperLaneRule
+                .Check(new ObjectLayout([owner, inTheWay, label], 20, 20, null, null))
+                .Select(f => f.Rule),
+        ];
         Assert.Equal(["caliper-lane-blocked", "label-near-lane"], rules);
         Assert.Empty(CaliperLaneRule.Check(new ObjectLayout([owner, inTheWay.MoveTo(10, 4)], 20, 20, null, null)));
     }
@@ -128,8 +387,17 @@ public class DesignRuleTests
     [Fact]
     public void AWellTooNarrowForVentsAndABoxThatSinksInAreFound()
     {
-        Assert.Equal(Severity.Error, Assert.Single(VentRule.Check("box1", new BoxWell(new KeyedSquare(0.35, 0.35, 0.1, 0.1), 1.5))).Severity);
-        var joint = new JointPlan(1, 0.05, 0.05) { Lift = 0, EngagedFrom = 0, EngagedTo = 4, Protrusion = 0.4 };
+        Assert.Equal(
+            Severity.Error,
+            Assert.Single(VentRule.Check("box1", new BoxWell(new KeyedSquare(0.35, 0.35, 0.1, 0.1), 1.5))).Severity
+        );
+        var joint = new JointPlan(1, 0.05, 0.05)
+        {
+            Lift = 0,
+            EngagedFrom = 0,
+            EngagedTo = 4,
+            Protrusion = 0.4,
+        };
         Assert.Equal("box-sinks-in", Assert.Single(SeatRule.Check(joint)).Rule);
     }
 
@@ -155,6 +423,10 @@ public class DesignRuleTests
         Assert.Equal(0.010 * 11.2 * 11.2 / (Math.PI * 0.81), NeckRule.Tension(plan.Boxes[1].Frame.Outside), 12);
         // 1 kPa on 11.2 mm times the height above the notch, at half that height: M / (pi d^3 / 32).
         double height = plan.Boxes[1].Rim - 0.5;
-        Assert.Equal(0.001 * 11.2 * height * height / 2 * 32 / (Math.PI * Math.Pow(1.8, 3)), NeckRule.Bending(plan.Boxes[1]), 12);
+        Assert.Equal(
+            0.001 * 11.2 * height * height / 2 * 32 / (Math.PI * Math.Pow(1.8, 3)),
+            NeckRule.Bending(plan.Boxes[1]),
+            12
+        );
     }
 }

@@ -16,27 +16,43 @@ public class GaugeBandTests
         from axis in Gen.Elements(TiltAxis.X, TiltAxis.Y)
         select new TestObjectSpec
         {
-            Nest = nest, Spans = null, Columns = null, Slots = null, Squeeze = null, Labels = null, Tilt = new TiltSpec { Axis = axis, Angle = tilt },
+            Nest = nest,
+            Spans = null,
+            Columns = null,
+            Slots = null,
+            Squeeze = null,
+            Labels = null,
+            Tilt = new TiltSpec { Axis = axis, Angle = tilt },
         };
 
     [Fact]
     public void EveryFaceLiesWithinHalfAGridUnitOfNominalAndWithinTwoWhenTilted()
     {
         int accepted = 0;
-        Check.One(Config.QuickThrowOnFailure.WithMaxTest(60), Prop.ForAll(Nests.ToArbitrary(), spec =>
-        {
-            TestObject made = TestObjectBuilder.Build(spec);
-            if (made.HasErrors) return;
-            accepted++;
-            var printed = new PrintedObject(made);
-            double tolerance = (spec.Tilt.Angle == 0 ? 0.5 : 2) * PrintedObject.Unit + 1e-9;
-            foreach (BoxPlan box in made.Boxes)
-            {
-                (Vector3D[] outer, Vector3D[] pocket) = printed.BoxSection(box, (box.BandBottom + box.BandTop) / 2);
-                RequireFaces(outer, box, box.Outside, tolerance);
-                RequireFaces(pocket, box, box.Inside, tolerance);
-            }
-        }));
+        Check.One(
+            Config.QuickThrowOnFailure.WithMaxTest(60),
+            Prop.ForAll(
+                Nests.ToArbitrary(),
+                spec =>
+                {
+                    TestObject made = TestObjectBuilder.Build(spec);
+                    if (made.HasErrors)
+                        return;
+                    accepted++;
+                    var printed = new PrintedObject(made);
+                    double tolerance = (spec.Tilt.Angle == 0 ? 0.5 : 2) * PrintedObject.Unit + 1e-9;
+                    foreach (BoxPlan box in made.Boxes)
+                    {
+                        (Vector3D[] outer, Vector3D[] pocket) = printed.BoxSection(
+                            box,
+                            (box.BandBottom + box.BandTop) / 2
+                        );
+                        RequireFaces(outer, box, box.Outside, tolerance);
+                        RequireFaces(pocket, box, box.Inside, tolerance);
+                    }
+                }
+            )
+        );
         Assert.True(accepted > 30, $"only {accepted} of 60 objects passed the rules");
     }
 
@@ -49,7 +65,8 @@ public class GaugeBandTests
         foreach (BoxPlan box in printed.Made.Boxes)
         {
             (Vector3D[] outer, _) = printed.BoxSection(box, (box.BandBottom + box.BandTop) / 2);
-            Geometry expected = Rounded(box, 0.8, 1.6), section = PrintedObject.ToPolygon(outer);
+            Geometry expected = Rounded(box, 0.8, 1.6),
+                section = PrintedObject.ToPolygon(outer);
             double tolerance = section.Length * units * PrintedObject.Unit;
             Assert.InRange(expected.SymmetricDifference(section).Area, 0, tolerance);
         }
@@ -67,7 +84,11 @@ public class GaugeBandTests
                 Assert.Equal(preset.Spec.Nest!.GaugeBand, box.BandTop - box.BandBottom, 1e-9);
                 (Vector3D[] low, _) = printed.BoxSection(box, box.BandBottom + 0.001);
                 (Vector3D[] high, _) = printed.BoxSection(box, box.BandTop - 0.001);
-                Assert.InRange(PrintedObject.ToPolygon(low).SymmetricDifference(PrintedObject.ToPolygon(high)).Area, 0, 1e-9);
+                Assert.InRange(
+                    PrintedObject.ToPolygon(low).SymmetricDifference(PrintedObject.ToPolygon(high)).Area,
+                    0,
+                    1e-9
+                );
             }
         }
     }
@@ -75,11 +96,19 @@ public class GaugeBandTests
     /// <summary>A square with three corners rounded in steps of 7.5 degrees and one cut at 45 degrees.</summary>
     private static Geometry Rounded(BoxPlan box, double radius, double cut)
     {
-        double x = box.Outside.X / 2, y = box.Outside.Y / 2;
-        Geometry rounded = Rectangle(box.X - x + radius, box.Y - y + radius, box.X + x - radius, box.Y + y - radius).Buffer(radius, 12);
+        double x = box.Outside.X / 2,
+            y = box.Outside.Y / 2;
+        Geometry rounded = Rectangle(box.X - x + radius, box.Y - y + radius, box.X + x - radius, box.Y + y - radius)
+            .Buffer(radius, 12);
         Geometry corner = Rectangle(box.X, box.Y - y, box.X + x, box.Y);
-        Geometry triangle = new Polygon(new LinearRing(
-            [new(box.X + x - cut, box.Y - y), new(box.X + x, box.Y - y + cut), new(box.X + x, box.Y - y), new(box.X + x - cut, box.Y - y)]));
+        Geometry triangle = new Polygon(
+            new LinearRing([
+                new(box.X + x - cut, box.Y - y),
+                new(box.X + x, box.Y - y + cut),
+                new(box.X + x, box.Y - y),
+                new(box.X + x - cut, box.Y - y),
+            ])
+        );
         return rounded.Union(corner).Difference(triangle);
     }
 

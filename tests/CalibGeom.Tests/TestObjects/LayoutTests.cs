@@ -10,24 +10,35 @@ public class LayoutTests
 {
     [Fact]
     public void PartsKeepTheirDistancesLanesAndThePlinthsEdge() =>
-        Check.One(Config.QuickThrowOnFailure.WithMaxTest(60), Prop.ForAll(PrintableSpecs.Any.Select(s => s with { Process = null }).ToArbitrary(), spec =>
-        {
-            ObjectLayout layout = new ObjectPlan(spec).Layout;
-            var edge = Rect.Centred(2 * (layout.HalfX - 1.2), 2 * (layout.HalfY - 1.2));
-            for (int i = 0; i < layout.Parts.Count; i++)
-            {
-                Placement part = layout.Parts[i];
-                Rect bounds = part.Placed.Bounds;
-                Assert.Equal(edge.Join(bounds), edge);
-                for (int j = 0; j < i; j++) RequireApart(part, layout.Parts[j]);
-            }
-        }));
+        Check.One(
+            Config.QuickThrowOnFailure.WithMaxTest(60),
+            Prop.ForAll(
+                PrintableSpecs.Any.Select(s => s with { Process = null }).ToArbitrary(),
+                spec =>
+                {
+                    ObjectLayout layout = new ObjectPlan(spec).Layout;
+                    var edge = Rect.Centred(2 * (layout.HalfX - 1.2), 2 * (layout.HalfY - 1.2));
+                    for (int i = 0; i < layout.Parts.Count; i++)
+                    {
+                        Placement part = layout.Parts[i];
+                        Rect bounds = part.Placed.Bounds;
+                        Assert.Equal(edge.Join(bounds), edge);
+                        for (int j = 0; j < i; j++)
+                            RequireApart(part, layout.Parts[j]);
+                    }
+                }
+            )
+        );
 
     [Fact]
     public void TheSameSpecGivesTheSamePlaces()
     {
-        ObjectLayout first = new ObjectPlan(new TestObjectSpec()).Layout, second = new ObjectPlan(new TestObjectSpec()).Layout;
-        Assert.Equal(first.Parts.Select(p => (p.Item.Name, p.X, p.Y)), second.Parts.Select(p => (p.Item.Name, p.X, p.Y)));
+        ObjectLayout first = new ObjectPlan(new TestObjectSpec()).Layout,
+            second = new ObjectPlan(new TestObjectSpec()).Layout;
+        Assert.Equal(
+            first.Parts.Select(p => (p.Item.Name, p.X, p.Y)),
+            second.Parts.Select(p => (p.Item.Name, p.X, p.Y))
+        );
     }
 
     [Fact]
@@ -42,13 +53,22 @@ public class LayoutTests
     private static void RequireApart(Placement a, Placement b)
     {
         double least = a.Item.IsLabel || b.Item.IsLabel ? 0.75 : 1.45;
-        Assert.All(a.Placed.Solids, s => Assert.All(b.Placed.Solids, t => Assert.InRange(s.DistanceTo(t), least, double.MaxValue)));
+        Assert.All(
+            a.Placed.Solids,
+            s => Assert.All(b.Placed.Solids, t => Assert.InRange(s.DistanceTo(t), least, double.MaxValue))
+        );
         RequireFree(a, b);
         RequireFree(b, a);
     }
 
     /// <summary>A caliper jaw is 3 mm deep and wide; a label stays 6 mm away from where it goes.</summary>
     private static void RequireFree(Placement owner, Placement other) =>
-        Assert.All(owner.Placed.Lanes, lane => Assert.All(other.Placed.Solids, s =>
-            Assert.InRange(lane.Grow(-0.1).DistanceTo(s), other.Item.IsLabel ? 6 : 1e-9, double.MaxValue)));
+        Assert.All(
+            owner.Placed.Lanes,
+            lane =>
+                Assert.All(
+                    other.Placed.Solids,
+                    s => Assert.InRange(lane.Grow(-0.1).DistanceTo(s), other.Item.IsLabel ? 6 : 1e-9, double.MaxValue)
+                )
+        );
 }

@@ -10,7 +10,26 @@ public class PreferredNumberTests
 
     private static readonly double[] R20 =
     [
-        1.00, 1.12, 1.25, 1.40, 1.60, 1.80, 2.00, 2.24, 2.50, 2.80, 3.15, 3.55, 4.00, 4.50, 5.00, 5.60, 6.30, 7.10, 8.00, 9.00,
+        1.00,
+        1.12,
+        1.25,
+        1.40,
+        1.60,
+        1.80,
+        2.00,
+        2.24,
+        2.50,
+        2.80,
+        3.15,
+        3.55,
+        4.00,
+        4.50,
+        5.00,
+        5.60,
+        6.30,
+        7.10,
+        8.00,
+        9.00,
     ];
 
     public static TheoryData<string> PresetNames => [.. Presets.All.Select(p => p.Name)];
@@ -18,7 +37,8 @@ public class PreferredNumberTests
     [Fact]
     public void TheSeriesAreNearTheirPowersAndNested()
     {
-        // Deviations of the published values from 10^(k/n): COMPUTED there, -0.47 to +0.95 % (R5), -0.71 to +0.95 % (R10), -0.89 to +1.22 % (R20).
+        // Deviations of the published values from 10^(k/n): COMPUTED there, -0.47 to +0.95 % (R5), -0.71 to +0.95 %
+        // (R10), -0.89 to +1.22 % (R20).
         AssertNearPowers(R5, -0.0047, 0.0095);
         AssertNearPowers(R10, -0.0071, 0.0095);
         AssertNearPowers(R20, -0.0089, 0.0122);
@@ -33,7 +53,11 @@ public class PreferredNumberTests
         TestObjectSpec spec = Presets.Find(name)!.Spec;
         IEnumerable<double> sizes =
         [
-            .. spec.Nest!.Sizes, spec.Nest.GaugeBand, spec.Nest.PocketDepth, spec.Plinth.Thickness, spec.Plinth.EdgeChamfer,
+            .. spec.Nest!.Sizes,
+            spec.Nest.GaugeBand,
+            spec.Nest.PocketDepth,
+            spec.Plinth.Thickness,
+            spec.Plinth.EdgeChamfer,
             .. spec.Spans is { } s ? [s.X, s.Y] : Array.Empty<double>(),
             .. spec.Columns is { } c ? [.. c.Diameters, c.Height, c.HeadDiameter, c.Pitch] : Array.Empty<double>(),
             .. spec.Slots?.Heights ?? [],
@@ -48,18 +72,25 @@ public class PreferredNumberTests
     {
         var standard = new TestObjectSpec();
         Assert.Equal([0, 3, 6], standard.Nest!.Sizes.Select(s => Index(R20, s) - Index(R20, 8.0)));
-        Assert.Equal(Enumerable.Range(0, 11), standard.Columns!.Diameters.Select(d => Index(R20, d) - Index(R20, 0.25)));
+        Assert.Equal(
+            Enumerable.Range(0, 11),
+            standard.Columns!.Diameters.Select(d => Index(R20, d) - Index(R20, 0.25))
+        );
         Assert.Equal(Enumerable.Range(0, 8), standard.Slots!.Heights.Select(h => Index(R10, h) - Index(R10, 0.16)));
     }
 
     private static void AssertNearPowers(double[] series, double low, double high) =>
-        Assert.All(series.Select((value, k) => value / Math.Pow(10, (double)k / series.Length) - 1), d => Assert.InRange(d, low - 5e-5, high + 5e-5));
+        Assert.All(
+            series.Select((value, k) => value / Math.Pow(10, (double)k / series.Length) - 1),
+            d => Assert.InRange(d, low - 5e-5, high + 5e-5)
+        );
 
     private static bool IsIn(double[] series, double value) => series.Any(s => Math.Abs(s - Mantissa(value)) < 1e-9);
 
     /// <summary>The place in the endless series: 0 at 1, as many to a decade as the series has.</summary>
     private static int Index(double[] series, double value) =>
-        (int)Math.Floor(Math.Log10(value) + 1e-12) * series.Length + Array.FindIndex(series, s => Math.Abs(s - Mantissa(value)) < 1e-9);
+        (int)Math.Floor(Math.Log10(value) + 1e-12) * series.Length
+        + Array.FindIndex(series, s => Math.Abs(s - Mantissa(value)) < 1e-9);
 
     private static double Mantissa(double value) => value / Math.Pow(10, Math.Floor(Math.Log10(value) + 1e-12));
 }

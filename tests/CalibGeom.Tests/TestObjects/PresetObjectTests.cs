@@ -24,8 +24,20 @@ public class PresetObjectTests
     public void TheStandardObjectHasEveryKindOfFeature()
     {
         FeatureTable features = TestObjectBuilder.Build(new TestObjectSpec()).Features;
-        string[] ids = ["box1.outside.x", "box2.inside.y", "box3.height", "joint2.fit", "span.x", "span.y", "plinth.thickness",
-            "column7.diameter", "column22.stood", "slots.open", "squeeze.open"];
+        string[] ids =
+        [
+            "box1.outside.x",
+            "box2.inside.y",
+            "box3.height",
+            "joint2.fit",
+            "span.x",
+            "span.y",
+            "plinth.thickness",
+            "column7.diameter",
+            "column22.stood",
+            "slots.open",
+            "squeeze.open",
+        ];
         Assert.All(ids, id => Assert.NotNull(features.Find(id)));
         Assert.Equal(11.2, features.Find("box2.outside.y")!.Nominal);
         Assert.Equal(0.315, features.Find("slot4.height")!.Nominal);

@@ -13,7 +13,8 @@ public class SpecDocumentTests
     private static readonly JsonSchema Schema = JsonSchema.FromText(SpecSchema.ToText());
 
     [Fact]
-    public void TheSchemaFileIsUpToDate() => RepositoryFile.RequireHolds("docs/spec.schema.json", Encoding.UTF8.GetBytes(SpecSchema.ToText()));
+    public void TheSchemaFileIsUpToDate() =>
+        RepositoryFile.RequireHolds("docs/spec.schema.json", Encoding.UTF8.GetBytes(SpecSchema.ToText()));
 
     [Fact]
     public void TheReferenceIsUpToDate()
@@ -28,18 +29,28 @@ public class SpecDocumentTests
     [Fact]
     public void EveryExampleIsASpec()
     {
-        string[] blocks = Document().Split("```json\n").Skip(1).Select(b => b[..b.IndexOf("```", StringComparison.Ordinal)]).ToArray();
+        string[] blocks = Document()
+            .Split("```json\n")
+            .Skip(1)
+            .Select(b => b[..b.IndexOf("```", StringComparison.Ordinal)])
+            .ToArray();
         Assert.NotEmpty(blocks);
         Assert.All(blocks, block => SpecJson.Parse(block));
     }
 
     [Fact]
     public void TheSchemaAcceptsEveryPreset() =>
-        Assert.All(Presets.All, p => Assert.True(IsValid(Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(p.Spec))), p.Name));
+        Assert.All(
+            Presets.All,
+            p => Assert.True(IsValid(Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(p.Spec))), p.Name)
+        );
 
     [Property(MaxTest = 50)]
     public FsCheck.Property TheSchemaAcceptsEverySpec() =>
-        Prop.ForAll(RandomSpecs.Any.ToArbitrary(), spec => IsValid(Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(spec))));
+        Prop.ForAll(
+            RandomSpecs.Any.ToArbitrary(),
+            spec => IsValid(Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(spec)))
+        );
 
     [Theory]
     [InlineData("[]")]

@@ -26,7 +26,10 @@ public class SpecJsonTests
 
     [Fact]
     public void AllDefaultsAreAsDocumented() =>
-        Assert.Equal(new TestObjectSpec { Title = "DEMO GREY", Process = new ProcessSpec() }, SpecJson.Parse(Everything));
+        Assert.Equal(
+            new TestObjectSpec { Title = "DEMO GREY", Process = new ProcessSpec() },
+            SpecJson.Parse(Everything)
+        );
 
     [Fact]
     public void AnEmptySpecIsTheStandard()
@@ -37,16 +40,18 @@ public class SpecJsonTests
     }
 
     [Fact]
-    public void TheCanonicalFormIsFixed() => Assert.Equal(
-        """
-        {"title":"","process":null,"plinth":{"thickness":2.5,"edgeChamfer":0.8},
-        "nest":{"sizes":[8,11.2,16],"clearances":[0.05,0.05],"wall":1.2,"gaugeBand":6.3,"pocketDepth":8},
-        "spans":{"x":40,"y":25},
-        "columns":{"diameters":[0.25,0.28,0.315,0.355,0.4,0.45,0.5,0.56,0.63,0.71,0.8],"copies":2,"height":6.3,"headDiameter":1.6,"pitch":4,"lean":0,"azimuth":90},
-        "slots":{"heights":[0.16,0.2,0.25,0.315,0.4,0.5,0.63,0.8]},"squeeze":{"slots":5,"slotHeight":0.5,"pitch":0.8},
-        "labels":{"height":0.4,"stroke":0.4},"tilt":{"axis":"x","angle":0}}
-        """.ReplaceLineEndings(""),
-        Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(new TestObjectSpec())));
+    public void TheCanonicalFormIsFixed() =>
+        Assert.Equal(
+            """
+            {"title":"","process":null,"plinth":{"thickness":2.5,"edgeChamfer":0.8},
+            "nest":{"sizes":[8,11.2,16],"clearances":[0.05,0.05],"wall":1.2,"gaugeBand":6.3,"pocketDepth":8},
+            "spans":{"x":40,"y":25},
+            "columns":{"diameters":[0.25,0.28,0.315,0.355,0.4,0.45,0.5,0.56,0.63,0.71,0.8],"copies":2,"height":6.3,"headDiameter":1.6,"pitch":4,"lean":0,"azimuth":90},
+            "slots":{"heights":[0.16,0.2,0.25,0.315,0.4,0.5,0.63,0.8]},"squeeze":{"slots":5,"slotHeight":0.5,"pitch":0.8},
+            "labels":{"height":0.4,"stroke":0.4},"tilt":{"axis":"x","angle":0}}
+            """.ReplaceLineEndings(""),
+            Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(new TestObjectSpec()))
+        );
 
     [Theory]
     [MemberData(nameof(PresetNames))]
@@ -59,15 +64,27 @@ public class SpecJsonTests
     }
 
     [Property(MaxTest = 100)]
-    public FsCheck.Property AnySpecIsReadBackIdentically() => Prop.ForAll(RandomSpecs.Any.ToArbitrary(), spec =>
-        SpecJson.Parse(SpecJson.ToText(spec)).Equals(spec)
-        && SpecJson.Parse(SpecJson.ToCommentedText(spec)).Equals(spec)
-        && SpecDigest.Of(SpecJson.Parse(SpecJson.ToText(spec))) == SpecDigest.Of(spec));
+    public FsCheck.Property AnySpecIsReadBackIdentically() =>
+        Prop.ForAll(
+            RandomSpecs.Any.ToArbitrary(),
+            spec =>
+                SpecJson.Parse(SpecJson.ToText(spec)).Equals(spec)
+                && SpecJson.Parse(SpecJson.ToCommentedText(spec)).Equals(spec)
+                && SpecDigest.Of(SpecJson.Parse(SpecJson.ToText(spec))) == SpecDigest.Of(spec)
+        );
 
     [Fact]
     public void CommentsTrailingCommasAndTheByteOrderMarkAreRead()
     {
-        byte[] bytes = [0xEF, 0xBB, 0xBF, .. Encoding.UTF8.GetBytes("// one\n{ /* two */ \"$schema\": \"spec.schema.json\", \"title\": \"A\", \"slots\": null, }\n// three")];
+        byte[] bytes =
+        [
+            0xEF,
+            0xBB,
+            0xBF,
+            .. Encoding.UTF8.GetBytes(
+                "// one\n{ /* two */ \"$schema\": \"spec.schema.json\", \"title\": \"A\", \"slots\": null, }\n// three"
+            ),
+        ];
         using var stream = new MemoryStream(bytes);
         Assert.Equal(new TestObjectSpec { Title = "A", Slots = null }, SpecJson.Read(stream));
     }
@@ -77,14 +94,23 @@ public class SpecJsonTests
     {
         string digest = SpecDigest.Of(SpecJson.Parse("""{"columns":{"height":10},"title":"A"}"""));
         Assert.Matches("^[0-9a-f]{16}$", digest);
-        Assert.Equal(digest, SpecDigest.Of(SpecJson.Parse("""{ "title":"\u0041", "columns":{ "copies": 2.0, "height":1e1, "lean": -0.0 }, "process": null }""")));
+        Assert.Equal(
+            digest,
+            SpecDigest.Of(
+                SpecJson.Parse(
+                    """{ "title":"\u0041", "columns":{ "copies": 2.0, "height":1e1, "lean": -0.0 }, "process": null }"""
+                )
+            )
+        );
         Assert.NotEqual(digest, SpecDigest.Of(SpecJson.Parse("""{"columns":{"height":10},"title":"B"}""")));
     }
 
     [Fact]
     public void EqualAxesAreOneNumber()
     {
-        TestObjectSpec spec = SpecJson.Parse("""{"nest":{"sizes":[8,12,16],"clearances":[[0.1,0.1],[-0.1,0.3]]},"process":{"pixelPitch":[0.03,0.03]}}""");
+        TestObjectSpec spec = SpecJson.Parse(
+            """{"nest":{"sizes":[8,12,16],"clearances":[[0.1,0.1],[-0.1,0.3]]},"process":{"pixelPitch":[0.03,0.03]}}"""
+        );
         Assert.Equal([0.1, new PerAxis(-0.1, 0.3)], spec.Nest!.Clearances);
         Assert.Contains("\"clearances\": [0.1, [-0.1, 0.3]]", SpecJson.ToText(spec), StringComparison.Ordinal);
         Assert.Contains("\"pixelPitch\": 0.03,", SpecJson.ToText(spec), StringComparison.Ordinal);
@@ -112,8 +138,18 @@ public class SpecJsonTests
     {
         string[] assignments =
         [
-            "title=Demo grey, 2", "columns.height=10", "nest.sizes=8,11.2", "nest.clearances=[-0.1, 0.3]", "nest.clearances=[[-0.1, 0.3]]", "slots=null", "process={}",
-            "process.snap=none", "process.plate=100,80,150", "process.pixelPitch=0.03,0.04", "process.baseLayers=4", "columns.height=12.5",
+            "title=Demo grey, 2",
+            "columns.height=10",
+            "nest.sizes=8,11.2",
+            "nest.clearances=[-0.1, 0.3]",
+            "nest.clearances=[[-0.1, 0.3]]",
+            "slots=null",
+            "process={}",
+            "process.snap=none",
+            "process.plate=100,80,150",
+            "process.pixelPitch=0.03,0.04",
+            "process.baseLayers=4",
+            "columns.height=12.5",
         ];
         var expected = new TestObjectSpec
         {
@@ -121,7 +157,13 @@ public class SpecJsonTests
             Nest = new NestSpec { Sizes = [8, 11.2], Clearances = [new PerAxis(-0.1, 0.3)] },
             Columns = new ColumnsSpec { Height = 12.5 },
             Slots = null,
-            Process = new ProcessSpec { Snap = PixelSnap.None, Plate = new PlateSize(100, 80, 150), PixelPitch = new PerAxis(0.03, 0.04), BaseLayers = 4 },
+            Process = new ProcessSpec
+            {
+                Snap = PixelSnap.None,
+                Plate = new PlateSize(100, 80, 150),
+                PixelPitch = new PerAxis(0.03, 0.04),
+                BaseLayers = 4,
+            },
         };
         Assert.Equal(expected, SpecJson.With(new TestObjectSpec(), assignments));
     }

@@ -7,8 +7,16 @@ public class SpecRecordTests
     [Fact]
     public void SpecsCompareByValue()
     {
-        var one = new TestObjectSpec { Nest = new NestSpec { Sizes = [8, 11.2] }, Columns = new ColumnsSpec { Diameters = [0.3, 0.4] } };
-        var same = new TestObjectSpec { Nest = new NestSpec { Sizes = [8, 11.2] }, Columns = new ColumnsSpec { Diameters = [0.3, 0.4] } };
+        var one = new TestObjectSpec
+        {
+            Nest = new NestSpec { Sizes = [8, 11.2] },
+            Columns = new ColumnsSpec { Diameters = [0.3, 0.4] },
+        };
+        var same = new TestObjectSpec
+        {
+            Nest = new NestSpec { Sizes = [8, 11.2] },
+            Columns = new ColumnsSpec { Diameters = [0.3, 0.4] },
+        };
         Assert.Equal(one, same);
         Assert.Equal(one.GetHashCode(), same.GetHashCode());
         Assert.NotEqual(one, one with { Columns = new ColumnsSpec { Diameters = [0.3, 0.5] } });
@@ -44,7 +52,8 @@ public class SpecRecordTests
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
     [InlineData(double.NegativeInfinity)]
-    public void NumbersMustBeFinite(double value) => Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnsSpec { Height = value });
+    public void NumbersMustBeFinite(double value) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new ColumnsSpec { Height = value });
 
     [Fact]
     public void PlinthAndTiltCannotBeLeftOut()
@@ -55,7 +64,12 @@ public class SpecRecordTests
 
     [Fact]
     public void TheChamferMustBeLowerThanThePlinth() =>
-        Assert.Throws<ArgumentException>(() => new TestObjectSpec { Plinth = new PlinthSpec { Thickness = 1, EdgeChamfer = 1 } });
+        Assert.Throws<ArgumentException>(() =>
+            new TestObjectSpec
+            {
+                Plinth = new PlinthSpec { Thickness = 1, EdgeChamfer = 1 },
+            }
+        );
 
     [Fact]
     public void NegativeZeroIsZero() => Assert.False(double.IsNegative(new TiltSpec { Angle = -0.0 }.Angle));

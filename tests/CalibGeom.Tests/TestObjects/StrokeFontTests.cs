@@ -10,7 +10,10 @@ public class StrokeFontTests
     public void EveryAllowedCharacterIsDrawn()
     {
         for (char c = '\0'; c < '\u0400'; c++)
-            Assert.Equal(SpecText.Characters.Contains(c), StrokeFont.Has(c) && (char.IsAscii(c) || c is '\u00B5' or '\u03BC'));
+            Assert.Equal(
+                SpecText.Characters.Contains(c),
+                StrokeFont.Has(c) && (char.IsAscii(c) || c is '\u00B5' or '\u03BC')
+            );
     }
 
     // Pieces and enclosed counters, counted by eye.
@@ -21,11 +24,11 @@ public class StrokeFontTests
     public void ALetterIsOnePieceWithItsCounters(string letters, int counters)
     {
         foreach (char letter in letters)
-            foreach (double stroke in (double[])[0.1, 0.28, 0.4, 0.61, 2])
-            {
-                Region piece = Assert.Single(StrokeFont.Shape(letter, stroke));
-                Assert.True(counters == piece.Holes.Count, $"{letter} at {stroke} has {piece.Holes.Count} counters");
-            }
+        foreach (double stroke in (double[])[0.1, 0.28, 0.4, 0.61, 2])
+        {
+            Region piece = Assert.Single(StrokeFont.Shape(letter, stroke));
+            Assert.True(counters == piece.Holes.Count, $"{letter} at {stroke} has {piece.Holes.Count} counters");
+        }
     }
 
     [Fact]

@@ -19,7 +19,9 @@ public class ClearancePredictionTests
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
         // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4.
-        double u = Math.Sqrt((0.0115 * 0.0115 + 0.017 * 0.017 + 2 * 0.006 * 0.006 + 2 * 0.008 * 0.008 + 2 * 0.01 * 0.01 / 12) / 4);
+        double u = Math.Sqrt(
+            (0.0115 * 0.0115 + 0.017 * 0.017 + 2 * 0.006 * 0.006 + 2 * 0.008 * 0.008 + 2 * 0.01 * 0.01 / 12) / 4
+        );
         Estimate direct = Predict(Sizes(0.01)).Joints[0].Axes[0].Direct!;
         Near.Relative(u, direct.StandardUncertainty, 1e-9);
         Near.Absolute(0.025, direct.Expanded, 0.001);
@@ -41,9 +43,21 @@ public class ClearancePredictionTests
     public void AGaugeBlockTakesAJawsBiasAway()
     {
         // Every outside reading is 0.02 too large and every inside reading 0.03 too small; gauges say so.
-        IEnumerable<Reading> biased = Sizes(0.01).Select(r => Reading.Size(r.Feature, r.Value + (r.Feature.Contains("inside", StringComparison.Ordinal) ? -0.03 : 0.02)));
-        Reading[] gauges = Enumerable.Range(0, 5).SelectMany(_ => new[] { Reading.Size("reference.outside.10", 10.02), Reading.Size("reference.inside.8", 7.97) }).ToArray();
-        ClearancePrediction without = Predict(biased), with = Predict(biased.Concat(gauges));
+        IEnumerable<Reading> biased = Sizes(0.01)
+            .Select(r =>
+                Reading.Size(
+                    r.Feature,
+                    r.Value + (r.Feature.Contains("inside", StringComparison.Ordinal) ? -0.03 : 0.02)
+                )
+            );
+        Reading[] gauges = Enumerable
+            .Range(0, 5)
+            .SelectMany(_ =>
+                new[] { Reading.Size("reference.outside.10", 10.02), Reading.Size("reference.inside.8", 7.97) }
+            )
+            .ToArray();
+        ClearancePrediction without = Predict(biased),
+            with = Predict(biased.Concat(gauges));
         Near.Absolute(0.006, without.Joints[0].Axes[0].Clearance.Value, 0.001);
         Near.Absolute(0.03, with.Joints[0].Axes[0].Clearance.Value, 0.003);
         Assert.True(with.Joints[0].Axes[0].Clearance.Expanded < 0.65 * without.Joints[0].Axes[0].Clearance.Expanded);
@@ -52,9 +66,16 @@ public class ClearancePredictionTests
     [Fact]
     public void RepeatsTeachTheScatterOfAnInstrument()
     {
-        IEnumerable<Reading> rough = Sizes(0.01).SelectMany(r => new[] { -0.04, 0, 0.04 }.Select(d => Reading.Size(r.Feature, r.Value + d)));
-        IEnumerable<Reading> fine = Sizes(0.01).SelectMany(r => new[] { -0.001, 0, 0.001 }.Select(d => Reading.Size(r.Feature, r.Value + d)));
-        double Share(IEnumerable<Reading> r) => Predict(r).Joints[0].Axes[0].Budget.Components.Where(c => c.Evaluation == Evaluation.A).Sum(c => c.Contribution);
+        IEnumerable<Reading> rough = Sizes(0.01)
+            .SelectMany(r => new[] { -0.04, 0, 0.04 }.Select(d => Reading.Size(r.Feature, r.Value + d)));
+        IEnumerable<Reading> fine = Sizes(0.01)
+            .SelectMany(r => new[] { -0.001, 0, 0.001 }.Select(d => Reading.Size(r.Feature, r.Value + d)));
+        double Share(IEnumerable<Reading> r) =>
+            Predict(r)
+                .Joints[0]
+                .Axes[0]
+                .Budget.Components.Where(c => c.Evaluation == Evaluation.A)
+                .Sum(c => c.Contribution);
         Assert.True(Share(rough) > 3 * Share(fine));
     }
 
@@ -79,13 +100,18 @@ public class ClearancePredictionTests
         Assert.True(p.ScaleDifference!.Probability > 0.9);
         Assert.True(p.Axes[0].GrowthProbability < 0.01);
         // Biases of jaws are common to both axes and cancel in the difference.
-        Assert.True(p.GrowthDifference.Difference.StandardUncertainty < 0.5 * p.Axes[0].Growth.StandardUncertainty * Math.Sqrt(2));
+        Assert.True(
+            p.GrowthDifference.Difference.StandardUncertainty
+                < 0.5 * p.Axes[0].Growth.StandardUncertainty * Math.Sqrt(2)
+        );
     }
 
     [Fact]
     public void AnOutlierIsNamedAndKept()
     {
-        Reading[] readings = Sizes(0.01).Select(r => r.Feature == "box2.outside.y" ? Reading.Size(r.Feature, r.Value + 0.12) : r).ToArray();
+        Reading[] readings = Sizes(0.01)
+            .Select(r => r.Feature == "box2.outside.y" ? Reading.Size(r.Feature, r.Value + 0.12) : r)
+            .ToArray();
         ClearancePrediction p = Predict(readings);
         Finding finding = Assert.Single(p.Findings, f => f.Rule == "outlier");
         Assert.Equal("box2.outside.y", finding.Subject);
@@ -98,7 +124,8 @@ public class ClearancePredictionTests
     {
         Reading[] sizes = Sizes(0.01).ToArray();
         double plain = Predict(sizes).Joints[0].Axes[0].Clearance.Value;
-        double Felt(FeltFit fit) => Predict([.. sizes, Reading.Felt("joint1.fit", fit)]).Joints[0].Axes[0].Clearance.Value;
+        double Felt(FeltFit fit) =>
+            Predict([.. sizes, Reading.Felt("joint1.fit", fit)]).Joints[0].Axes[0].Clearance.Value;
         Assert.True(Felt(FeltFit.Refuses) < Felt(FeltFit.Binds));
         Assert.True(Felt(FeltFit.Binds) < plain);
         Assert.True(Felt(FeltFit.Rattles) > plain);
@@ -112,7 +139,8 @@ public class ClearancePredictionTests
     public void OneJointsFitTeachesAboutTheOther()
     {
         Reading[] sizes = Sizes(0.01).ToArray();
-        ClearancePrediction felt = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Rattles)]), plain = Predict(sizes);
+        ClearancePrediction felt = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Rattles)]),
+            plain = Predict(sizes);
         Assert.True(felt.Joints[1].Axes[0].Clearance.Value > plain.Joints[1].Axes[0].Clearance.Value);
         Assert.True(felt.Axes[0].Growth.Value < plain.Axes[0].Growth.Value);
     }
@@ -130,7 +158,8 @@ public class ClearancePredictionTests
         var options = new PredictionOptions { Draws = 200_000 };
         JointPrediction p = Predict(Sizes(0.01), options).Joints[0];
         JointPrediction drawn = Predict([.. Sizes(0.01)], options with { Route = Route.MonteCarlo }).Joints[0];
-        foreach (FeltFit fit in Enum.GetValues<FeltFit>()) Near.Absolute(p.Fits[fit], drawn.Fits[fit], 0.02);
+        foreach (FeltFit fit in Enum.GetValues<FeltFit>())
+            Near.Absolute(p.Fits[fit], drawn.Fits[fit], 0.02);
         Near.Absolute(p.ProbabilityEnters, drawn.ProbabilityEnters, 0.02);
     }
 
@@ -139,7 +168,10 @@ public class ClearancePredictionTests
     {
         var set = new ReadingSet(Sizes(0.01), [new Instrument("", repeatability: 0.004)]);
         AxisClearance first = ClearancePrediction.From(Table, set).Joints[0].Axes[0];
-        AxisClearance drawn = ClearancePrediction.From(Table, set, new PredictionOptions { Route = Route.MonteCarlo }).Joints[0].Axes[0];
+        AxisClearance drawn = ClearancePrediction
+            .From(Table, set, new PredictionOptions { Route = Route.MonteCarlo })
+            .Joints[0]
+            .Axes[0];
         Near.Absolute(first.Clearance.Value, drawn.Clearance.Value, 3e-4);
         Near.Relative(first.Clearance.StandardUncertainty, drawn.Clearance.StandardUncertainty, 0.01);
         Assert.InRange(drawn.Clearance.Expanded, 0.93 * first.Clearance.Expanded, 0.99 * first.Clearance.Expanded);
@@ -149,14 +181,19 @@ public class ClearancePredictionTests
     public void FlexibleMaterialIsLessCertain()
     {
         var soft = new ReadingSet(Sizes(0.01), flexible: true);
-        Assert.True(ClearancePrediction.From(Table, soft).Joints[0].Axes[0].Clearance.Expanded > 1.3 * Predict(Sizes(0.01)).Joints[0].Axes[0].Clearance.Expanded);
+        Assert.True(
+            ClearancePrediction.From(Table, soft).Joints[0].Axes[0].Clearance.Expanded
+                > 1.3 * Predict(Sizes(0.01)).Joints[0].Axes[0].Clearance.Expanded
+        );
     }
 
     [Fact]
     public void AnUnknownPixelPhaseWidensAndGreyLevelsTakeItAway()
     {
         double Half(PredictionOptions o) => Predict(Sizes(0.01), o).Joints[0].Axes[0].Model.Expanded;
-        double plain = Half(new PredictionOptions()), phase = Half(new PredictionOptions { PixelPitch = 0.047 }), grey = Half(new PredictionOptions { PixelPitch = 0.047, GreyLevels = true });
+        double plain = Half(new PredictionOptions()),
+            phase = Half(new PredictionOptions { PixelPitch = 0.047 }),
+            grey = Half(new PredictionOptions { PixelPitch = 0.047, GreyLevels = true });
         Assert.True(phase > 1.1 * plain);
         Near.Relative(plain, grey, 1e-12);
         // p sqrt(f (1 - f)) at half a pixel is half the pitch.
@@ -167,12 +204,20 @@ public class ClearancePredictionTests
     [Fact]
     public void CouponsAreTakenOneAtATime()
     {
-        Reading[] two = Sizes(0.01).SelectMany(r => new[] { Reading.Size("A1/" + r.Feature, r.Value), Reading.Size("B2/" + r.Feature, r.Value + 0.001) }).ToArray();
+        Reading[] two = Sizes(0.01)
+            .SelectMany(r =>
+                new[] { Reading.Size("A1/" + r.Feature, r.Value), Reading.Size("B2/" + r.Feature, r.Value + 0.001) }
+            )
+            .ToArray();
         var set = new ReadingSet(two);
         Assert.Equal(["A1", "B2"], set.Coupons);
         InputException e = Assert.Throws<InputException>(() => ClearancePrediction.From(Table, set));
         Assert.Contains("A1, B2", e.Message, StringComparison.Ordinal);
-        Near.Absolute(0.03, ClearancePrediction.From(Table, set.ForCoupon("A1")).Joints[0].Axes[0].Clearance.Value, 1e-9);
+        Near.Absolute(
+            0.03,
+            ClearancePrediction.From(Table, set.ForCoupon("A1")).Joints[0].Axes[0].Clearance.Value,
+            1e-9
+        );
     }
 
     [Fact]
@@ -183,7 +228,10 @@ public class ClearancePredictionTests
         Assert.Contains("digest-differs", rules);
         Assert.Contains("temperature-uncorrected", rules);
         Assert.Contains("still-wet", rules);
-        Assert.Contains(ClearancePrediction.From(Table, new ReadingSet(Sizes(0.01))).Findings, f => f.Rule == "state-unknown");
+        Assert.Contains(
+            ClearancePrediction.From(Table, new ReadingSet(Sizes(0.01))).Findings,
+            f => f.Rule == "state-unknown"
+        );
     }
 
     [Fact]
@@ -197,29 +245,50 @@ public class ClearancePredictionTests
     [Fact]
     public void SlotsBracketPrintThroughAndTheTabGivesSqueeze()
     {
-        ClearancePrediction p = Predict([.. Sizes(0.01), Reading.Count("slots.open", 5), Reading.Count("squeeze.open", 4)]);
+        ClearancePrediction p = Predict([
+            .. Sizes(0.01),
+            Reading.Count("slots.open", 5),
+            Reading.Count("squeeze.open", 4),
+        ]);
         // Heights 0.16 0.2 0.25 0.315 0.4 0.5 0.63 0.8: three closed.
         Assert.Equal(new Bracket(0.25, 0.315), p.PrintThrough);
         Near.Relative(0.065 / Math.Sqrt(12), p.PrintThrough!.StandardUncertainty, 1e-12);
         // One closed slot of 0.5 less 0.25 to 0.315, the next one open.
         Near.Absolute(0.185, p.Squeeze!.Low, 1e-12);
         Near.Absolute(0.5, p.Squeeze.High, 1e-12);
-        ClearancePrediction dark = Predict([.. Sizes(0.01), Reading.Count("slots.open", 0), Reading.Count("squeeze.open", 0)]);
+        ClearancePrediction dark = Predict([
+            .. Sizes(0.01),
+            Reading.Count("slots.open", 0),
+            Reading.Count("squeeze.open", 0),
+        ]);
         Assert.Equal(double.PositiveInfinity, dark.PrintThrough!.High);
         Assert.Null(dark.Squeeze);
         Assert.Equal(new Bracket(0, 0.16), Predict([.. Sizes(0.01), Reading.Count("slots.open", 8)]).PrintThrough);
         Assert.Null(Predict(Sizes(0.01)).PrintThrough);
         // More open than there are says nothing.
-        ClearancePrediction miscounted = Predict([.. Sizes(0.01), Reading.Count("slots.open", 9), Reading.Count("squeeze.open", 4)]);
+        ClearancePrediction miscounted = Predict([
+            .. Sizes(0.01),
+            Reading.Count("slots.open", 9),
+            Reading.Count("squeeze.open", 4),
+        ]);
         Assert.Null(miscounted.PrintThrough);
-        Assert.Null(Predict([.. Sizes(0.01), Reading.Count("slots.open", 5), Reading.Count("squeeze.open", 9)]).Squeeze);
-        Assert.Contains("set aside", miscounted.Findings.Single(f => f.Rule == "count-too-high").Message, StringComparison.Ordinal);
+        Assert.Null(
+            Predict([.. Sizes(0.01), Reading.Count("slots.open", 5), Reading.Count("squeeze.open", 9)]).Squeeze
+        );
+        Assert.Contains(
+            "set aside",
+            miscounted.Findings.Single(f => f.Rule == "count-too-high").Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void HeightsGiveTheScaleOfZ()
     {
-        ClearancePrediction p = Predict([.. Sizes(0.01), .. Enumerable.Range(1, 3).Select(b => Reading.Size($"box{b}.height", (10 + 2 * b) * 0.996))]);
+        ClearancePrediction p = Predict([
+            .. Sizes(0.01),
+            .. Enumerable.Range(1, 3).Select(b => Reading.Size($"box{b}.height", (10 + 2 * b) * 0.996)),
+        ]);
         Near.Absolute(-0.004, p.HeightScale!.Value, 1e-9);
         Assert.InRange(p.HeightScale.Expanded, 0.002, 0.005);
     }

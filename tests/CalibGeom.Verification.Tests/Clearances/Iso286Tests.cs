@@ -4,7 +4,8 @@ using FsCheck.Xunit;
 namespace CalibGeom.Verification.Tests.Clearances;
 
 /// <summary>
-/// ISO 286-1:2010, table 1, and fundamental deviations as transcribed in two independent public tables that agree; clearances of the preferred
+/// ISO 286-1:2010, table 1, and fundamental deviations as transcribed in two independent public tables that agree;
+/// clearances of the preferred
 /// hole-basis fits (ANSI B4.2-1978 list) computed from them by hand.
 /// </summary>
 public class Iso286Tests
@@ -21,7 +22,8 @@ public class Iso286Tests
     public void Tolerances(double nominal, string micrometres)
     {
         double[] expected = micrometres.Split(' ').Select(double.Parse).ToArray();
-        for (int i = 0; i < expected.Length; i++) Assert.Equal(expected[i], Iso286.Tolerance(i + 5, nominal));
+        for (int i = 0; i < expected.Length; i++)
+            Assert.Equal(expected[i], Iso286.Tolerance(i + 5, nominal));
     }
 
     [Fact]
@@ -67,10 +69,13 @@ public class Iso286Tests
     [Property(MaxTest = 200)]
     public bool TheGradeIsTheSmallestThatHolds(ushort size, short deviation)
     {
-        double nominal = 0.001 + size / 65535.0 * 49, d = deviation / 40000.0;
+        double nominal = 0.001 + size / 65535.0 * 49,
+            d = deviation / 40000.0;
         int? grade = Iso286.GradeOf(nominal, d);
         bool holds = grade is null || Math.Abs(d) <= Iso286.Tolerance(grade.Value, nominal) / 2000 + 1e-12;
-        bool smallest = grade is null ? Math.Abs(d) > Iso286.Tolerance(16, nominal) / 2000 : grade == 1 || Math.Abs(d) > Iso286.Tolerance(grade.Value - 1, nominal) / 2000;
+        bool smallest = grade is null
+            ? Math.Abs(d) > Iso286.Tolerance(16, nominal) / 2000
+            : grade == 1 || Math.Abs(d) > Iso286.Tolerance(grade.Value - 1, nominal) / 2000;
         return holds && smallest;
     }
 

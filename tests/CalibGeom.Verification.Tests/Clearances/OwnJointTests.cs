@@ -13,7 +13,9 @@ public class OwnJointTests
     [Property(MaxTest = 30)]
     public void ItFollowsTheModel(short a, short b, byte c)
     {
-        double s = a / 5e6, g = b / 8e5, design = c / 1000.0;
+        double s = a / 5e6,
+            g = b / 8e5,
+            design = c / 1000.0;
         OwnJoint own = Of(s, g).For(20, 20 + 2 * design, 0.03);
         foreach (OwnJointAxis axis in own.Axes)
         {
@@ -31,7 +33,8 @@ public class OwnJointTests
     public void AnotherPrintIsLessCertainThanThisOne()
     {
         ClearancePrediction p = Of(0, 0.01);
-        double same = p.Joints[0].Axes[0].Model.StandardUncertainty, next = p.For(8, 8.1).Axes[0].Clearance.StandardUncertainty;
+        double same = p.Joints[0].Axes[0].Model.StandardUncertainty,
+            next = p.For(8, 8.1).Axes[0].Clearance.StandardUncertainty;
         // 2 x 0.005 mm print to print, in squares; the faces' own deviations count on both sides.
         Near.Absolute(Math.Sqrt(same * same + 0.01 * 0.01), next, 3e-4);
     }
@@ -52,13 +55,24 @@ public class OwnJointTests
     [Fact]
     public void AFitHasToHoldOnBothAxes()
     {
-        // 0.12 mm across in X, 0.24 in Y. H11/c11 at 20 mm is 0.110 to 0.370 (ISO 286-2): X alone decides, their mean would be far inside.
-        OwnJoint own = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0, 0.02, 0, -0.01)).For(20, 20.2);
-        double u = 2 * own.Axes[0].Clearance.StandardUncertainty, x = 2 * own.Axes[0].Clearance.Value;
+        // 0.12 mm across in X, 0.24 in Y. H11/c11 at 20 mm is 0.110 to 0.370 (ISO 286-2): X alone decides, their mean
+        // would be far inside.
+        OwnJoint own = ClearancePrediction
+            .From(StandardObject.Table, StandardObject.Exact(0, 0.02, 0, -0.01))
+            .For(20, 20.2);
+        double u = 2 * own.Axes[0].Clearance.StandardUncertainty,
+            x = 2 * own.Axes[0].Clearance.Value;
         Near.Absolute(0.12, x, 1e-9);
-        Near.Absolute(MathNet.Numerics.Distributions.Normal.CDF(0, u, x - 0.110), own.IsoFits.Single(f => f.Fit == "H11/c11").Probability, 1e-4);
+        Near.Absolute(
+            MathNet.Numerics.Distributions.Normal.CDF(0, u, x - 0.110),
+            own.IsoFits.Single(f => f.Fit == "H11/c11").Probability,
+            1e-4
+        );
         // Each axis has the hole that gives it the wanted clearance.
-        Assert.All(own.Axes, a => Near.Absolute(own.Wanted, (a.HoleForWanted - 20) / 2 - 2 * (a.Axis == "x" ? 0.02 : -0.01), 1e-9));
+        Assert.All(
+            own.Axes,
+            a => Near.Absolute(own.Wanted, (a.HoleForWanted - 20) / 2 - 2 * (a.Axis == "x" ? 0.02 : -0.01), 1e-9)
+        );
         // H9/d9 is 0.065 to 0.169: Y is far outside.
         Assert.True(own.IsoFits.Single(f => f.Fit == "H9/d9").Probability < 0.02);
     }
@@ -69,7 +83,9 @@ public class OwnJointTests
         ReadingSet sizes = StandardObject.Exact(0, 0.01, 0, 0.01);
         var felt = new ReadingSet(sizes.Readings.Append(Reading.Felt("joint1.fit", FeltFit.Binds)));
         double plain = ClearancePrediction.From(StandardObject.Table, sizes).For(20, 20.1).Axes[0].Clearance.Value;
-        Assert.True(ClearancePrediction.From(StandardObject.Table, felt).For(20, 20.1).Axes[0].Clearance.Value < plain - 0.002);
+        Assert.True(
+            ClearancePrediction.From(StandardObject.Table, felt).For(20, 20.1).Axes[0].Clearance.Value < plain - 0.002
+        );
     }
 
     [Fact]
@@ -85,7 +101,8 @@ public class OwnJointTests
     [Property(MaxTest = 30)]
     public void CompensationGivesNominalSizes(short a, short b)
     {
-        double s = a / 5e6, g = b / 8e5;
+        double s = a / 5e6,
+            g = b / 8e5;
         ClearancePrediction p = Of(s, g, new PredictionOptions { PixelPitch = 0.05, GreyLevels = true });
         foreach (CompensatedSize size in p.CompensatedSizes())
         {
@@ -115,7 +132,9 @@ public class OwnJointTests
         Assert.All(list, i => Assert.InRange(i.Ratio, 0, 1.0001));
         // From outside faces alone an inside face is worth more than repeats.
         string[] outside = ["box1.outside.x", "box2.outside.x"];
-        IReadOnlyList<Improvement> few = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0, 0.01, 0, 0.01, outside)).Improvements();
+        IReadOnlyList<Improvement> few = ClearancePrediction
+            .From(StandardObject.Table, StandardObject.Exact(0, 0.01, 0, 0.01, outside))
+            .Improvements();
         Assert.Contains(few, i => i.Action.Contains("span.x", StringComparison.Ordinal));
         Assert.DoesNotContain(few, i => i.Action.Contains("measure box1.outside.x ", StringComparison.Ordinal));
     }

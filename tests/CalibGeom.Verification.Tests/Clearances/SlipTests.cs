@@ -7,7 +7,8 @@ public class SlipTests
 {
     private const string Good = "feature,value,unit\nspan.x,40.02\nbox3.outside.x,16.02\n";
 
-    private static Finding[] Find(string rows) => ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse(Good + rows)).Findings.ToArray();
+    private static Finding[] Find(string rows) =>
+        ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse(Good + rows)).Findings.ToArray();
 
     [Theory]
     [InlineData("box1.outside.x,0.315", "looks like inches")]
@@ -42,18 +43,38 @@ public class SlipTests
     public void AnInstrumentThatShowsThousandthsIsBelieved()
     {
         Assert.DoesNotContain(Find("box1.outside.x,8.005\nbox2.outside.x,11.213"), f => f.Rule == "doubled-zero");
-        // Another instrument's thousandths say nothing of this one, nor do those of one that is declared to show hundredths.
-        ReadingSet other = ReadingsFile.Parse("feature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,b\n");
-        ReadingSet declared = ReadingsFile.Parse("# instrument a resolution=0.01\nfeature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,a\n");
-        Assert.All(new[] { other, declared }, set => Assert.Contains(ClearancePrediction.From(StandardObject.Table, set).Findings, f => f.Rule == "doubled-zero"));
+        // Another instrument's thousandths say nothing of this one, nor do those of one that is declared to show
+        // hundredths.
+        ReadingSet other = ReadingsFile.Parse(
+            "feature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,b\n"
+        );
+        ReadingSet declared = ReadingsFile.Parse(
+            "# instrument a resolution=0.01\nfeature,value,unit,instrument\nbox1.outside.x,8.005,,a\nbox2.outside.x,11.213,,a\n"
+        );
+        Assert.All(
+            new[] { other, declared },
+            set =>
+                Assert.Contains(
+                    ClearancePrediction.From(StandardObject.Table, set).Findings,
+                    f => f.Rule == "doubled-zero"
+                )
+        );
     }
 
     [Theory]
-    [InlineData("span.x,40.01,in", "span.x is 40.01 in, that is 1016.254 mm; a size is at most 1000 mm. Is the unit wrong? If 40.01 are millimetres")]
+    [InlineData(
+        "span.x,40.01,in",
+        "span.x is 40.01 in, that is 1016.254 mm; a size is at most 1000 mm. Is the unit wrong? If 40.01 are "
+            + "millimetres"
+    )]
     [InlineData("span.x,400.1,cm", "If 400.1 are millimetres")]
     [InlineData("span.x,40010", "If 40010 are micrometres, write um")]
     public void AnImpossibleSizeAsksForItsUnit(string row, string said) =>
-        Assert.Contains(said, Assert.Throws<InputException>(() => ReadingsFile.Parse("feature,value,unit\n" + row + "\n")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            said,
+            Assert.Throws<InputException>(() => ReadingsFile.Parse("feature,value,unit\n" + row + "\n")).Message,
+            StringComparison.Ordinal
+        );
 
     [Fact]
     public void AThinColumnMayGrowAFifth()
@@ -70,14 +91,19 @@ public class SlipTests
     [InlineData("reference.middle.8,8.02", "reference.outside.10")]
     public void UnknownIdsGetTheNearestKnownOne(string row, string hint)
     {
-        InputException e = Assert.Throws<InputException>(() => ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse("feature,value\n" + row)));
+        InputException e = Assert.Throws<InputException>(() =>
+            ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse("feature,value\n" + row))
+        );
         Assert.Contains(hint, e.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void APrefixedIdMatchesThePlainFeature()
     {
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse("feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08"));
+        ClearancePrediction p = ClearancePrediction.From(
+            StandardObject.Table,
+            ReadingsFile.Parse("feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08")
+        );
         Assert.Equal(2, p.Residuals.Count);
     }
 }

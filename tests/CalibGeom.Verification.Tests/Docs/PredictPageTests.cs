@@ -11,7 +11,8 @@ public class PredictPageTests
     [Fact]
     public void FiveLinesGiveAnAnswer()
     {
-        string path = Path.GetTempFileName(), answer;
+        string path = Path.GetTempFileName(),
+            answer;
         try
         {
             File.WriteAllText(path, "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\nspan.x,40.01\n");
@@ -21,7 +22,9 @@ public class PredictPageTests
             ReadingSet readings = ReadingsFile.Load(path);
             ClearancePrediction prediction = ClearancePrediction.From(features, readings);
             AxisClearance joint1 = prediction.Joints[0].Axes[0];
-            answer = FormattableString.Invariant($"{joint1.Clearance.Value:0.000} mm per side, give or take {joint1.Clearance.Expanded:0.000}");
+            answer = FormattableString.Invariant(
+                $"{joint1.Clearance.Value:0.000} mm per side, give or take {joint1.Clearance.Expanded:0.000}"
+            );
             // end
         }
         finally

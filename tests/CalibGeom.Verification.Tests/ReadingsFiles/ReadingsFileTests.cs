@@ -10,9 +10,13 @@ public class ReadingsFileTests
     public void TheWholeOfTheContract()
     {
         ReadingSet set = ReadingsFile.Parse(
-            "\uFEFF# digest 0123456789ABCDEF\r\n# temperature 23\r\n# state post-cured\r\n# instrument cal resolution=0.01 mpe=0.02\r\n# instrument rod jaw=depth repeatability=0.01\r\n"
-            + "# expansion 80e-6\r\n# flexible\r\n# Demo grey, second bottle\r\nfeature,value,unit,instrument,note\r\n"
-            + "box1.outside.x,8.02,mm,cal,\"first, dry\"\r\nbox1.outside.x,8.03,,cal,\r\nbox1.height,11990,um,rod\r\ncolumn7.stood,wash\r\nslots.open,6\r\njoint1.fit,Slides\r\nspan.x,1.5748,in\r\nbox2.outside.x,,mm,cal,not yet\r\n");
+            "\uFEFF# digest 0123456789ABCDEF\r\n# temperature 23\r\n# state post-cured\r\n# instrument cal "
+                + "resolution=0.01 mpe=0.02\r\n# instrument rod jaw=depth repeatability=0.01\r\n"
+                + "# expansion 80e-6\r\n# flexible\r\n# Demo grey, second "
+                + "bottle\r\nfeature,value,unit,instrument,note\r\n"
+                + "box1.outside.x,8.02,mm,cal,\"first, "
+                + "dry\"\r\nbox1.outside.x,8.03,,cal,\r\nbox1.height,11990,um,rod\r\ncolumn7.stood,wash\r\nslots.open,6\r\njoint1.fit,Slides\r\nspan.x,1.5748,in\r\nbox2.outside.x,,mm,cal,not yet\r\n"
+        );
         Assert.Equal("0123456789abcdef", set.Digest);
         Assert.Equal(23, set.Temperature);
         Assert.Equal(PartState.PostCured, set.State);
@@ -34,7 +38,10 @@ public class ReadingsFileTests
     [Fact]
     public void SemicolonsAndTabsAreAccepted()
     {
-        Assert.Equal(8.02, ReadingsFile.Parse("# state dry\nfeature;value;unit\nbox1.outside.x;8.02;mm\n").Readings[0].Value);
+        Assert.Equal(
+            8.02,
+            ReadingsFile.Parse("# state dry\nfeature;value;unit\nbox1.outside.x;8.02;mm\n").Readings[0].Value
+        );
         Assert.Equal(8.02, ReadingsFile.Parse("feature\tvalue\nbox1.outside.x\t8.02\n").Readings[0].Value);
         Assert.Equal("a;b", ReadingsFile.Parse("value;feature;note\n8;box1.outside.x;\"a;b\"\n").Readings[0].Note);
     }
@@ -46,7 +53,8 @@ public class ReadingsFileTests
             """
             {"digest": "0123456789abcdef", "temperature": 23, "state": "dry", "instruments": [{"name": "cal", "resolution": 0.01, "mpe": 0.02}],
              "readings": [{"feature": "box1.outside.x", "value": 8.02, "unit": "mm", "instrument": "cal", "note": "n"}, {"feature": "joint1.fit", "value": "binds"}]}
-            """);
+            """
+        );
         Assert.Equal(PartState.Dry, set.State);
         Assert.Equal(8.02, set.Readings[0].Value);
         Assert.Equal(FeltFit.Binds, set.Readings[1].Fit);
@@ -99,7 +107,9 @@ public class ReadingsFileTests
     [Fact]
     public void FurtherBadLinesAreCounted()
     {
-        InputException e = Assert.Throws<InputException>(() => ReadingsFile.Parse("feature,value\nbox1.outside.x,a\nbox1.outside.x,b\nbox1.outside.x,c"));
+        InputException e = Assert.Throws<InputException>(() =>
+            ReadingsFile.Parse("feature,value\nbox1.outside.x,a\nbox1.outside.x,b\nbox1.outside.x,c")
+        );
         Assert.Contains("2 more lines", e.Message, StringComparison.Ordinal);
     }
 
@@ -115,7 +125,10 @@ public class ReadingsFileTests
     [InlineData("{\"readings\": [], \"temperature\": 300}", "temperature is 300")]
     [InlineData("{\"readings\": [], \"instruments\": [{\"name\": \"a\", \"mpe\": -1}]}", "$.instruments[0]")]
     [InlineData("{\"readings\": [], \"readings\": []}", "readings")]
-    [InlineData("{\"readings\": [{\"feature\": \"box1.outside.x\", \"value\": 8, \"colour\": 1}]}", "$.readings[0].colour")]
+    [InlineData(
+        "{\"readings\": [{\"feature\": \"box1.outside.x\", \"value\": 8, \"colour\": 1}]}",
+        "$.readings[0].colour"
+    )]
     public void BadJsonSaysWhere(string text, string where)
     {
         InputException e = Assert.Throws<InputException>(() => ReadingsFile.Parse(text, "bench.json"));
@@ -125,17 +138,37 @@ public class ReadingsFileTests
     [Property(MaxTest = 300)]
     public void NonsenseNeverCrashes(string? text, byte[] bytes, int cut)
     {
-        const string Whole = "# state dry\n# instrument cal mpe=0.02\nfeature,value,unit,instrument,note\nbox1.outside.x,8.02,mm,cal,\"a\"\nslots.open,6\n";
-        string[] tries = [text ?? "", Whole[..(Math.Abs(cut % Whole.Length))] + text, "{" + text, "feature,value\n" + text, Whole.Insert(Math.Abs(cut % Whole.Length), text ?? "")];
-        foreach (string t in tries) Survive(() => ReadingsFile.Parse(t));
+        const string Whole =
+            "# state dry\n# instrument cal "
+            + "mpe=0.02\nfeature,value,unit,instrument,note\nbox1.outside.x,8.02,mm,cal,\"a\"\nslots.open,6\n";
+        string[] tries =
+        [
+            text ?? "",
+            Whole[..(Math.Abs(cut % Whole.Length))] + text,
+            "{" + text,
+            "feature,value\n" + text,
+            Whole.Insert(Math.Abs(cut % Whole.Length), text ?? ""),
+        ];
+        foreach (string t in tries)
+            Survive(() => ReadingsFile.Parse(t));
         Survive(() => ReadingsFile.Read(new MemoryStream(bytes), "bytes"));
     }
 
     [Fact]
     public void NoTextAtAllIsRefused()
     {
-        Assert.Contains("UTF-8", Assert.Throws<InputException>(() => ReadingsFile.Read(new MemoryStream([0xC3, 0x28]), "x")).Message, StringComparison.Ordinal);
-        Assert.Contains("MiB", Assert.Throws<InputException>(() => ReadingsFile.Read(new MemoryStream(new byte[(16 << 20) + 1]), "x")).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "UTF-8",
+            Assert.Throws<InputException>(() => ReadingsFile.Read(new MemoryStream([0xC3, 0x28]), "x")).Message,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "MiB",
+            Assert
+                .Throws<InputException>(() => ReadingsFile.Read(new MemoryStream(new byte[(16 << 20) + 1]), "x"))
+                .Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -151,8 +184,14 @@ public class ReadingsFileTests
     [Fact]
     public void FilesOfDifferentConditionsAreNotPooled()
     {
-        ReadingSet dry = ReadingsFile.Parse("# state dry\nfeature,value\n"), wet = ReadingsFile.Parse("# state washed\nfeature,value\n"), silent = ReadingsFile.Parse("feature,value\n");
-        Assert.Contains("state", Assert.Throws<InputException>(() => ReadingSet.Merge([dry, wet])).Message, StringComparison.Ordinal);
+        ReadingSet dry = ReadingsFile.Parse("# state dry\nfeature,value\n"),
+            wet = ReadingsFile.Parse("# state washed\nfeature,value\n"),
+            silent = ReadingsFile.Parse("feature,value\n");
+        Assert.Contains(
+            "state",
+            Assert.Throws<InputException>(() => ReadingSet.Merge([dry, wet])).Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal(PartState.Dry, ReadingSet.Merge([silent, dry]).State);
     }
 

@@ -9,15 +9,24 @@ namespace CalibGeom.Verification.Tests.Tuning;
 public class ColumnSurvivalTests
 {
     [Property(MaxTest = 30)]
-    public Property ACleanCutIsBracketed() => Prop.ForAll(Gen.Choose(30, 70).ToArbitrary(), n =>
-    {
-        double cut = n / 100.0;
-        Trial trial = With(2, Make.Columns(cut));
-        double lost = trial.Columns.Where(c => !c.Printed).Max(c => c.Diameter), stood = trial.Columns.Where(c => c.Printed).Min(c => c.Diameter);
-        ColumnLimit limit = ColumnSurvival.Learn([trial])!.Limit(2);
-        return limit.Diameter > lost * 0.97 && limit.Diameter < stood * 1.03 && limit.Low < limit.Diameter && limit.High > limit.Diameter
-            && limit.High < stood * 1.5 && limit.Low > lost / 1.5;
-    });
+    public Property ACleanCutIsBracketed() =>
+        Prop.ForAll(
+            Gen.Choose(30, 70).ToArbitrary(),
+            n =>
+            {
+                double cut = n / 100.0;
+                Trial trial = With(2, Make.Columns(cut));
+                double lost = trial.Columns.Where(c => !c.Printed).Max(c => c.Diameter),
+                    stood = trial.Columns.Where(c => c.Printed).Min(c => c.Diameter);
+                ColumnLimit limit = ColumnSurvival.Learn([trial])!.Limit(2);
+                return limit.Diameter > lost * 0.97
+                    && limit.Diameter < stood * 1.03
+                    && limit.Low < limit.Diameter
+                    && limit.High > limit.Diameter
+                    && limit.High < stood * 1.5
+                    && limit.Low > lost / 1.5;
+            }
+        );
 
     [Fact]
     public void MoreExposureLowersTheLimitAndTheDataSayByHowMuch()
@@ -33,8 +42,15 @@ public class ColumnSurvivalTests
     public void WhatIsLostInWashOrCureIsHandling()
     {
         ColumnOutcome[] gentle = Make.Columns(0.4);
-        ColumnOutcome[] rough = gentle.Select(c => c.Printed && c.Diameter < 0.6 ? new ColumnOutcome(c.Diameter, ColumnStage.Plate, c.Id, c.HeadDiameter) : c).ToArray();
-        ColumnSurvival a = ColumnSurvival.Learn([With(2, gentle)])!, b = ColumnSurvival.Learn([With(2, rough)])!;
+        ColumnOutcome[] rough = gentle
+            .Select(c =>
+                c.Printed && c.Diameter < 0.6
+                    ? new ColumnOutcome(c.Diameter, ColumnStage.Plate, c.Id, c.HeadDiameter)
+                    : c
+            )
+            .ToArray();
+        ColumnSurvival a = ColumnSurvival.Learn([With(2, gentle)])!,
+            b = ColumnSurvival.Learn([With(2, rough)])!;
         Assert.Equal(a.Limit(2), b.Limit(2));
         Assert.Equal(0, a.LostLater);
         Assert.True(b.LostLater > 0);
@@ -44,10 +60,14 @@ public class ColumnSurvivalTests
     [Fact]
     public void AThickColumnLostAmongStandingThinOnesIsAdhesion()
     {
-        ColumnOutcome[] columns = Make.Columns(0).Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c).ToArray();
+        ColumnOutcome[] columns = Make.Columns(0)
+            .Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c)
+            .ToArray();
         Assert.Equal("column19", ColumnSurvival.OutOfOrder(With(2, columns)).Single().Id);
         Assert.Empty(ColumnSurvival.OutOfOrder(With(2, Make.Columns(0.4))));
-        ColumnOutcome[] thinLostToo = Make.Columns(0.4).Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c).ToArray();
+        ColumnOutcome[] thinLostToo = Make.Columns(0.4)
+            .Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c)
+            .ToArray();
         Assert.Equal("column19", ColumnSurvival.OutOfOrder(With(2, thinLostToo)).Single().Id);
         Finding told = Tuner.Advise([With(2, columns)]).Findings.Single(f => f.Rule == "out-of-order");
         Assert.Contains("adhesion, dirt", told.Remedy, StringComparison.Ordinal);
@@ -56,7 +76,8 @@ public class ColumnSurvivalTests
     [Fact]
     public void AllStandingOrAllLostLeavesOneEndOpen()
     {
-        ColumnLimit all = ColumnSurvival.Learn([With(2, Make.Columns(0))])!.Limit(2), none = ColumnSurvival.Learn([With(2, Make.Columns(9))])!.Limit(2);
+        ColumnLimit all = ColumnSurvival.Learn([With(2, Make.Columns(0))])!.Limit(2),
+            none = ColumnSurvival.Learn([With(2, Make.Columns(9))])!.Limit(2);
         Assert.Equal((0, 0.25), (all.Low, all.High));
         Assert.Equal((0.8, double.PositiveInfinity), (none.Low, none.High));
         Assert.Null(ColumnSurvival.Learn([With(2, [])]));
@@ -94,7 +115,11 @@ public class ColumnSurvivalTests
     [Fact]
     public void LoadsAreToldWhenAModulusIsGiven()
     {
-        string Told(double? modulus) => Tuner.Advise([With(2, Make.Columns(0.4))], TuneOptions.Default with { Modulus = modulus }).Findings.Single(f => f.Rule == "column-loads").Message;
+        string Told(double? modulus) =>
+            Tuner
+                .Advise([With(2, Make.Columns(0.4))], TuneOptions.Default with { Modulus = modulus })
+                .Findings.Single(f => f.Rule == "column-loads")
+                .Message;
         Assert.Contains("load ratio", Told(null), StringComparison.Ordinal);
         Assert.DoesNotContain("buckles", Told(null), StringComparison.Ordinal);
         Assert.Contains("buckles at", Told(1000), StringComparison.Ordinal);
@@ -110,5 +135,6 @@ public class ColumnSurvivalTests
         Assert.Throws<ArgumentException>(() => new ColumnOutcome(0.4, (ColumnStage)9));
     }
 
-    private static Trial With(double time, ColumnOutcome[] columns) => new(new ExposureSettings(time), Make.Conditions()) { Columns = columns };
+    private static Trial With(double time, ColumnOutcome[] columns) =>
+        new(new ExposureSettings(time), Make.Conditions()) { Columns = columns };
 }

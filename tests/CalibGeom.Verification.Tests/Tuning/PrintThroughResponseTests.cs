@@ -20,7 +20,11 @@ public class PrintThroughResponseTests
 
     [Fact]
     public void ItAnswersSeveralTimesMoreStronglyThanSideGrowth() =>
-        Assert.InRange(ExposurePriors.Default.PenetrationDepth.Median / ExposurePriors.Default.TimeEffect.Median, 3, 15);
+        Assert.InRange(
+            ExposurePriors.Default.PenetrationDepth.Median / ExposurePriors.Default.TimeEffect.Median,
+            3,
+            15
+        );
 
     [Fact]
     public void LightThatChangedIsSeen()
@@ -47,6 +51,9 @@ public class PrintThroughResponseTests
     private static Trial Comb(double time)
     {
         double z = new LayerLight(Curve, 4, time, 0.05).PrintThrough();
-        return new Trial(new ExposureSettings(time), Make.Conditions()) { Slots = Make.Slots(SlotOutcome.StandardHeights.Count(h => h > z)) };
+        return new Trial(new ExposureSettings(time), Make.Conditions())
+        {
+            Slots = Make.Slots(SlotOutcome.StandardHeights.Count(h => h > z)),
+        };
     }
 }

@@ -13,14 +13,25 @@ public sealed class TrialLogTests : IDisposable
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
     [Property(MaxTest = 50)]
-    public Property ALineReadsBackAsTheSameTrial() => Prop.ForAll(Gen.Choose(1, 1000).ArrayOf(6).ToArbitrary(), n =>
-    {
-        Trial trial = Full(n);
-        Trial back = TrialLog.Read(new StringReader(TrialLog.ToLine(trial))).Single();
-        return TrialLog.ToLine(back) == TrialLog.ToLine(trial) && back.Settings == trial.Settings && back.Conditions == trial.Conditions
-            && back.GrowthX == trial.GrowthX && back.Cycle == trial.Cycle && back.Date == trial.Date && back.Columns.SequenceEqual(trial.Columns)
-            && back.Joints.SequenceEqual(trial.Joints) && back.Slots!.Open == trial.Slots!.Open && back.Readings["box1.outside.x"].SequenceEqual([8.01, 8.02]);
-    });
+    public Property ALineReadsBackAsTheSameTrial() =>
+        Prop.ForAll(
+            Gen.Choose(1, 1000).ArrayOf(6).ToArbitrary(),
+            n =>
+            {
+                Trial trial = Full(n);
+                Trial back = TrialLog.Read(new StringReader(TrialLog.ToLine(trial))).Single();
+                return TrialLog.ToLine(back) == TrialLog.ToLine(trial)
+                    && back.Settings == trial.Settings
+                    && back.Conditions == trial.Conditions
+                    && back.GrowthX == trial.GrowthX
+                    && back.Cycle == trial.Cycle
+                    && back.Date == trial.Date
+                    && back.Columns.SequenceEqual(trial.Columns)
+                    && back.Joints.SequenceEqual(trial.Joints)
+                    && back.Slots!.Open == trial.Slots!.Open
+                    && back.Readings["box1.outside.x"].SequenceEqual([8.01, 8.02]);
+            }
+        );
 
     [Fact]
     public void AppendingRewritesNothing()
@@ -44,7 +55,9 @@ public sealed class TrialLogTests : IDisposable
         Assert.Throws<InputException>(() => TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])));
         Assert.Equal("buy resin\n", File.ReadAllText(path));
         Assert.Throws<InputException>(() => TrialLog.Append(folder, Full([1, 2, 3, 4, 5, 6])));
-        Assert.Throws<InputException>(() => TrialLog.Append(Path.Combine(folder, "none", "log"), Full([1, 2, 3, 4, 5, 6])));
+        Assert.Throws<InputException>(() =>
+            TrialLog.Append(Path.Combine(folder, "none", "log"), Full([1, 2, 3, 4, 5, 6]))
+        );
     }
 
     [Theory]
@@ -57,36 +70,67 @@ public sealed class TrialLogTests : IDisposable
     [InlineData("{\"time\":2,\"layer\":0.05,\"state\":\"wet\"}", "washed, dry, post-cured")]
     [InlineData("{\"time\":2,\"layer\":0.05,\"orientation\":45}", "0 or 90")]
     [InlineData("{\"time\":2,\"layer\":0.05,\"date\":\"1.3.2026\"}", "2026-03-01")]
-    [InlineData("{\"time\":2,\"layer\":0.05,\"joints\":[{\"id\":\"joint1\",\"designed\":0.05,\"fit\":\"snug\"}]}", "refuses, binds, slides, rattles")]
-    [InlineData("{\"time\":2,\"layer\":0.05,\"columns\":[{\"diameter\":0.4,\"stood\":\"yes\"}]}", "lost, plate, wash, cure")]
+    [InlineData(
+        "{\"time\":2,\"layer\":0.05,\"joints\":[{\"id\":\"joint1\",\"designed\":0.05,\"fit\":\"snug\"}]}",
+        "refuses, binds, slides, rattles"
+    )]
+    [InlineData(
+        "{\"time\":2,\"layer\":0.05,\"columns\":[{\"diameter\":0.4,\"stood\":\"yes\"}]}",
+        "lost, plate, wash, cure"
+    )]
     [InlineData("{\"time\":2,\"layer\":0.05,\"slots\":{\"heights\":[0.2,0.1],\"open\":1}}", "must rise")]
     [InlineData("{\"time\":2,\"layer\":0.05,\"slots\":{\"heights\":[0.1,0.2],\"open\":3}}", "0 to 2")]
-    [InlineData("{\"time\":2,\"layer\":0.05,\"growthX\":{\"value\":0.01,\"uncertainty\":0}}", "uncertainty of the growth")]
+    [InlineData(
+        "{\"time\":2,\"layer\":0.05,\"growthX\":{\"value\":0.01,\"uncertainty\":0}}",
+        "uncertainty of the growth"
+    )]
     [InlineData("{\"time\":2,\"layer\":0.05,\"resin\":null}", "resin")]
     [InlineData("[1,2]", "no trial")]
     [InlineData("{\"time\":2,", "no trial")]
     public void ABadLineIsNamed(string line, string said)
     {
-        InputException e = Assert.Throws<InputException>(() => TrialLog.Read(new StringReader("{\"time\":2,\"layer\":0.05}\n" + line), "my.jsonl"));
+        InputException e = Assert.Throws<InputException>(() =>
+            TrialLog.Read(new StringReader("{\"time\":2,\"layer\":0.05}\n" + line), "my.jsonl")
+        );
         Assert.Contains("my.jsonl, line 2", e.Message, StringComparison.Ordinal);
         Assert.Contains(said, e.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', e.Message);
     }
 
     [Fact]
-    public void AMissingLogIsSaid() => Assert.Contains("tune add", Assert.Throws<InputException>(() => TrialLog.ReadFile(Path.Combine(folder, "x"))).Message, StringComparison.Ordinal);
+    public void AMissingLogIsSaid() =>
+        Assert.Contains(
+            "tune add",
+            Assert.Throws<InputException>(() => TrialLog.ReadFile(Path.Combine(folder, "x"))).Message,
+            StringComparison.Ordinal
+        );
 
-    private static Trial Full(int[] n) => new(
-        new ExposureSettings(n[0] / 10.0, n[1] / 100.0, n[2] / 1e5),
-        new TrialConditions(0.05, "Demo \"grey\" é", "bench", (PartState)(n[3] % 3), n[3] % 2 == 0, n[4] % 2 * 90, 23.5, 24))
-    {
-        Date = new DateOnly(2026, 3, 1).AddDays(n[4]),
-        Cycle = new LayerCycle(n[5], 25.5, 7.25),
-        Instrument = "cal",
-        GrowthX = new GrowthReading(n[0] / 1e5, 0.002, 0.001),
-        Joints = [new JointOutcome("joint1", 0.05, (FeltFit)(n[0] % 4)), new JointOutcome("joint2", 0.06, null, 0.36)],
-        Columns = [new ColumnOutcome(0.4, (ColumnStage)(n[1] % 4), "column1", 1.6)],
-        Slots = Make.Slots(n[2] % 9),
-        Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.01, 8.02] },
-    };
+    private static Trial Full(int[] n) =>
+        new(
+            new ExposureSettings(n[0] / 10.0, n[1] / 100.0, n[2] / 1e5),
+            new TrialConditions(
+                0.05,
+                "Demo \"grey\" é",
+                "bench",
+                (PartState)(n[3] % 3),
+                n[3] % 2 == 0,
+                n[4] % 2 * 90,
+                23.5,
+                24
+            )
+        )
+        {
+            Date = new DateOnly(2026, 3, 1).AddDays(n[4]),
+            Cycle = new LayerCycle(n[5], 25.5, 7.25),
+            Instrument = "cal",
+            GrowthX = new GrowthReading(n[0] / 1e5, 0.002, 0.001),
+            Joints =
+            [
+                new JointOutcome("joint1", 0.05, (FeltFit)(n[0] % 4)),
+                new JointOutcome("joint2", 0.06, null, 0.36),
+            ],
+            Columns = [new ColumnOutcome(0.4, (ColumnStage)(n[1] % 4), "column1", 1.6)],
+            Slots = Make.Slots(n[2] % 9),
+            Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.01, 8.02] },
+        };
 }

@@ -3,28 +3,28 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Uncertainty;
 
 /// <summary>
-/// JCGM 100:2008 (GUM) H.1, end-gauge calibration. Inputs as printed there; published results are the rounded ones, the finer digits were recomputed
+/// JCGM 100:2008 (GUM) H.1, end-gauge calibration. Inputs as printed there; published results are the rounded ones, the
+/// finer digits were recomputed
 /// independently with 30-digit arithmetic.
 /// </summary>
 public class EndGaugeTests
 {
-    private static readonly InputSet Difference = new(
-    [
+    private static readonly InputSet Difference = new([
         InputQuantity.Normal("d0", 215, 5.8, 24, Evaluation.A),
         InputQuantity.Normal("d1", 0, 3.9, 5),
         InputQuantity.Normal("d2", 0, 6.7, 8),
     ]);
 
-    private static InputSet Inputs(UncertaintyBudget d) => new(
-    [
-        InputQuantity.Normal("ls", 50_000_623, 25, 18),
-        InputQuantity.Normal("d", d.Value, d.StandardUncertainty, d.DegreesOfFreedom, Evaluation.A),
-        InputQuantity.Rectangular("as", 11.5e-6, 2e-6),
-        InputQuantity.Rectangular("da", 0, 1e-6, 50),
-        InputQuantity.Rectangular("dt", 0, 0.05, 2),
-        InputQuantity.Normal("t", -0.1, 0.2),
-        InputQuantity.Arcsine("delta", 0, 0.5),
-    ]);
+    private static InputSet Inputs(UncertaintyBudget d) =>
+        new([
+            InputQuantity.Normal("ls", 50_000_623, 25, 18),
+            InputQuantity.Normal("d", d.Value, d.StandardUncertainty, d.DegreesOfFreedom, Evaluation.A),
+            InputQuantity.Rectangular("as", 11.5e-6, 2e-6),
+            InputQuantity.Rectangular("da", 0, 1e-6, 50),
+            InputQuantity.Rectangular("dt", 0, 0.05, 2),
+            InputQuantity.Normal("t", -0.1, 0.2),
+            InputQuantity.Arcsine("delta", 0, 0.5),
+        ]);
 
     private static double Length(double[] x) => x[0] + x[1] - x[0] * (x[3] * (x[5] + x[6]) + x[2] * x[4]);
 
@@ -66,5 +66,6 @@ public class EndGaugeTests
     }
 
     [Fact]
-    public void StudentsFactorForSixteenDegreesOfFreedom() => Near.Relative(2.92078162235, Coverage.StudentFactor(16, 0.99), 1e-10);
+    public void StudentsFactorForSixteenDegreesOfFreedom() =>
+        Near.Relative(2.92078162235, Coverage.StudentFactor(16, 0.99), 1e-10);
 }

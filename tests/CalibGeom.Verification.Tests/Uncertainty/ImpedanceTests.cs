@@ -2,7 +2,10 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Uncertainty;
 
-/// <summary>JCGM 100:2008 (GUM) H.2, simultaneous resistance and reactance: both approaches. Data of table H.2; finer digits recomputed independently.</summary>
+/// <summary>
+/// JCGM 100:2008 (GUM) H.2, simultaneous resistance and reactance: both approaches. Data of table H.2; finer digits
+/// recomputed independently.
+/// </summary>
 public class ImpedanceTests
 {
     private static readonly double[] Volts = [5.007, 4.994, 5.005, 4.990, 4.999];
@@ -55,7 +58,8 @@ public class ImpedanceTests
     public void ApproachTwoResultsOfEachSet()
     {
         double[][] results = new Func<double[], double>[] { Resistance, Reactance, Impedance }
-            .Select(f => Volts.Select((v, k) => f([v, Amperes[k], Phase[k]])).ToArray()).ToArray();
+            .Select(f => Volts.Select((v, k) => f([v, Amperes[k], Phase[k]])).ToArray())
+            .ToArray();
         InputSet sets = InputSet.FromObservations(["R", "X", "Z"], results);
         double[] value = [127.731630483, 219.846894603, 254.260049587];
         double[] u = [0.07127354318, 0.2954890856, 0.2362475017];

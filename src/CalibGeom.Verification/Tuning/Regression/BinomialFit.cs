@@ -20,7 +20,9 @@ internal sealed record BinomialFit
     /// <summary>The inverse of the expected information at the coefficients.</summary>
     internal required Matrix<double> Covariance { get; init; }
 
-    /// <summary>The logarithm of the likelihood without binomial coefficients, with the penalty where there is one.</summary>
+    /// <summary>
+    /// The logarithm of the likelihood without binomial coefficients, with the penalty where there is one.
+    /// </summary>
     internal required double LogLikelihood { get; init; }
 
     /// <summary>Twice the distance of the likelihood from that of a perfect description.</summary>
@@ -29,7 +31,9 @@ internal sealed record BinomialFit
     /// <summary>Pearson's sum of squared standardised residuals.</summary>
     internal required double PearsonSquare { get; init; }
 
-    /// <summary>Whether some combination of covariates parts successes from failures, so that the maximum lies at infinity.</summary>
+    /// <summary>
+    /// Whether some combination of covariates parts successes from failures, so that the maximum lies at infinity.
+    /// </summary>
     internal required bool Separated { get; init; }
 
     /// <summary>The standard error of a coefficient.</summary>

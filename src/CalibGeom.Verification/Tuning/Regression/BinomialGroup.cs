@@ -7,6 +7,9 @@ namespace CalibGeom.Verification.Tuning.Regression;
 internal sealed record BinomialGroup(double[] Covariates, double Trials, double Successes)
 {
     /// <summary>Groups of one covariate with a constant.</summary>
-    internal static BinomialGroup[] Of(IReadOnlyList<double> x, IReadOnlyList<double> trials, IReadOnlyList<double> successes) =>
-        x.Select((value, i) => new BinomialGroup([1, value], trials[i], successes[i])).ToArray();
+    internal static BinomialGroup[] Of(
+        IReadOnlyList<double> x,
+        IReadOnlyList<double> trials,
+        IReadOnlyList<double> successes
+    ) => x.Select((value, i) => new BinomialGroup([1, value], trials[i], successes[i])).ToArray();
 }

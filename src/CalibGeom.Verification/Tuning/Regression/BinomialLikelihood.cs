@@ -33,7 +33,8 @@ internal sealed class BinomialLikelihood
             (double p, double q) = Links.Probability(Link, eta[i]);
             sum += Term(Groups[i].Successes, p) + Term(Groups[i].Trials - Groups[i].Successes, q);
         }
-        if (!Penalised) return sum;
+        if (!Penalised)
+            return sum;
         double determinant = Information(Weights(eta)).Determinant();
         return determinant > 0 ? sum + Math.Log(determinant) / 2 : double.NegativeInfinity;
     }
@@ -42,15 +43,18 @@ internal sealed class BinomialLikelihood
     internal (Vector<double> Score, Matrix<double> Information) Derivatives(Vector<double> coefficients)
     {
         Vector<double> eta = design * coefficients;
-        Vector<double> weights = Weights(eta), pull = Vector<double>.Build.Dense(Groups.Length);
+        Vector<double> weights = Weights(eta),
+            pull = Vector<double>.Build.Dense(Groups.Length);
         Matrix<double> information = Information(weights);
         Matrix<double>? inverse = Penalised ? information.Inverse() : null;
         for (int i = 0; i < Groups.Length; i++)
         {
             (double p, double q) = Links.Probability(Link, eta[i]);
-            double slope = Links.Slope(Link, eta[i]), variance = Math.Max(p * q, 1e-300);
+            double slope = Links.Slope(Link, eta[i]),
+                variance = Math.Max(p * q, 1e-300);
             pull[i] = (Groups[i].Successes * q - (Groups[i].Trials - Groups[i].Successes) * p) * slope / variance;
-            if (inverse is null) continue;
+            if (inverse is null)
+                continue;
             Vector<double> row = design.Row(i);
             pull[i] += weights[i] * row.DotProduct(inverse * row) * (q - p) / 2;
         }
@@ -64,26 +68,35 @@ internal sealed class BinomialLikelihood
     internal (double Deviance, double Pearson) Misfit(Vector<double> coefficients)
     {
         Vector<double> eta = design * coefficients;
-        double deviance = 0, pearson = 0;
+        double deviance = 0,
+            pearson = 0;
         for (int i = 0; i < Groups.Length; i++)
         {
             (double p, double q) = Links.Probability(Link, eta[i]);
-            double n = Groups[i].Trials, y = Groups[i].Successes;
+            double n = Groups[i].Trials,
+                y = Groups[i].Successes;
             deviance += 2 * (Term(y, y / n) + Term(n - y, 1 - y / n) - Term(y, p) - Term(n - y, q));
             pearson += (y - n * p) * (y - n * p) / Math.Max(n * p * q, 1e-300);
         }
         return (deviance, pearson);
     }
 
-    private static double Term(double count, double probability) => count == 0 ? 0 : count * Math.Log(Math.Max(probability, 1e-300));
+    private static double Term(double count, double probability) =>
+        count == 0 ? 0 : count * Math.Log(Math.Max(probability, 1e-300));
 
-    private Vector<double> Weights(Vector<double> eta) => Vector<double>.Build.Dense(Groups.Length, i =>
-    {
-        (double p, double q) = Links.Probability(Link, eta[i]);
-        double slope = Links.Slope(Link, eta[i]);
-        return Groups[i].Trials * slope * slope / Math.Max(p * q, 1e-300);
-    });
+    private Vector<double> Weights(Vector<double> eta) =>
+        Vector<double>.Build.Dense(
+            Groups.Length,
+            i =>
+            {
+                (double p, double q) = Links.Probability(Link, eta[i]);
+                double slope = Links.Slope(Link, eta[i]);
+                return Groups[i].Trials * slope * slope / Math.Max(p * q, 1e-300);
+            }
+        );
 
     private Matrix<double> Information(Vector<double> weights) =>
-        design.TransposeThisAndMultiply(Matrix<double>.Build.Dense(design.RowCount, Count, (r, c) => weights[r] * design[r, c]));
+        design.TransposeThisAndMultiply(
+            Matrix<double>.Build.Dense(design.RowCount, Count, (r, c) => weights[r] * design[r, c])
+        );
 }

@@ -4,7 +4,8 @@ using MathNet.Numerics.LinearAlgebra;
 namespace CalibGeom.Verification.Tuning.Regression;
 
 /// <summary>
-/// The value of one covariate at which a probability is reached, the others being fixed, with its standard error by the delta method and
+/// The value of one covariate at which a probability is reached, the others being fixed, with its standard error by the
+/// delta method and
 /// intervals by Fieller's theorem and by the profile likelihood.
 /// </summary>
 internal sealed class LevelEstimate
@@ -56,9 +57,11 @@ internal sealed class LevelEstimate
     /// <summary>Fieller's interval; null when it is no finite interval (the slope is not told from zero).</summary>
     internal (double Low, double High)? Fieller(double confidence = 0.95)
     {
-        double z = Normal.InvCDF(0, 1, (1 + confidence) / 2), slope = fit.Coefficients[covariate];
+        double z = Normal.InvCDF(0, 1, (1 + confidence) / 2),
+            slope = fit.Coefficients[covariate];
         double g = z * z * Square / (slope * slope);
-        if (g >= 1) return null;
+        if (g >= 1)
+            return null;
         double centre = Value + g / (1 - g) * (Value + Cross / Square);
         double under = Constant + 2 * Value * Cross + Value * Value * Square - g * (Constant - Cross * Cross / Square);
         double half = z / (Math.Abs(slope) * (1 - g)) * Math.Sqrt(under);
@@ -66,7 +69,8 @@ internal sealed class LevelEstimate
     }
 
     /// <summary>
-    /// The levels that the likelihood (penalised where the fit was) cannot tell from the estimate; an end is infinite when the likelihood
+    /// The levels that the likelihood (penalised where the fit was) cannot tell from the estimate; an end is infinite
+    /// when the likelihood
     /// does not fall enough within a distance.
     /// </summary>
     internal (double Low, double High) Profile(double furthest, double confidence = 0.95)
@@ -78,22 +82,29 @@ internal sealed class LevelEstimate
 
     private double End(int direction, double furthest, double floor)
     {
-        double step = Math.Min(furthest / 8, Math.Max(StandardError, furthest * 1e-6)), near = 0;
+        double step = Math.Min(furthest / 8, Math.Max(StandardError, furthest * 1e-6)),
+            near = 0;
         double far = step;
         while (Constrained(Value + direction * far) > floor)
         {
-            if (far >= furthest) return direction * double.PositiveInfinity;
+            if (far >= furthest)
+                return direction * double.PositiveInfinity;
             near = far;
             far = Math.Min(furthest, far * 1.6);
         }
-        double inside = Constrained(Value + direction * near) - floor, outside = Constrained(Value + direction * far) - floor;
+        double inside = Constrained(Value + direction * near) - floor,
+            outside = Constrained(Value + direction * far) - floor;
         // Illinois variant of the false position between a place inside and one outside the interval.
         for (int i = 0; i < 60 && far - near > 1e-11 * furthest; i++)
         {
-            double middle = near + (far - near) * inside / (inside - outside), at = Constrained(Value + direction * middle) - floor;
-            if (Math.Abs(at) < 1e-9) return Value + direction * middle;
-            if (at > 0) (near, inside, outside) = (middle, at, outside / 2);
-            else (far, outside, inside) = (middle, at, inside / 2);
+            double middle = near + (far - near) * inside / (inside - outside),
+                at = Constrained(Value + direction * middle) - floor;
+            if (Math.Abs(at) < 1e-9)
+                return Value + direction * middle;
+            if (at > 0)
+                (near, inside, outside) = (middle, at, outside / 2);
+            else
+                (far, outside, inside) = (middle, at, inside / 2);
         }
         return Value + direction * (near + far) / 2;
     }

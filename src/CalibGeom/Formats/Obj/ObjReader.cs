@@ -6,7 +6,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Formats.Obj;
 
 /// <summary>
-/// Reads the polygons of a Wavefront OBJ; an <c>o</c> statement starts an object. Groups, materials and texture are no part of a mesh and are
+/// Reads the polygons of a Wavefront OBJ; an <c>o</c> statement starts an object. Groups, materials and texture are no
+/// part of a mesh and are
 /// skipped; lines and points are skipped and said; free-form surfaces are a fault.
 /// </summary>
 internal sealed class ObjReader(Stream stream, Faults faults)
@@ -14,12 +15,46 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     private const int MostCorners = 4096;
 
     private static readonly HashSet<string> Skipped =
-        ["vn", "vt", "vp", "g", "s", "mg", "usemtl", "mtllib", "usemap", "maplib", "bevel", "c_interp", "d_interp", "lod", "shadow_obj", "trace_obj"];
+    [
+        "vn",
+        "vt",
+        "vp",
+        "g",
+        "s",
+        "mg",
+        "usemtl",
+        "mtllib",
+        "usemap",
+        "maplib",
+        "bevel",
+        "c_interp",
+        "d_interp",
+        "lod",
+        "shadow_obj",
+        "trace_obj",
+    ];
 
     private static readonly HashSet<string> NoSurface = ["l", "p"];
 
     private static readonly HashSet<string> FreeForm =
-        ["cstype", "deg", "bmat", "step", "curv", "curv2", "surf", "parm", "trim", "hole", "scrv", "sp", "end", "con", "ctech", "stech"];
+    [
+        "cstype",
+        "deg",
+        "bmat",
+        "step",
+        "curv",
+        "curv2",
+        "surf",
+        "parm",
+        "trim",
+        "hole",
+        "scrv",
+        "sp",
+        "end",
+        "con",
+        "ctech",
+        "stech",
+    ];
 
     private readonly TextTokens text = new(stream, faults);
     private readonly List<double> coordinates = [];
@@ -39,12 +74,16 @@ internal sealed class ObjReader(Stream stream, Faults faults)
         while (text.NextLine())
         {
             ReadOnlySpan<byte> statement = text.WordInLine();
-            if (statement.SequenceEqual("v"u8)) Vertex();
-            else if (statement.SequenceEqual("f"u8)) Face();
-            else if (statement.Length > 0 && statement[0] != '#') Statement(Encoding.UTF8.GetString(statement));
+            if (statement.SequenceEqual("v"u8))
+                Vertex();
+            else if (statement.SequenceEqual("f"u8))
+                Face();
+            else if (statement.Length > 0 && statement[0] != '#')
+                Statement(Encoding.UTF8.GetString(statement));
         }
         Finish();
-        if (objects.Count == 0) objects.Add(new(objectName, TriangleMesh.Empty));
+        if (objects.Count == 0)
+            objects.Add(new(objectName, TriangleMesh.Empty));
         return objects;
     }
 
@@ -55,21 +94,37 @@ internal sealed class ObjReader(Stream stream, Faults faults)
             Finish();
             objectName = text.RestOfLine();
         }
-        else if (NoSurface.Contains(statement)) faults.Remark($"line {text.Line}", "lines and points, which are no surface");
-        else if (FreeForm.Contains(statement)) faults.Raise($"line {text.Line}: \"{statement}\" is free-form geometry, which is not read", "statements of free-form geometry");
-        else if (!Skipped.Contains(statement)) faults.Raise($"line {text.Line}: \"{Short(statement)}\" is no OBJ statement", "lines that are no OBJ statement");
+        else if (NoSurface.Contains(statement))
+            faults.Remark($"line {text.Line}", "lines and points, which are no surface");
+        else if (FreeForm.Contains(statement))
+            faults.Raise(
+                $"line {text.Line}: \"{statement}\" is free-form geometry, which is not read",
+                "statements of free-form geometry"
+            );
+        else if (!Skipped.Contains(statement))
+            faults.Raise(
+                $"line {text.Line}: \"{Short(statement)}\" is no OBJ statement",
+                "lines that are no OBJ statement"
+            );
     }
 
-    // A broken vertex keeps its number in lenient reading, so that later faces do not shift; faces that use it are dropped.
+    // A broken vertex keeps its number in lenient reading, so that later faces do not shift; faces that use it are
+    // dropped.
     private void Vertex()
     {
         Span<double> position = stackalloc double[3];
         for (int i = 0; i < 3; i++)
         {
             ReadOnlySpan<byte> word = Next();
-            bool good = double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out position[i]) && double.IsFinite(position[i]);
-            if (good) continue;
-            faults.Raise($"line {text.Line}: {Found(word, "a finite coordinate")}", "vertices that are not three finite numbers");
+            bool good =
+                double.TryParse(word, NumberStyles.Float, CultureInfo.InvariantCulture, out position[i])
+                && double.IsFinite(position[i]);
+            if (good)
+                continue;
+            faults.Raise(
+                $"line {text.Line}: {Found(word, "a finite coordinate")}",
+                "vertices that are not three finite numbers"
+            );
             position.Fill(double.NaN);
             break;
         }
@@ -83,27 +138,41 @@ internal sealed class ObjReader(Stream stream, Faults faults)
         {
             if (Corner(word) is not { } index)
             {
-                faults.Raise($"line {text.Line}: {Found(word, "a corner")} among {coordinates.Count / 3} vertices so far", "faces with a corner that does not exist");
+                faults.Raise(
+                    $"line {text.Line}: {Found(word, "a corner")} among {coordinates.Count / 3} vertices so far",
+                    "faces with a corner that does not exist"
+                );
                 return;
             }
             corners.Add(index);
         }
         if (corners.Count is < 3 or > MostCorners)
-            faults.Raise($"line {text.Line}: a face has {corners.Count} corners; 3 to {MostCorners} are read", "faces with too few or too many corners");
-        else AddPolygon();
+            faults.Raise(
+                $"line {text.Line}: a face has {corners.Count} corners; 3 to {MostCorners} are read",
+                "faces with too few or too many corners"
+            );
+        else
+            AddPolygon();
     }
 
-    /// <summary>The vertex a corner names: 7, 7/1, 7//3, 7/1/3, or negative counted back from the latest vertex.</summary>
+    /// <summary>
+    /// The vertex a corner names: 7, 7/1, 7//3, 7/1/3, or negative counted back from the latest vertex.
+    /// </summary>
     private int? Corner(ReadOnlySpan<byte> word)
     {
         int slash = word.IndexOf((byte)'/');
         ReadOnlySpan<byte> number = slash < 0 ? word : word[..slash];
-        if (!int.TryParse(number, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int index)) return null;
-        for (ReadOnlySpan<byte> rest = slash < 0 ? default : word[slash..]; rest.Length > 0;)
+        if (!int.TryParse(number, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int index))
+            return null;
+        for (ReadOnlySpan<byte> rest = slash < 0 ? default : word[slash..]; rest.Length > 0; )
         {
             int next = rest[1..].IndexOf((byte)'/');
             ReadOnlySpan<byte> part = next < 0 ? rest[1..] : rest[1..(next + 1)];
-            if (part.Length > 0 && !int.TryParse(part, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _)) return null;
+            if (
+                part.Length > 0
+                && !int.TryParse(part, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out _)
+            )
+                return null;
             rest = next < 0 ? default : rest[(next + 1)..];
         }
         int count = coordinates.Count / 3;
@@ -114,14 +183,17 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     private void AddPolygon()
     {
         points.Clear();
-        foreach (int corner in corners) points.Add(new(coordinates[3 * corner], coordinates[3 * corner + 1], coordinates[3 * corner + 2]));
+        foreach (int corner in corners)
+            points.Add(new(coordinates[3 * corner], coordinates[3 * corner + 1], coordinates[3 * corner + 2]));
         IReadOnlyList<int> cut = triangulator.Cut(CollectionsMarshal.AsSpan(points));
-        for (int i = 0; i < cut.Count; i++) triangles.Add(corners[cut[i]]);
+        for (int i = 0; i < cut.Count; i++)
+            triangles.Add(corners[cut[i]]);
     }
 
     private void Finish()
     {
-        if (triangles.Count == 0 && objectName.Length == 0) return;
+        if (triangles.Count == 0 && objectName.Length == 0)
+            return;
         objects.Add(new(objectName, Compact()));
         triangles.Clear();
     }
@@ -129,20 +201,26 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     /// <summary>The triangles so far with the vertices they use, in file order.</summary>
     private TriangleMesh Compact()
     {
-        if (triangles.Count == 0) return TriangleMesh.Empty;
-        int least = int.MaxValue, most = 0;
-        foreach (int v in triangles) (least, most) = (Math.Min(least, v), Math.Max(most, v));
+        if (triangles.Count == 0)
+            return TriangleMesh.Empty;
+        int least = int.MaxValue,
+            most = 0;
+        foreach (int v in triangles)
+            (least, most) = (Math.Min(least, v), Math.Max(most, v));
         var map = new int[most - least + 1];
-        foreach (int v in triangles) map[v - least] = 1;
+        foreach (int v in triangles)
+            map[v - least] = 1;
         var used = new double[3 * map.Sum()];
         for (int i = 0, next = 0; i < map.Length; i++)
         {
-            if (map[i] == 0) continue;
+            if (map[i] == 0)
+                continue;
             coordinates.CopyTo(3 * (i + least), used, 3 * next, 3);
             map[i] = next++;
         }
         var indices = new int[triangles.Count];
-        for (int i = 0; i < indices.Length; i++) indices[i] = map[triangles[i] - least];
+        for (int i = 0; i < indices.Length; i++)
+            indices[i] = map[triangles[i] - least];
         return TriangleMesh.Adopt(used, indices);
     }
 
@@ -151,11 +229,14 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     {
         while (true)
         {
-            if (continued) text.NextLine();
+            if (continued)
+                text.NextLine();
             ReadOnlySpan<byte> word = text.WordInLine();
             continued = word.EndsWith("\\"u8);
-            if (continued) word = word[..^1];
-            if (word.Length > 0 || !continued) return word.StartsWith("#"u8) ? default : word;
+            if (continued)
+                word = word[..^1];
+            if (word.Length > 0 || !continued)
+                return word.StartsWith("#"u8) ? default : word;
         }
     }
 

@@ -1,7 +1,8 @@
 namespace CalibGeom.Formats.Obj;
 
 /// <summary>
-/// Writes Wavefront OBJ: one <c>o</c> object for each mesh, vertices in mm in the shortest decimals that read back to the same value,
+/// Writes Wavefront OBJ: one <c>o</c> object for each mesh, vertices in mm in the shortest decimals that read back to
+/// the same value,
 /// triangles only, LF line ends. The same objects give the same bytes everywhere.
 /// </summary>
 public static class ObjWriter
@@ -30,12 +31,26 @@ public static class ObjWriter
     private static void Vertices(Utf8Output output, ReadOnlySpan<double> c)
     {
         for (int i = 0; i < c.Length; i += 3)
-            output.Append("v "u8).Append(c[i]).Append(" "u8).Append(c[i + 1]).Append(" "u8).Append(c[i + 2]).Append("\n"u8);
+            output
+                .Append("v "u8)
+                .Append(c[i])
+                .Append(" "u8)
+                .Append(c[i + 1])
+                .Append(" "u8)
+                .Append(c[i + 2])
+                .Append("\n"u8);
     }
 
     private static void Faces(Utf8Output output, ReadOnlySpan<int> t, int first)
     {
         for (int i = 0; i < t.Length; i += 3)
-            output.Append("f "u8).Append(t[i] + first).Append(" "u8).Append(t[i + 1] + first).Append(" "u8).Append(t[i + 2] + first).Append("\n"u8);
+            output
+                .Append("f "u8)
+                .Append(t[i] + first)
+                .Append(" "u8)
+                .Append(t[i + 1] + first)
+                .Append(" "u8)
+                .Append(t[i + 2] + first)
+                .Append("\n"u8);
     }
 }

@@ -3,8 +3,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Formats.Obj;
 
 /// <summary>
-/// Cuts a polygon in space, convex or not, into triangles by clipping ears, seen along the axis nearest to its normal. Every vertex is used
-/// and the polygon's border is the triangles' border, so neighbours still fit. A border that crosses itself has no proper cut; it gets one
+/// Cuts a polygon in space, convex or not, into triangles by clipping ears, seen along the axis nearest to its normal.
+/// Every vertex is used
+/// and the polygon's border is the triangles' border, so neighbours still fit. A border that crosses itself has no
+/// proper cut; it gets one
 /// with the same border. Its room is used again for the next polygon.
 /// </summary>
 internal sealed class PolygonTriangulator
@@ -18,11 +20,14 @@ internal sealed class PolygonTriangulator
     private int[] before = [];
     private int[] after = [];
 
-    /// <summary>Three positions in the polygon for each triangle, n - 2 triangles in all; good until the next call.</summary>
+    /// <summary>
+    /// Three positions in the polygon for each triangle, n - 2 triangles in all; good until the next call.
+    /// </summary>
     internal IReadOnlyList<int> Cut(ReadOnlySpan<Vector3D> corners)
     {
         triangles.Clear();
-        if (corners.Length == 3) triangles.AddRange([0, 1, 2]);
+        if (corners.Length == 3)
+            triangles.AddRange([0, 1, 2]);
         else
         {
             Begin(corners);
@@ -34,21 +39,36 @@ internal sealed class PolygonTriangulator
     private void Begin(ReadOnlySpan<Vector3D> corners)
     {
         int n = corners.Length;
-        if (n > u.Length) (u, v, before, after) = (new double[n], new double[n], new int[n], new int[n]);
+        if (n > u.Length)
+            (u, v, before, after) = (new double[n], new double[n], new int[n], new int[n]);
         Vector3D normal = Normal(corners);
-        double x = Math.Abs(normal.X), y = Math.Abs(normal.Y), z = Math.Abs(normal.Z);
+        double x = Math.Abs(normal.X),
+            y = Math.Abs(normal.Y),
+            z = Math.Abs(normal.Z);
         for (int i = 0; i < n; i++)
         {
             (before[i], after[i]) = ((i + n - 1) % n, (i + 1) % n);
             Vector3D p = corners[i];
-            (u[i], v[i]) = z >= x && z >= y ? (p.X, p.Y) : x >= y ? (p.Y, p.Z) : (p.Z, p.X);
-            if ((z >= x && z >= y ? normal.Z : x >= y ? normal.X : normal.Y) < 0) u[i] = -u[i];
+            (u[i], v[i]) =
+                z >= x && z >= y ? (p.X, p.Y)
+                : x >= y ? (p.Y, p.Z)
+                : (p.Z, p.X);
+            if (
+                (
+                    z >= x && z >= y ? normal.Z
+                    : x >= y ? normal.X
+                    : normal.Y
+                ) < 0
+            )
+                u[i] = -u[i];
         }
     }
 
     private void Clip(int left)
     {
-        int at = 0, tried = 0, patience = TriesPerCorner * left;
+        int at = 0,
+            tried = 0,
+            patience = TriesPerCorner * left;
         while (left > 3)
         {
             if (tried <= left && patience > 0 && !IsEar(at))
@@ -58,7 +78,8 @@ internal sealed class PolygonTriangulator
                 patience--;
                 continue;
             }
-            if (tried > left) patience = 0;
+            if (tried > left)
+                patience = 0;
             triangles.AddRange([before[at], at, after[at]]);
             (after[before[at]], before[after[at]]) = (after[at], before[at]);
             at = before[at];
@@ -70,10 +91,20 @@ internal sealed class PolygonTriangulator
 
     private bool IsEar(int at)
     {
-        int a = before[at], c = after[at];
-        if (Turn(a, at, c) <= 0) return false;
+        int a = before[at],
+            c = after[at];
+        if (Turn(a, at, c) <= 0)
+            return false;
         for (int p = after[c]; p != a; p = after[p])
-            if (!SamePlace(p, a) && !SamePlace(p, c) && !SamePlace(p, at) && Turn(a, at, p) >= 0 && Turn(at, c, p) >= 0 && Turn(c, a, p) >= 0) return false;
+            if (
+                !SamePlace(p, a)
+                && !SamePlace(p, c)
+                && !SamePlace(p, at)
+                && Turn(a, at, p) >= 0
+                && Turn(at, c, p) >= 0
+                && Turn(c, a, p) >= 0
+            )
+                return false;
         return true;
     }
 

@@ -4,12 +4,24 @@ using System.Text;
 namespace CalibGeom.Formats.Stl;
 
 /// <summary>
-/// Reads ASCII STL: any number of solids, keywords in any case, numbers as 32-bit floats as in the binary form. Lenient reading drops a facet
+/// Reads ASCII STL: any number of solids, keywords in any case, numbers as 32-bit floats as in the binary form. Lenient
+/// reading drops a facet
 /// that is not whole and goes on at the next keyword <c>facet</c>, <c>endsolid</c> or <c>solid</c>.
 /// </summary>
 internal sealed class StlAsciiReader(Stream stream, Faults faults)
 {
-    private static readonly string[] Keywords = ["vertex", "facet", "normal", "outer", "loop", "endloop", "endfacet", "endsolid", "solid"];
+    private static readonly string[] Keywords =
+    [
+        "vertex",
+        "facet",
+        "normal",
+        "outer",
+        "loop",
+        "endloop",
+        "endfacet",
+        "endsolid",
+        "solid",
+    ];
 
     private readonly TextTokens text = new(stream, faults);
     private readonly List<MeshObject> objects = [];
@@ -20,8 +32,10 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         Advance();
         while (word.Length > 0)
         {
-            if (word == "solid") ReadSolid();
-            else Skip("solid", $"line {text.Line}: \"solid\" expected, found \"{word}\"", "text outside of solids");
+            if (word == "solid")
+                ReadSolid();
+            else
+                Skip("solid", $"line {text.Line}: \"solid\" expected, found \"{word}\"", "text outside of solids");
         }
         return objects;
     }
@@ -33,15 +47,26 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         Advance();
         while (word is not ("endsolid" or "solid" or ""))
         {
-            if (word != "facet") Skip("facet", $"line {text.Line}: \"facet\" or \"endsolid\" expected, found \"{word}\"", "text between facets");
-            else ReadFacet(mesh);
+            if (word != "facet")
+                Skip(
+                    "facet",
+                    $"line {text.Line}: \"facet\" or \"endsolid\" expected, found \"{word}\"",
+                    "text between facets"
+                );
+            else
+                ReadFacet(mesh);
         }
         if (word == "endsolid")
         {
             text.RestOfLine();
             Advance();
         }
-        else faults.Raise($"line {text.Line}: the {(word.Length == 0 ? "file ends" : "next solid begins")} without \"endsolid\"; it is truncated", "endings of solids");
+        else
+            faults.Raise(
+                $"line {text.Line}: the {(word.Length == 0 ? "file ends" : "next solid begins")} without "
+                    + $"\"endsolid\"; it is truncated",
+                "endings of solids"
+            );
         objects.Add(new(name, mesh.ToMesh()));
     }
 
@@ -51,14 +76,28 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         string? fault = Facet(values);
         if (fault is null)
         {
-            var facet = new StlFacet(values[0], values[1], values[2], values[3], values[4], values[5],
-                values[6], values[7], values[8], values[9], values[10], values[11], 0);
+            var facet = new StlFacet(
+                values[0],
+                values[1],
+                values[2],
+                values[3],
+                values[4],
+                values[5],
+                values[6],
+                values[7],
+                values[8],
+                values[9],
+                values[10],
+                values[11],
+                0
+            );
             mesh.Add(new ReadOnlySpan<StlFacet>(in facet));
             Advance();
             return;
         }
         faults.Raise($"line {text.Line}: {fault}", "facets that are not whole");
-        while (word is not ("facet" or "endsolid" or "solid" or "")) Advance();
+        while (word is not ("facet" or "endsolid" or "solid" or ""))
+            Advance();
     }
 
     /// <summary>Reads a facet behind its first keyword; returns what is wrong with it.</summary>
@@ -73,8 +112,11 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
     private string? Expect(string keyword)
     {
         Advance();
-        if (word == keyword) return null;
-        return word.Length == 0 ? $"the file ends where \"{keyword}\" is expected; it is truncated" : $"\"{keyword}\" expected, found \"{word}\"";
+        if (word == keyword)
+            return null;
+        return word.Length == 0
+            ? $"the file ends where \"{keyword}\" is expected; it is truncated"
+            : $"\"{keyword}\" expected, found \"{word}\"";
     }
 
     private string? Numbers(Span<float> values)
@@ -82,9 +124,15 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         foreach (ref float value in values)
         {
             ReadOnlySpan<byte> next = text.Word();
-            if (float.TryParse(next, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && float.IsFinite(value)) continue;
+            if (
+                float.TryParse(next, NumberStyles.Float, CultureInfo.InvariantCulture, out value)
+                && float.IsFinite(value)
+            )
+                continue;
             word = Keyword(next) ?? Encoding.UTF8.GetString(next.Length > 40 ? next[..40] : next);
-            return word.Length == 0 ? "the file ends where a number is expected; it is truncated" : $"\"{word}\" is not a finite 32-bit number";
+            return word.Length == 0
+                ? "the file ends where a number is expected; it is truncated"
+                : $"\"{word}\" is not a finite 32-bit number";
         }
         return null;
     }
@@ -92,8 +140,10 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
     private void Skip(string to, string fault, string dropped)
     {
         faults.Raise(fault, dropped);
-        while (word.Length > 0 && word != to && word is not ("solid" or "endsolid")) Advance();
-        if (word == "endsolid" && to == "solid") Advance();
+        while (word.Length > 0 && word != to && word is not ("solid" or "endsolid"))
+            Advance();
+        if (word == "endsolid" && to == "solid")
+            Advance();
     }
 
     private void Advance()
@@ -106,7 +156,8 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
     private static string? Keyword(ReadOnlySpan<byte> found)
     {
         foreach (string keyword in Keywords)
-            if (Ascii.EqualsIgnoreCase(found, keyword)) return keyword;
+            if (Ascii.EqualsIgnoreCase(found, keyword))
+                return keyword;
         return null;
     }
 }

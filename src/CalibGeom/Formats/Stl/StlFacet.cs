@@ -3,7 +3,8 @@ using System.Runtime.InteropServices;
 namespace CalibGeom.Formats.Stl;
 
 /// <summary>
-/// One 50-byte record of a binary STL as it lies in the file: the normal, three corners in mm and the attribute word. A span of these can be
+/// One 50-byte record of a binary STL as it lies in the file: the normal, three corners in mm and the attribute word. A
+/// span of these can be
 /// seen as bytes with <see cref="MemoryMarshal.AsBytes{T}(ReadOnlySpan{T})"/> and written elsewhere unchanged.
 /// </summary>
 /// <param name="NormalX">x of the normal as stored; this library never trusts it.</param>
@@ -21,32 +22,79 @@ namespace CalibGeom.Formats.Stl;
 /// <param name="Attribute">The attribute word; 0 in files of this library.</param>
 [StructLayout(LayoutKind.Sequential, Pack = 1)]
 public readonly record struct StlFacet(
-    float NormalX, float NormalY, float NormalZ,
-    float AX, float AY, float AZ,
-    float BX, float BY, float BZ,
-    float CX, float CY, float CZ,
-    ushort Attribute)
+    float NormalX,
+    float NormalY,
+    float NormalZ,
+    float AX,
+    float AY,
+    float AZ,
+    float BX,
+    float BY,
+    float BZ,
+    float CX,
+    float CY,
+    float CZ,
+    ushort Attribute
+)
 {
     /// <summary>The size of a record in bytes: 50.</summary>
     public const int Size = 50;
 
     /// <summary>Whether all three corners are finite numbers.</summary>
     public bool HasFiniteCorners =>
-        float.IsFinite(AX) && float.IsFinite(AY) && float.IsFinite(AZ) && float.IsFinite(BX) && float.IsFinite(BY)
-        && float.IsFinite(BZ) && float.IsFinite(CX) && float.IsFinite(CY) && float.IsFinite(CZ);
+        float.IsFinite(AX)
+        && float.IsFinite(AY)
+        && float.IsFinite(AZ)
+        && float.IsFinite(BX)
+        && float.IsFinite(BY)
+        && float.IsFinite(BZ)
+        && float.IsFinite(CX)
+        && float.IsFinite(CY)
+        && float.IsFinite(CZ);
 
     /// <summary>Whether the stored normal consists of finite numbers.</summary>
     public bool HasFiniteNormal => float.IsFinite(NormalX) && float.IsFinite(NormalY) && float.IsFinite(NormalZ);
 
     /// <summary>A record with the unit normal of its corners; a facet without area gets 0, 0, 1.</summary>
-    internal static StlFacet Of(float ax, float ay, float az, float bx, float by, float bz, float cx, float cy, float cz)
+    internal static StlFacet Of(
+        float ax,
+        float ay,
+        float az,
+        float bx,
+        float by,
+        float bz,
+        float cx,
+        float cy,
+        float cz
+    )
     {
-        double ux = (double)bx - ax, uy = (double)by - ay, uz = (double)bz - az;
-        double vx = (double)cx - ax, vy = (double)cy - ay, vz = (double)cz - az;
-        double nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx;
+        double ux = (double)bx - ax,
+            uy = (double)by - ay,
+            uz = (double)bz - az;
+        double vx = (double)cx - ax,
+            vy = (double)cy - ay,
+            vz = (double)cz - az;
+        double nx = uy * vz - uz * vy,
+            ny = uz * vx - ux * vz,
+            nz = ux * vy - uy * vx;
         double square = nx * nx + ny * ny + nz * nz;
-        if (!(square > 0)) return new(0, 0, 1, ax, ay, az, bx, by, bz, cx, cy, cz, 0);
+        if (!(square > 0))
+            return new(0, 0, 1, ax, ay, az, bx, by, bz, cx, cy, cz, 0);
         double scale = 1 / Math.Sqrt(square);
-        return new((float)(nx * scale), (float)(ny * scale), (float)(nz * scale), ax, ay, az, bx, by, bz, cx, cy, cz, 0);
+        return new(
+            (float)(nx * scale),
+            (float)(ny * scale),
+            (float)(nz * scale),
+            ax,
+            ay,
+            az,
+            bx,
+            by,
+            bz,
+            cx,
+            cy,
+            cz,
+            0
+        );
     }
 }

@@ -4,14 +4,17 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Formats.Stl;
 
 /// <summary>
-/// Reads STL into a mesh whose equal corners share an index: the same three 32-bit floats (-0 counts as 0) are one vertex, in order of first
-/// appearance. Stored normals are not used; the order of corners says which side is out. <see cref="MeshFile"/> reads every format.
+/// Reads STL into a mesh whose equal corners share an index: the same three 32-bit floats (-0 counts as 0) are one
+/// vertex, in order of first
+/// appearance. Stored normals are not used; the order of corners says which side is out. <see cref="MeshFile"/> reads
+/// every format.
 /// </summary>
 public static class StlReader
 {
     /// <summary>Reads a binary STL file.</summary>
     /// <param name="path">The file.</param>
-    /// <exception cref="InputException">No such file; truncated, over-long, mis-counted, or a number that is not finite.</exception>
+    /// <exception cref="InputException">No such file; truncated, over-long, mis-counted, or a number that is not
+    /// finite.</exception>
     public static TriangleMesh Read(string path)
     {
         using FileStream stream = InputFile.Open(path);
@@ -33,12 +36,22 @@ public static class StlReader
         long length = stream.Length - stream.Position;
         var preamble = new byte[StlTriangleStream.PreambleLength];
         int got = stream.ReadAtLeast(preamble, preamble.Length, throwOnEndOfStream: false);
-        long declared = got < preamble.Length ? 0 : BinaryPrimitives.ReadUInt32LittleEndian(preamble.AsSpan(StlWriter.HeaderLength));
-        if (!faults.Lenient || length < preamble.Length) StlLength.Require(faults.Name, length, declared);
+        long declared =
+            got < preamble.Length
+                ? 0
+                : BinaryPrimitives.ReadUInt32LittleEndian(preamble.AsSpan(StlWriter.HeaderLength));
+        if (!faults.Lenient || length < preamble.Length)
+            StlLength.Require(faults.Name, length, declared);
         long whole = Whole(length, declared, faults);
         if (whole > Array.MaxLength / 3)
             throw faults.Fatal($"has {whole} facets; at most {Array.MaxLength / 3} fit in one mesh", "Split it.");
-        var source = StlTriangleStream.Continue(stream, faults.Name, preamble[..StlWriter.HeaderLength], whole, faults.Lenient);
+        var source = StlTriangleStream.Continue(
+            stream,
+            faults.Name,
+            preamble[..StlWriter.HeaderLength],
+            whole,
+            faults.Lenient
+        );
         return new("", Gather(source, faults));
     }
 
@@ -46,10 +59,16 @@ public static class StlReader
     {
         var mesh = new FacetMesh((int)source.TriangleCount);
         long done = 0;
-        for (ReadOnlySpan<StlFacet> block = source.Next(); block.Length > 0; done += block.Length, block = source.Next())
+        for (
+            ReadOnlySpan<StlFacet> block = source.Next();
+            block.Length > 0;
+            done += block.Length, block = source.Next()
+        )
         {
-            if (faults.Lenient) AddFinite(block, mesh, done, faults);
-            else mesh.Add(block);
+            if (faults.Lenient)
+                AddFinite(block, mesh, done, faults);
+            else
+                mesh.Add(block);
         }
         return mesh.ToMesh();
     }
@@ -58,19 +77,26 @@ public static class StlReader
     {
         for (int i = 0; i < block.Length; i++)
         {
-            if (!block[i].HasFiniteNormal) faults.Remark(Place(done + i), "normals that are not finite numbers");
-            if (block[i].HasFiniteCorners) mesh.Add(block.Slice(i, 1));
-            else faults.Remark(Place(done + i), "facets with corners that are not finite numbers");
+            if (!block[i].HasFiniteNormal)
+                faults.Remark(Place(done + i), "normals that are not finite numbers");
+            if (block[i].HasFiniteCorners)
+                mesh.Add(block.Slice(i, 1));
+            else
+                faults.Remark(Place(done + i), "facets with corners that are not finite numbers");
         }
     }
 
-    private static string Place(long facet) => $"facet {facet} at byte {StlTriangleStream.PreambleLength + facet * StlFacet.Size}";
+    private static string Place(long facet) =>
+        $"facet {facet} at byte {StlTriangleStream.PreambleLength + facet * StlFacet.Size}";
 
-    // A file that holds a whole number of facets but declares another is taken at its length: the count is what writers forget to update.
+    // A file that holds a whole number of facets but declares another is taken at its length: the count is what writers
+    // forget to update.
     private static long Whole(long length, long declared, Faults faults)
     {
-        long rest = length - StlTriangleStream.PreambleLength, held = rest / StlFacet.Size;
-        if (StlLength.Agrees(length, declared)) return declared;
+        long rest = length - StlTriangleStream.PreambleLength,
+            held = rest / StlFacet.Size;
+        if (StlLength.Agrees(length, declared))
+            return declared;
         if (rest % StlFacet.Size == 0)
         {
             faults.Remark($"byte 80 declares {declared} facets, the file holds {held}", "wrong facet counts");
@@ -78,7 +104,10 @@ public static class StlReader
         }
         long whole = Math.Min(held, declared);
         long end = StlTriangleStream.PreambleLength + whole * StlFacet.Size;
-        faults.Remark($"byte {end} of {length}; {declared} facets declared, {whole} read", "file ends that hold no whole facet");
+        faults.Remark(
+            $"byte {end} of {length}; {declared} facets declared, {whole} read",
+            "file ends that hold no whole facet"
+        );
         return whole;
     }
 }

@@ -4,7 +4,8 @@ using System.Runtime.InteropServices;
 namespace CalibGeom.Formats.Stl;
 
 /// <summary>
-/// Reads a binary STL block by block in constant memory, however long it is. The declared count must agree with the file's length before the
+/// Reads a binary STL block by block in constant memory, however long it is. The declared count must agree with the
+/// file's length before the
 /// first block is handed out. Not safe to share between threads.
 /// </summary>
 public sealed class StlTriangleStream : IDisposable
@@ -33,7 +34,8 @@ public sealed class StlTriangleStream : IDisposable
 
     /// <summary>Opens a file.</summary>
     /// <param name="path">A binary STL.</param>
-    /// <exception cref="InputException">There is no such file, or its length is not 84 + 50 times the count it declares.</exception>
+    /// <exception cref="InputException">There is no such file, or its length is not 84 + 50 times the count it
+    /// declares.</exception>
     public static StlTriangleStream Open(string path)
     {
         Stream stream = InputFile.Open(path);
@@ -49,39 +51,56 @@ public sealed class StlTriangleStream : IDisposable
     }
 
     /// <summary>Opens a stream.</summary>
-    /// <param name="stream">A seekable stream at the start of a binary STL that goes on to its end; disposed with the result.</param>
+    /// <param name="stream">A seekable stream at the start of a binary STL that goes on to its end; disposed with the
+    /// result.</param>
     /// <param name="name">What to call it in messages.</param>
     /// <exception cref="ArgumentException">The stream cannot seek.</exception>
     /// <exception cref="InputException">The length is not 84 + 50 times the declared count.</exception>
     public static StlTriangleStream Open(Stream stream, string name)
     {
         ArgumentNullException.ThrowIfNull(stream);
-        if (!stream.CanSeek) throw new ArgumentException("Block-wise reading needs a stream that can seek.", nameof(stream));
+        if (!stream.CanSeek)
+            throw new ArgumentException("Block-wise reading needs a stream that can seek.", nameof(stream));
         long length = stream.Length - stream.Position;
         var preamble = new byte[PreambleLength];
         int got = stream.ReadAtLeast(preamble, preamble.Length, throwOnEndOfStream: false);
-        long declared = got < PreambleLength ? 0 : BinaryPrimitives.ReadUInt32LittleEndian(preamble.AsSpan(StlWriter.HeaderLength));
+        long declared =
+            got < PreambleLength ? 0 : BinaryPrimitives.ReadUInt32LittleEndian(preamble.AsSpan(StlWriter.HeaderLength));
         StlLength.Require(name, length, declared);
         return new(stream, name, preamble[..StlWriter.HeaderLength], declared, lenient: false);
     }
 
-    /// <summary>Facets that follow the preamble, which the caller has read; a lenient stream hands out facets that are not finite.</summary>
-    internal static StlTriangleStream Continue(Stream stream, string name, byte[] header, long triangles, bool lenient) =>
-        new(stream, name, header, triangles, lenient);
+    /// <summary>
+    /// Facets that follow the preamble, which the caller has read; a lenient stream hands out facets that are not
+    /// finite.
+    /// </summary>
+    internal static StlTriangleStream Continue(
+        Stream stream,
+        string name,
+        byte[] header,
+        long triangles,
+        bool lenient
+    ) => new(stream, name, header, triangles, lenient);
 
     /// <summary>The next facets, at most 2600; empty at the end. The span is good until the next call.</summary>
-    /// <exception cref="InputException">A corner or a normal is not a finite number (the message gives the byte), or the file became
+    /// <exception cref="InputException">A corner or a normal is not a finite number (the message gives the byte), or
+    /// the file became
     /// shorter while it was read.</exception>
     public ReadOnlySpan<StlFacet> Next()
     {
         int count = (int)Math.Min(FacetsInBlock, TriangleCount - done);
-        if (count == 0) return default;
+        if (count == 0)
+            return default;
         Span<byte> bytes = buffer.AsSpan(0, count * StlFacet.Size);
         int got = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         if (got < bytes.Length)
-            throw new InputException($"{name} ended at byte {PreambleLength + done * StlFacet.Size + got} while it was read. Try again when nothing writes to it.");
+            throw new InputException(
+                $"{name} ended at byte {PreambleLength + done * StlFacet.Size + got} while it was read. Try "
+                    + $"again when nothing writes to it."
+            );
         ReadOnlySpan<StlFacet> facets = MemoryMarshal.Cast<byte, StlFacet>(bytes);
-        if (!lenient) RequireFinite(facets);
+        if (!lenient)
+            RequireFinite(facets);
         done += count;
         return facets;
     }
@@ -92,7 +111,8 @@ public sealed class StlTriangleStream : IDisposable
     private void RequireFinite(ReadOnlySpan<StlFacet> facets)
     {
         for (int i = 0; i < facets.Length; i++)
-            if (!AllFinite(in facets[i])) throw NotFinite(i);
+            if (!AllFinite(in facets[i]))
+                throw NotFinite(i);
     }
 
     // Bits, not floating point: an exponent of all ones is infinity or NaN.
@@ -112,10 +132,14 @@ public sealed class StlTriangleStream : IDisposable
     {
         ReadOnlySpan<float> values = MemoryMarshal.Cast<byte, float>(buffer.AsSpan(index * StlFacet.Size, 48));
         int at = 0;
-        while (float.IsFinite(values[at])) at++;
+        while (float.IsFinite(values[at]))
+            at++;
         long facet = done + index;
         string what = at < 3 ? "normal" : "corner";
-        return new($"{name}: facet {facet} has a {what} that is not a finite number, at byte {PreambleLength + facet * StlFacet.Size + at * 4L}. "
-            + "Export the mesh again, or read it leniently.");
+        return new(
+            $"{name}: facet {facet} has a {what} that is not a finite number, at byte "
+                + $"{PreambleLength + facet * StlFacet.Size + at * 4L}. "
+                + "Export the mesh again, or read it leniently."
+        );
     }
 }

@@ -6,8 +6,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Formats.Stl;
 
 /// <summary>
-/// Writes binary STL: an 80-byte header, the count, and 50 bytes a triangle in the mesh's order. Coordinates are rounded to 32-bit floats;
-/// those on the grid (see <see cref="Planar.Grid"/>) are written exactly. The normal is the unit normal of the written corners, and 0, 0, 1
+/// Writes binary STL: an 80-byte header, the count, and 50 bytes a triangle in the mesh's order. Coordinates are
+/// rounded to 32-bit floats;
+/// those on the grid (see <see cref="Planar.Grid"/>) are written exactly. The normal is the unit normal of the written
+/// corners, and 0, 0, 1
 /// for a facet without area, never NaN. The same mesh and header give the same bytes everywhere.
 /// </summary>
 public static class StlWriter
@@ -20,8 +22,10 @@ public static class StlWriter
     /// <summary>Writes a mesh.</summary>
     /// <param name="stream">Where to; written front to back, never sought in, left open.</param>
     /// <param name="mesh">The mesh.</param>
-    /// <param name="header">Text for the 80-byte header, padded with spaces. What is not printable ASCII becomes '?', what goes beyond 80
-    /// bytes is cut, and a text that begins with "solid" in any case is preceded by "mesh ", since readers take that word for ASCII STL.</param>
+    /// <param name="header">Text for the 80-byte header, padded with spaces. What is not printable ASCII becomes '?',
+    /// what goes beyond 80
+    /// bytes is cut, and a text that begins with "solid" in any case is preceded by "mesh ", since readers take that
+    /// word for ASCII STL.</param>
     /// <exception cref="ArgumentException">A coordinate is too large for a 32-bit float (beyond 3.4e38 mm).</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static void Write(Stream stream, TriangleMesh mesh, string header)
@@ -54,7 +58,8 @@ public static class StlWriter
         ArgumentNullException.ThrowIfNull(header);
         Span<byte> preamble = stackalloc byte[HeaderLength + sizeof(uint)];
         preamble.Fill((byte)' ');
-        if (header.TrimStart().StartsWith("solid", StringComparison.OrdinalIgnoreCase)) header = "mesh " + header;
+        if (header.TrimStart().StartsWith("solid", StringComparison.OrdinalIgnoreCase))
+            header = "mesh " + header;
         for (int i = 0; i < Math.Min(header.Length, HeaderLength); i++)
             preamble[i] = header[i] is >= ' ' and <= '~' ? (byte)header[i] : (byte)'?';
         BinaryPrimitives.WriteUInt32LittleEndian(preamble[HeaderLength..], triangles);
@@ -79,7 +84,10 @@ public static class StlWriter
         {
             float value = (float)coordinates[i] + 0f;
             if (!float.IsFinite(value))
-                throw new ArgumentException($"Vertex {i / 3} has a coordinate beyond 3.4e38 mm, the limit of an STL.", nameof(coordinates));
+                throw new ArgumentException(
+                    $"Vertex {i / 3} has a coordinate beyond 3.4e38 mm, the limit of an STL.",
+                    nameof(coordinates)
+                );
             singles[i] = value;
         }
         return singles;

@@ -15,11 +15,13 @@ internal sealed class MeshXml(PartXml xml)
 
     internal TriangleMesh Read()
     {
-        bool vertices = false, faces = false;
+        bool vertices = false,
+            faces = false;
         xml.Attributes();
         xml.Children(() =>
         {
-            if (xml.Namespace != ThreeMfNames.Core) return;
+            if (xml.Namespace != ThreeMfNames.Core)
+                return;
             if (xml.LocalName == "vertices" && !vertices)
             {
                 vertices = true;
@@ -32,28 +34,46 @@ internal sealed class MeshXml(PartXml xml)
                 xml.Attributes();
                 xml.Children(Triangle);
             }
-            else xml.Unknown();
+            else
+                xml.Unknown();
         });
         if (coordinates.Count < 9 || triangles.Count < 3)
-            xml.Faults.Raise($"{xml.Place}: a mesh has {coordinates.Count / 3} vertices and {triangles.Count / 3} triangles; 3 and 1 are the least", "meshes without triangles");
+            xml.Faults.Raise(
+                $"{xml.Place}: a mesh has {coordinates.Count / 3} vertices and {triangles.Count / 3} triangles; "
+                    + $"3 and 1 are the least",
+                "meshes without triangles"
+            );
         return TriangleMesh.Adopt([.. coordinates], [.. triangles]);
     }
 
-    // A broken vertex keeps its number, so that the triangles of the others do not shift; triangles that use it are dropped.
+    // A broken vertex keeps its number, so that the triangles of the others do not shift; triangles that use it are
+    // dropped.
     private void Vertex()
     {
-        if (!Expect("vertex")) return;
+        if (!Expect("vertex"))
+            return;
         Span<double> position = stackalloc double[3];
         int seen = 0;
         while (xml.NextAttribute())
         {
-            int axis = xml.LocalName switch { "x" => 0, "y" => 1, "z" => 2, _ => -1 };
-            if (axis < 0) xml.Unknown();
-            else if (NumberText.TryNumber(xml.Value(), out position[axis])) seen |= 1 << axis;
+            int axis = xml.LocalName switch
+            {
+                "x" => 0,
+                "y" => 1,
+                "z" => 2,
+                _ => -1,
+            };
+            if (axis < 0)
+                xml.Unknown();
+            else if (NumberText.TryNumber(xml.Value(), out position[axis]))
+                seen |= 1 << axis;
         }
         if (seen != 7)
         {
-            xml.Faults.Raise($"{xml.Place}: vertex {coordinates.Count / 3} has not three finite numbers x, y, z", "vertices that are not three finite numbers");
+            xml.Faults.Raise(
+                $"{xml.Place}: vertex {coordinates.Count / 3} has not three finite numbers x, y, z",
+                "vertices that are not three finite numbers"
+            );
             broken.Add(coordinates.Count / 3);
             position.Clear();
         }
@@ -62,24 +82,40 @@ internal sealed class MeshXml(PartXml xml)
 
     private void Triangle()
     {
-        if (!Expect("triangle")) return;
+        if (!Expect("triangle"))
+            return;
         Span<int> corners = [-1, -1, -1];
         while (xml.NextAttribute())
         {
             switch (xml.LocalName)
             {
-                case "v1": Index(xml.Value(), out corners[0]); break;
-                case "v2": Index(xml.Value(), out corners[1]); break;
-                case "v3": Index(xml.Value(), out corners[2]); break;
-                case "pid": PropertyId(); break;
-                case "p1" or "p2" or "p3": break;
-                default: xml.Unknown(); break;
+                case "v1":
+                    Index(xml.Value(), out corners[0]);
+                    break;
+                case "v2":
+                    Index(xml.Value(), out corners[1]);
+                    break;
+                case "v3":
+                    Index(xml.Value(), out corners[2]);
+                    break;
+                case "pid":
+                    PropertyId();
+                    break;
+                case "p1" or "p2" or "p3":
+                    break;
+                default:
+                    xml.Unknown();
+                    break;
             }
         }
         foreach (int corner in corners)
             if (corner < 0 || corner >= coordinates.Count / 3 || broken.Contains(corner))
             {
-                xml.Faults.Raise($"{xml.Place}: triangle {triangles.Count / 3} names a vertex that is not among the {coordinates.Count / 3}", "triangles with a vertex that does not exist");
+                xml.Faults.Raise(
+                    $"{xml.Place}: triangle {triangles.Count / 3} names a vertex that is not among the "
+                        + $"{coordinates.Count / 3}",
+                    "triangles with a vertex that does not exist"
+                );
                 return;
             }
         triangles.AddRange(corners);
@@ -87,20 +123,25 @@ internal sealed class MeshXml(PartXml xml)
 
     private void PropertyId()
     {
-        if (!NumberText.TryIndex(xml.Value(), out int id)) xml.Faults.Raise($"{xml.Place}: pid is no resource id", "properties that do not exist");
-        else if (propertyIds.Count == 0 || propertyIds[^1] != id) propertyIds.Add(id);
+        if (!NumberText.TryIndex(xml.Value(), out int id))
+            xml.Faults.Raise($"{xml.Place}: pid is no resource id", "properties that do not exist");
+        else if (propertyIds.Count == 0 || propertyIds[^1] != id)
+            propertyIds.Add(id);
     }
 
     private bool Expect(string name)
     {
-        if (xml.Namespace != ThreeMfNames.Core) return false;
-        if (xml.LocalName == name) return true;
+        if (xml.Namespace != ThreeMfNames.Core)
+            return false;
+        if (xml.LocalName == name)
+            return true;
         xml.Unknown();
         return false;
     }
 
     private static void Index(ReadOnlySpan<char> text, out int index)
     {
-        if (!NumberText.TryIndex(text, out index)) index = -1;
+        if (!NumberText.TryIndex(text, out index))
+            index = -1;
     }
 }

@@ -9,7 +9,10 @@ internal sealed record ModelObject(int Id, string Name, string Type)
 
     internal List<(ModelObject Child, Affine3D Transform)> Components { get; } = [];
 
-    /// <summary>How deep components are nested, how many meshes and how many triangles come out: all known before anything is expanded.</summary>
+    /// <summary>
+    /// How deep components are nested, how many meshes and how many triangles come out: all known before anything is
+    /// expanded.
+    /// </summary>
     internal int Depth => depth;
 
     internal long Instances => instances;

@@ -4,7 +4,8 @@ using System.Xml;
 namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
-/// One XML part, read forwards. UTF-8 only, no document type, no external entity, no attributes of the xml and xsi namespaces but xml:lang
+/// One XML part, read forwards. UTF-8 only, no document type, no external entity, no attributes of the xml and xsi
+/// namespaces but xml:lang
 /// on the root.
 /// </summary>
 internal sealed class PartXml : IDisposable
@@ -28,7 +29,14 @@ internal sealed class PartXml : IDisposable
         (this.part, Faults) = (part, faults);
         try
         {
-            reader = XmlReader.Create(new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: false), Settings);
+            reader = XmlReader.Create(
+                new StreamReader(
+                    stream,
+                    new UTF8Encoding(false, throwOnInvalidBytes: true),
+                    detectEncodingFromByteOrderMarks: false
+                ),
+                Settings
+            );
         }
         catch (DecoderFallbackException e)
         {
@@ -66,31 +74,37 @@ internal sealed class PartXml : IDisposable
     internal void Root(string localName, string ns)
     {
         reader.Read();
-        if (reader.NodeType == XmlNodeType.XmlDeclaration && reader.GetAttribute("encoding") is { } encoding
-            && !encoding.Equals("UTF-8", StringComparison.OrdinalIgnoreCase))
+        if (
+            reader.NodeType == XmlNodeType.XmlDeclaration
+            && reader.GetAttribute("encoding") is { } encoding
+            && !encoding.Equals("UTF-8", StringComparison.OrdinalIgnoreCase)
+        )
             Faults.Raise($"{part}: the encoding is {encoding}; 3MF allows UTF-8 only", "encodings other than UTF-8");
         reader.MoveToContent();
         if (reader.LocalName != localName || reader.NamespaceURI != ns)
-            throw Faults.Fatal($"{Place}: the root is <{reader.LocalName}> of namespace \"{reader.NamespaceURI}\"; expected <{localName}> of \"{ns}\"");
+            throw Faults.Fatal(
+                $"{Place}: the root is <{reader.LocalName}> of namespace \"{reader.NamespaceURI}\"; expected "
+                    + $"<{localName}> of \"{ns}\""
+            );
     }
 
     /// <summary>Reads to the end of the document, so that all of it is known to be well formed.</summary>
     internal void End()
     {
-        while (reader.Read())
-        {
-        }
+        while (reader.Read()) { }
     }
 
     /// <summary>Calls for each child element; what the call does not read of it is passed over.</summary>
     internal void Children(Action child)
     {
         reader.MoveToElement();
-        if (reader.IsEmptyElement) return;
+        if (reader.IsEmptyElement)
+            return;
         int depth = reader.Depth;
         while (reader.Read() && reader.Depth > depth)
         {
-            if (reader.NodeType != XmlNodeType.Element) continue;
+            if (reader.NodeType != XmlNodeType.Element)
+                continue;
             child();
             Pass(depth + 1);
         }
@@ -101,7 +115,8 @@ internal sealed class PartXml : IDisposable
     {
         while (reader.MoveToNextAttribute())
         {
-            if (reader.NamespaceURI.Length == 0) return true;
+            if (reader.NamespaceURI.Length == 0)
+                return true;
             bool language = reader.NamespaceURI == ThreeMfNames.Xml && reader.LocalName == "lang" && reader.Depth == 1;
             if (reader.NamespaceURI is ThreeMfNames.SchemaInstance or ThreeMfNames.Xml && !language)
                 Faults.Raise($"{Place}: attribute {reader.Name} is not allowed in 3MF", "attributes that 3MF forbids");
@@ -112,11 +127,15 @@ internal sealed class PartXml : IDisposable
     /// <summary>The value of the attribute; good until the next call.</summary>
     internal ReadOnlySpan<char> Value()
     {
-        int length = 0, got;
-        while (length < value.Length && (got = reader.ReadValueChunk(value, length, value.Length - length)) > 0) length += got;
-        if (length < value.Length) return value.AsSpan(0, length);
+        int length = 0,
+            got;
+        while (length < value.Length && (got = reader.ReadValueChunk(value, length, value.Length - length)) > 0)
+            length += got;
+        if (length < value.Length)
+            return value.AsSpan(0, length);
         var rest = new StringBuilder().Append(value, 0, length);
-        while ((got = reader.ReadValueChunk(value, 0, value.Length)) > 0) rest.Append(value, 0, got);
+        while ((got = reader.ReadValueChunk(value, 0, value.Length)) > 0)
+            rest.Append(value, 0, got);
         return rest.ToString();
     }
 
@@ -126,8 +145,10 @@ internal sealed class PartXml : IDisposable
         var attributes = new Dictionary<string, string>();
         while (NextAttribute())
         {
-            if (allowed.Contains(reader.LocalName)) attributes[reader.LocalName] = Value().ToString();
-            else Unknown();
+            if (allowed.Contains(reader.LocalName))
+                attributes[reader.LocalName] = Value().ToString();
+            else
+                Unknown();
         }
         reader.MoveToElement();
         return attributes;
@@ -135,17 +156,29 @@ internal sealed class PartXml : IDisposable
 
     /// <summary>Reports the current element or attribute as one that 3MF does not know.</summary>
     internal void Unknown() =>
-        Faults.Raise($"{Place}: 3MF has no {(reader.NodeType == XmlNodeType.Attribute ? "attribute" : "element here called")} {reader.Name}", "elements and attributes unknown to 3MF");
+        Faults.Raise(
+            $"{Place}: 3MF has no "
+                + $"{(reader.NodeType == XmlNodeType.Attribute ? "attribute" : "element here called")} {reader.Name}",
+            "elements and attributes unknown to 3MF"
+        );
 
     /// <summary>The text of the current element.</summary>
     internal string Text()
     {
         reader.MoveToElement();
         var text = new StringBuilder();
-        if (reader.IsEmptyElement) return "";
+        if (reader.IsEmptyElement)
+            return "";
         int depth = reader.Depth;
         while (reader.Read() && reader.Depth > depth)
-            if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA or XmlNodeType.SignificantWhitespace or XmlNodeType.Whitespace) text.Append(reader.Value);
+            if (
+                reader.NodeType
+                is XmlNodeType.Text
+                    or XmlNodeType.CDATA
+                    or XmlNodeType.SignificantWhitespace
+                    or XmlNodeType.Whitespace
+            )
+                text.Append(reader.Value);
         return text.ToString();
     }
 
@@ -162,10 +195,10 @@ internal sealed class PartXml : IDisposable
     private void Pass(int depth)
     {
         reader.MoveToElement();
-        if (reader.NodeType == XmlNodeType.EndElement && reader.Depth == depth) return;
-        if (reader.NodeType == XmlNodeType.Element && reader.Depth == depth && reader.IsEmptyElement) return;
-        while (reader.Read() && !(reader.NodeType == XmlNodeType.EndElement && reader.Depth == depth))
-        {
-        }
+        if (reader.NodeType == XmlNodeType.EndElement && reader.Depth == depth)
+            return;
+        if (reader.NodeType == XmlNodeType.Element && reader.Depth == depth && reader.IsEmptyElement)
+            return;
+        while (reader.Read() && !(reader.NodeType == XmlNodeType.EndElement && reader.Depth == depth)) { }
     }
 }

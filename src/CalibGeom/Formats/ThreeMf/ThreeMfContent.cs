@@ -9,7 +9,8 @@ public sealed record ThreeMfContent
     /// <summary>The Application metadata: the program and its version; left out when empty. Default empty.</summary>
     public string Application { get; init; } = "";
 
-    /// <summary>The whole spec as JSON text, carried as namespaced metadata so that the object can be built again from the file; null to
+    /// <summary>The whole spec as JSON text, carried as namespaced metadata so that the object can be built again from
+    /// the file; null to
     /// leave it out, the default.</summary>
     public string? SpecJson { get; init; }
 }

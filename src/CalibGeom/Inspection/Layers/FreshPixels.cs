@@ -3,16 +3,31 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
-/// The pixels of a layer that have nothing below them, each with the way to the nearest pixel that carries the layer, measured within
+/// The pixels of a layer that have nothing below them, each with the way to the nearest pixel that carries the layer,
+/// measured within
 /// these pixels. Not safe to share between threads.
 /// </summary>
 internal sealed class FreshPixels
 {
-    private static readonly (int X, int Y)[] Around = [(1, 0), (1, 1), (0, 1), (-1, 1), (-1, 0), (-1, -1), (0, -1), (1, -1)];
+    private static readonly (int X, int Y)[] Around =
+    [
+        (1, 0),
+        (1, 1),
+        (0, 1),
+        (-1, 1),
+        (-1, 0),
+        (-1, -1),
+        (0, -1),
+        (1, -1),
+    ];
 
-    // Lines of pixels at most 9.3 degrees from any direction: one pixel a step along x, or along y when steep, and so many thirds of one aside.
+    // Lines of pixels at most 9.3 degrees from any direction: one pixel a step along x, or along y when steep, and so
+    // many thirds of one aside.
     private static readonly (bool Steep, int Thirds)[] Lines =
-        [.. Enumerable.Range(-3, 7).Select(t => (false, t)), .. Enumerable.Range(-2, 5).Select(t => (true, t))];
+    [
+        .. Enumerable.Range(-3, 7).Select(t => (false, t)),
+        .. Enumerable.Range(-2, 5).Select(t => (true, t)),
+    ];
 
     private readonly PixelGrid grid;
     private readonly int[] plane;
@@ -37,7 +52,8 @@ internal sealed class FreshPixels
 
     internal void Load(LayerMask fresh, LayerMask below)
     {
-        foreach ((int x, int y) in pixels) plane[y * grid.Width + x] = 0;
+        foreach ((int x, int y) in pixels)
+            plane[y * grid.Width + x] = 0;
         pixels.Clear();
         carriers.Clear();
         distance.Clear();
@@ -54,19 +70,27 @@ internal sealed class FreshPixels
                 }
         for (int i = 0; i < pixels.Count; i++)
             foreach ((int dx, int dy) in Around)
-                if (below[pixels[i].X + dx, pixels[i].Y + dy]) Offer(i, (pixels[i].X + dx, pixels[i].Y + dy));
+                if (below[pixels[i].X + dx, pixels[i].Y + dy])
+                    Offer(i, (pixels[i].X + dx, pixels[i].Y + dy));
         Spread();
         MeasureSpans(below);
     }
 
-    /// <summary>The shortest straight line through a pixel, among twelve directions, that is carried at both ends, mm; infinite when none is.</summary>
+    /// <summary>
+    /// The shortest straight line through a pixel, among twelve directions, that is carried at both ends, mm; infinite
+    /// when none is.
+    /// </summary>
     internal double Span(int i) => span[i];
 
-    /// <summary>Counts what spans between two sides as carrying, so that <see cref="Distance"/> tells how far the rest sticks out.</summary>
+    /// <summary>
+    /// Counts what spans between two sides as carrying, so that <see cref="Distance"/> tells how far the rest sticks
+    /// out.
+    /// </summary>
     internal void RestOnSpans()
     {
         for (int i = 0; i < pixels.Count; i++)
-            if (!double.IsInfinity(span[i])) Offer(i, pixels[i]);
+            if (!double.IsInfinity(span[i]))
+                Offer(i, pixels[i]);
         Spread();
     }
 
@@ -75,7 +99,9 @@ internal sealed class FreshPixels
         foreach ((bool steep, int thirds) in Lines)
         {
             double slope = thirds / 3.0;
-            double step = steep ? Math.Sqrt(Square(slope * grid.PitchX) + Square(grid.PitchY)) : Math.Sqrt(Square(grid.PitchX) + Square(slope * grid.PitchY));
+            double step = steep
+                ? Math.Sqrt(Square(slope * grid.PitchX) + Square(grid.PitchY))
+                : Math.Sqrt(Square(grid.PitchX) + Square(slope * grid.PitchY));
             (int X, int Y) On((int X, int Y) start, int k)
             {
                 int aside = (int)Math.Floor(k * slope + 0.5);
@@ -84,11 +110,14 @@ internal sealed class FreshPixels
             foreach ((int X, int Y) start in pixels)
             {
                 (int X, int Y) before = On(start, -1);
-                if (Index(before.X, before.Y) >= 0 || !below[before.X, before.Y]) continue;
+                if (Index(before.X, before.Y) >= 0 || !below[before.X, before.Y])
+                    continue;
                 int length = 1;
-                while (On(start, length) is var p && Index(p.X, p.Y) >= 0) length++;
+                while (On(start, length) is var p && Index(p.X, p.Y) >= 0)
+                    length++;
                 (int X, int Y) after = On(start, length);
-                if (!below[after.X, after.Y]) continue;
+                if (!below[after.X, after.Y])
+                    continue;
                 for (int k = 0; k < length; k++)
                 {
                     int i = Index(On(start, k).X, On(start, k).Y);
@@ -102,19 +131,24 @@ internal sealed class FreshPixels
     {
         while (queue.TryDequeue(out int i))
             foreach ((int dx, int dy) in Around)
-                if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0) Offer(j, carriers[i]);
+                if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0)
+                    Offer(j, carriers[i]);
     }
 
     private void Offer(int i, (int X, int Y) carrier)
     {
-        double d = Math.Sqrt(Square((pixels[i].X - carrier.X) * grid.PitchX) + Square((pixels[i].Y - carrier.Y) * grid.PitchY));
-        if (d >= distance[i]) return;
+        double d = Math.Sqrt(
+            Square((pixels[i].X - carrier.X) * grid.PitchX) + Square((pixels[i].Y - carrier.Y) * grid.PitchY)
+        );
+        if (d >= distance[i])
+            return;
         distance[i] = d;
         carriers[i] = carrier;
         queue.Enqueue(i);
     }
 
-    private int Index(int x, int y) => (uint)x < (uint)grid.Width && (uint)y < (uint)grid.Height ? plane[y * grid.Width + x] - 1 : -1;
+    private int Index(int x, int y) =>
+        (uint)x < (uint)grid.Width && (uint)y < (uint)grid.Height ? plane[y * grid.Width + x] - 1 : -1;
 
     private static double Square(double v) => v * v;
 }

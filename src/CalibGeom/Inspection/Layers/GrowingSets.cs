@@ -1,6 +1,8 @@
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>Disjoint sets whose members are added one by one, numbered 0, 1, ...; the smallest member is the root.</summary>
+/// <summary>
+/// Disjoint sets whose members are added one by one, numbered 0, 1, ...; the smallest member is the root.
+/// </summary>
 internal sealed class GrowingSets
 {
     private readonly List<int> parent = [];
@@ -13,7 +15,8 @@ internal sealed class GrowingSets
 
     internal int Find(int item)
     {
-        while (parent[item] != item) item = parent[item] = parent[parent[item]];
+        while (parent[item] != item)
+            item = parent[item] = parent[parent[item]];
         return item;
     }
 
@@ -21,7 +24,8 @@ internal sealed class GrowingSets
     internal (int Kept, int Gone) Join(int a, int b)
     {
         (a, b) = (Find(a), Find(b));
-        if (a > b) (a, b) = (b, a);
+        if (a > b)
+            (a, b) = (b, a);
         parent[b] = a;
         return (a, b);
     }

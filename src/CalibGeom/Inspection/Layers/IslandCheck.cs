@@ -16,7 +16,8 @@ internal sealed class IslandCheck
         var pieces = new RunLabels(current, diagonal: true);
         var carried = new bool[pieces.Count];
         RunPairs.Visit(current, below, (run, _) => carried[pieces[run]] = true);
-        if (Array.TrueForAll(carried, c => c)) return;
+        if (Array.TrueForAll(carried, c => c))
+            return;
         var area = new long[pieces.Count];
         var place = new (int X, int Y)[pieces.Count];
         for (int y = 0; y < current.Grid.Height; y++)
@@ -25,16 +26,21 @@ internal sealed class IslandCheck
             foreach (PixelRun run in current.Row(y))
             {
                 int piece = pieces[number++];
-                if (carried[piece]) continue;
-                // A pixel or two away from material below, it is a corner of that material that rounding to pixels cut off.
-                if (TouchesNearby(below, run, y)) carried[piece] = true;
-                if (area[piece] == 0) place[piece] = ((run.Start + run.End - 1) / 2, y);
+                if (carried[piece])
+                    continue;
+                // A pixel or two away from material below, it is a corner of that material that rounding to pixels cut
+                // off.
+                if (TouchesNearby(below, run, y))
+                    carried[piece] = true;
+                if (area[piece] == 0)
+                    place[piece] = ((run.Start + run.End - 1) / 2, y);
                 area[piece] += run.Length;
             }
         }
         for (int i = 0; i < pieces.Count; i++)
         {
-            if (carried[i]) continue;
+            if (carried[i])
+                continue;
             Vector2D middle = current.Grid.Middle(place[i].X, place[i].Y);
             found.Add(layer, new Vector3D(middle.X, middle.Y, z), area[i] * current.Grid.PixelArea);
         }
@@ -44,7 +50,8 @@ internal sealed class IslandCheck
     {
         for (int row = Math.Max(0, y - RoundingReach); row <= Math.Min(below.Grid.Height - 1, y + RoundingReach); row++)
             foreach (PixelRun other in below.Row(row))
-                if (other.Start < run.End + RoundingReach && run.Start < other.End + RoundingReach) return true;
+                if (other.Start < run.End + RoundingReach && run.Start < other.End + RoundingReach)
+                    return true;
         return false;
     }
 }

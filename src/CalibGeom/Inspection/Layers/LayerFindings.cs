@@ -11,39 +11,105 @@ internal static class LayerFindings
     internal static IReadOnlyList<Finding> Of(LayerReport report, Func<Vector3D, string>? nameOf)
     {
         var findings = new List<Finding>();
-        foreach (var rule in report.Defects.Select(d => Describe(d, report.Settings, nameOf)).GroupBy(f => (f.Rule, f.Severity)))
+        foreach (
+            var rule in report
+                .Defects.Select(d => Describe(d, report.Settings, nameOf))
+                .GroupBy(f => (f.Rule, f.Severity))
+        )
         {
             Finding[] sorted = rule.OrderBy(f => f.Rule is "thin-wall" or "thin-gap" ? f.Value : -f.Value).ToArray();
             findings.AddRange(sorted.Take(MostOfARule));
             if (sorted.Length > MostOfARule)
-                findings.Add(new Finding(rule.Key.Rule, rule.Key.Severity, "", $"There are {sorted.Length - MostOfARule} more of these, none worse.", ""));
+                findings.Add(
+                    new Finding(
+                        rule.Key.Rule,
+                        rule.Key.Severity,
+                        "",
+                        $"There are {sorted.Length - MostOfARule} more of these, none worse.",
+                        ""
+                    )
+                );
         }
         if (report.Layers.All(l => l.Area == 0))
-            findings.Add(new Finding("nothing-prints", Severity.Error, "", FormattableString.Invariant($"No layer of {report.Settings.LayerHeight} mm holds any material."),
-                "Check that the mesh has triangles, is in millimetres and is thicker than a layer."));
-        if (report.Settings.Plate is { } plate) findings.AddRange(PlateFit.Check(report.Bounds, plate));
+            findings.Add(
+                new Finding(
+                    "nothing-prints",
+                    Severity.Error,
+                    "",
+                    FormattableString.Invariant($"No layer of {report.Settings.LayerHeight} mm holds any material."),
+                    "Check that the mesh has triangles, is in millimetres and is thicker than a layer."
+                )
+            );
+        if (report.Settings.Plate is { } plate)
+            findings.AddRange(PlateFit.Check(report.Bounds, plate));
         return findings.OrderByDescending(f => f.Severity).ToArray();
     }
 
     private static Finding Describe(LayerDefect d, LayerSettings s, Func<Vector3D, string>? nameOf)
     {
-        string where = FormattableString.Invariant($"at x {d.Place.X:0.00}, y {d.Place.Y:0.00}, z {d.Place.Z:0.00} mm, ")
+        string where =
+            FormattableString.Invariant($"at x {d.Place.X:0.00}, y {d.Place.Y:0.00}, z {d.Place.Z:0.00} mm, ")
             + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
-        double limit = s.MinimumPixels * Math.Max(s.PixelX, s.PixelY), pixel = Math.Max(s.PixelX, s.PixelY);
+        double limit = s.MinimumPixels * Math.Max(s.PixelX, s.PixelY),
+            pixel = Math.Max(s.PixelX, s.PixelY);
         (string rule, Severity severity, string text, string remedy, double? held, string unit) = d.Kind switch
         {
-            LayerDefectKind.Island => ("island", Severity.Error, FormattableString.Invariant($"{d.Size:0.###} mm2 of material start in mid-air"), "Carry it with a support, or turn the part so that it grows from what is below.", (double?)null, "mm2"),
-            LayerDefectKind.Overhang => ("overhang", d.Size > s.FailingOverhang ? Severity.Error : Severity.Warning,
-                FormattableString.Invariant($"A layer sticks out {d.Size:0.00} mm beyond what carries it"), "Add a support or a 45 degree chamfer below it, or turn the part.", s.CarriedOverhang, "mm"),
-            LayerDefectKind.Bridge => ("bridge", d.Size > s.CarriedBridge ? Severity.Warning : Severity.Note,
-                FormattableString.Invariant($"A layer spans {d.Size:0.00} mm between two sides"), d.Size > s.CarriedBridge ? "Arch the ceiling, shorten the span or support it." : "", s.CarriedBridge, "mm"),
-            LayerDefectKind.SuctionCup => ("suction-cup", d.Size < s.SmallCavity ? Severity.Note : Severity.Warning,
-                FormattableString.Invariant($"{d.Size:0.00} mm3 of resin are trapped while these layers print"), d.Size < s.SmallCavity ? "" : "Vent it sideways at its end nearest the plate, or turn the part.", s.SmallCavity, "mm3"),
-            LayerDefectKind.SealedVoid => ("sealed-void", d.Size < s.SmallCavity ? Severity.Warning : Severity.Error,
-                FormattableString.Invariant($"{d.Size:0.00} mm3 of resin stay enclosed for good"), "Open it with two holes, so that resin drains and the wash gets in, or fill it.", (double?)null, "mm3"),
-            LayerDefectKind.ThinWall => ("thin-wall", d.Size < pixel ? Severity.Error : Severity.Warning,
-                FormattableString.Invariant($"A wall is {d.Size:0.000} mm thick, {d.Size / pixel:0.0} pixels"), "Thicken it: below two pixels its width depends on where pixels fall, below one it may vanish.", limit, "mm"),
-            _ => ("thin-gap", Severity.Warning, FormattableString.Invariant($"A gap is {d.Size:0.000} mm wide, {d.Size / pixel:0.0} pixels"), "Widen it, or close it: light spreads into it from both sides.", limit, "mm"),
+            LayerDefectKind.Island => (
+                "island",
+                Severity.Error,
+                FormattableString.Invariant($"{d.Size:0.###} mm2 of material start in mid-air"),
+                "Carry it with a support, or turn the part so that it grows from what is below.",
+                (double?)null,
+                "mm2"
+            ),
+            LayerDefectKind.Overhang => (
+                "overhang",
+                d.Size > s.FailingOverhang ? Severity.Error : Severity.Warning,
+                FormattableString.Invariant($"A layer sticks out {d.Size:0.00} mm beyond what carries it"),
+                "Add a support or a 45 degree chamfer below it, or turn the part.",
+                s.CarriedOverhang,
+                "mm"
+            ),
+            LayerDefectKind.Bridge => (
+                "bridge",
+                d.Size > s.CarriedBridge ? Severity.Warning : Severity.Note,
+                FormattableString.Invariant($"A layer spans {d.Size:0.00} mm between two sides"),
+                d.Size > s.CarriedBridge ? "Arch the ceiling, shorten the span or support it." : "",
+                s.CarriedBridge,
+                "mm"
+            ),
+            LayerDefectKind.SuctionCup => (
+                "suction-cup",
+                d.Size < s.SmallCavity ? Severity.Note : Severity.Warning,
+                FormattableString.Invariant($"{d.Size:0.00} mm3 of resin are trapped while these layers print"),
+                d.Size < s.SmallCavity ? "" : "Vent it sideways at its end nearest the plate, or turn the part.",
+                s.SmallCavity,
+                "mm3"
+            ),
+            LayerDefectKind.SealedVoid => (
+                "sealed-void",
+                d.Size < s.SmallCavity ? Severity.Warning : Severity.Error,
+                FormattableString.Invariant($"{d.Size:0.00} mm3 of resin stay enclosed for good"),
+                "Open it with two holes, so that resin drains and the wash gets in, or fill it.",
+                (double?)null,
+                "mm3"
+            ),
+            LayerDefectKind.ThinWall => (
+                "thin-wall",
+                d.Size < pixel ? Severity.Error : Severity.Warning,
+                FormattableString.Invariant($"A wall is {d.Size:0.000} mm thick, {d.Size / pixel:0.0} pixels"),
+                "Thicken it: below two pixels its width depends on where pixels fall, below one it may vanish.",
+                limit,
+                "mm"
+            ),
+            _ => (
+                "thin-gap",
+                Severity.Warning,
+                FormattableString.Invariant($"A gap is {d.Size:0.000} mm wide, {d.Size / pixel:0.0} pixels"),
+                "Widen it, or close it: light spreads into it from both sides.",
+                limit,
+                "mm"
+            ),
         };
         string message = $"{text}, {where}.";
         string feature = nameOf?.Invoke(d.Place) ?? "";
@@ -52,7 +118,17 @@ internal static class LayerFindings
             Value = d.Size,
             Limit = held,
             Unit = unit,
-            Places = [new FindingPlace(d.Place.X, d.Place.Y, d.Place.Z, feature, d.Layer, d.Layer == d.LastLayer ? null : d.LastLayer)],
+            Places =
+            [
+                new FindingPlace(
+                    d.Place.X,
+                    d.Place.Y,
+                    d.Place.Z,
+                    feature,
+                    d.Layer,
+                    d.Layer == d.LastLayer ? null : d.LastLayer
+                ),
+            ],
         };
     }
 }

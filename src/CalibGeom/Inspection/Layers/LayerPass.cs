@@ -32,16 +32,25 @@ internal sealed class LayerPass(PixelGrid grid, LayerSettings settings)
     internal LayerReport Finish(Box3D bounds)
     {
         resin.Finish(layers.Count - 1);
-        return new LayerReport(settings, bounds, layers,
-            [.. islands.Defects, .. overhangs.Defects, .. resin.Defects, .. widths.Defects]);
+        return new LayerReport(
+            settings,
+            bounds,
+            layers,
+            [.. islands.Defects, .. overhangs.Defects, .. resin.Defects, .. widths.Defects]
+        );
     }
 
     private static LayerSummary Summarize(LayerContours contours, CoverageRaster raster)
     {
-        if (contours.Points.Length == 0) return new LayerSummary(contours.Index, contours.Z, 0, default, default);
-        Vector2D min = contours.Points[0], max = min;
+        if (contours.Points.Length == 0)
+            return new LayerSummary(contours.Index, contours.Z, 0, default, default);
+        Vector2D min = contours.Points[0],
+            max = min;
         foreach (Vector2D p in contours.Points)
-            (min, max) = (new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)), new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y)));
+            (min, max) = (
+                new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)),
+                new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y))
+            );
         return new LayerSummary(contours.Index, contours.Z, raster.Overlaps ? raster.Area : contours.Area, min, max);
     }
 }

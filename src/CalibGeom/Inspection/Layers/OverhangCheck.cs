@@ -3,7 +3,9 @@ using CalibGeom.Slicing;
 
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>Finds where a layer sticks out beyond what the layer below carries, and whether both sides carry it.</summary>
+/// <summary>
+/// Finds where a layer sticks out beyond what the layer below carries, and whether both sides carry it.
+/// </summary>
 internal sealed class OverhangCheck(PixelGrid grid, double carried)
 {
     private readonly FreshPixels fresh = new(grid);
@@ -15,20 +17,45 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
     internal void Check(int layer, double z, LayerMask current, LayerMask below)
     {
         LayerMask difference = current.Except(below);
-        if (difference.PixelCount == 0) return;
+        if (difference.PixelCount == 0)
+            return;
         fresh.Load(difference, below);
-        if (!Beyond()) return;
+        if (!Beyond())
+            return;
         int[] pieceOf = Pieces(difference, out int count);
-        // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on the slant.
-        Report(bridges, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i)) ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i)) : 0), layer, z);
+        // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on
+        // the slant.
+        Report(
+            bridges,
+            Worst(
+                pieceOf,
+                count,
+                i =>
+                    fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i))
+                        ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i))
+                        : 0
+            ),
+            layer,
+            z
+        );
         fresh.RestOnSpans();
-        Report(overhangs, Worst(pieceOf, count, i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)) ? fresh.Distance(i) : 0), layer, z);
+        Report(
+            overhangs,
+            Worst(
+                pieceOf,
+                count,
+                i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)) ? fresh.Distance(i) : 0
+            ),
+            layer,
+            z
+        );
     }
 
     private bool Beyond()
     {
         for (int i = 0; i < fresh.Count; i++)
-            if (fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i))) return true;
+            if (fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)))
+                return true;
         return false;
     }
 
@@ -47,7 +74,9 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
         return ofPixel;
     }
 
-    /// <summary>The pixel with the largest size in each piece; among equals the one furthest from what carries it.</summary>
+    /// <summary>
+    /// The pixel with the largest size in each piece; among equals the one furthest from what carries it.
+    /// </summary>
     private (double Size, int Pixel)[] Worst(int[] pieceOf, int count, Func<int, double> size)
     {
         var worst = new (double Size, int Pixel)[count];
@@ -55,7 +84,8 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
         {
             (double known, int pixel) = worst[pieceOf[i]];
             double s = size(i);
-            if (s > known || (s > 0 && s == known && fresh.Distance(i) > fresh.Distance(pixel))) worst[pieceOf[i]] = (s, i);
+            if (s > known || (s > 0 && s == known && fresh.Distance(i) > fresh.Distance(pixel)))
+                worst[pieceOf[i]] = (s, i);
         }
         return worst;
     }
@@ -64,7 +94,8 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
     {
         foreach ((double size, int pixel) in worst)
         {
-            if (size == 0) continue;
+            if (size == 0)
+                continue;
             Vector2D middle = grid.Middle(fresh.Pixel(pixel).X, fresh.Pixel(pixel).Y);
             trail.Add(layer, new Vector3D(middle.X, middle.Y, z), size);
         }

@@ -4,7 +4,8 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
-/// Follows the resin round a growing part. While a layer is printed, the film closes everything open towards it and the plate everything
+/// Follows the resin round a growing part. While a layer is printed, the film closes everything open towards it and the
+/// plate everything
 /// open towards the plate; resin that has no way out sideways, through this layer or any before it, is trapped.
 /// </summary>
 internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
@@ -23,14 +24,21 @@ internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
         int[] ofRun = AddPockets(layer, z, resin);
         List<int> before = Trapped(belowPockets);
         var volumes = before.ConvertAll(p => pockets[p]);
-        if (below is not null) RunPairs.Visit(resin, below, (run, old) => Join(ofRun[run], belowPockets[old]));
+        if (below is not null)
+            RunPairs.Visit(resin, below, (run, old) => Join(ofRun[run], belowPockets[old]));
         var open = new HashSet<int>(ofRun.Select(sets.Find));
         for (int i = 0; i < before.Count; i++)
         {
             int now = sets.Find(before[i]);
-            if (pockets[now].Outside) Report(LayerDefectKind.SuctionCup, volumes[i], layer - 1);
+            if (pockets[now].Outside)
+                Report(LayerDefectKind.SuctionCup, volumes[i], layer - 1);
             // What the plate alone closes opens when the part comes off it.
-            else if (!open.Contains(now)) Report(volumes[i].First == 0 ? LayerDefectKind.SuctionCup : LayerDefectKind.SealedVoid, volumes[i], layer - 1);
+            else if (!open.Contains(now))
+                Report(
+                    volumes[i].First == 0 ? LayerDefectKind.SuctionCup : LayerDefectKind.SealedVoid,
+                    volumes[i],
+                    layer - 1
+                );
         }
         below = resin;
         belowPockets = ofRun;
@@ -38,7 +46,8 @@ internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
 
     internal void Finish(int lastLayer)
     {
-        foreach (int pocket in Trapped(belowPockets)) Report(LayerDefectKind.SuctionCup, pockets[pocket], lastLayer);
+        foreach (int pocket in Trapped(belowPockets))
+            Report(LayerDefectKind.SuctionCup, pockets[pocket], lastLayer);
     }
 
     private int[] AddPockets(int layer, double z, LayerMask resin)
@@ -59,23 +68,32 @@ internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
                 }
                 int pocket = ofRun[run++] = ofPiece[piece];
                 bool border = y == 0 || y == grid.Height - 1 || r.Start == 0 || r.End == grid.Width;
-                pockets[pocket] = pockets[pocket] with { Pixels = pockets[pocket].Pixels + r.Length, Outside = pockets[pocket].Outside || border };
+                pockets[pocket] = pockets[pocket] with
+                {
+                    Pixels = pockets[pocket].Pixels + r.Length,
+                    Outside = pockets[pocket].Outside || border,
+                };
             }
         return ofRun;
     }
 
-    private List<int> Trapped(int[] ofRun) => ofRun.Select(sets.Find).Distinct().Where(p => !pockets[p].Outside).ToList();
+    private List<int> Trapped(int[] ofRun) =>
+        ofRun.Select(sets.Find).Distinct().Where(p => !pockets[p].Outside).ToList();
 
     private void Join(int a, int b)
     {
         (int kept, int gone) = sets.Join(a, b);
-        if (kept == gone) return;
-        Pocket p = pockets[kept], q = pockets[gone];
+        if (kept == gone)
+            return;
+        Pocket p = pockets[kept],
+            q = pockets[gone];
         pockets[kept] = p with { Pixels = p.Pixels + q.Pixels, Outside = p.Outside || q.Outside };
     }
 
     private void Report(LayerDefectKind kind, Pocket pocket, int last) =>
-        defects.Add(new LayerDefect(kind, pocket.Place, pocket.First, last, pocket.Pixels * grid.PixelArea * layerHeight));
+        defects.Add(
+            new LayerDefect(kind, pocket.Place, pocket.First, last, pocket.Pixels * grid.PixelArea * layerHeight)
+        );
 
     private readonly record struct Pocket(int First, Vector3D Place, long Pixels, bool Outside);
 }

@@ -3,7 +3,9 @@ using CalibGeom.Slicing;
 
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>Finds whole contours (columns and holes) that are thin: they may slip between the lines that measure walls.</summary>
+/// <summary>
+/// Finds whole contours (columns and holes) that are thin: they may slip between the lines that measure walls.
+/// </summary>
 internal static class SmallContours
 {
     /// <summary>Visits contours whose least width is below a limit and whose extent is below three times it.</summary>
@@ -12,16 +14,23 @@ internal static class SmallContours
         for (int i = 0; i < layer.Count; i++)
         {
             ReadOnlySpan<Vector2D> ring = layer[i];
-            Vector2D min = ring[0], max = ring[0];
+            Vector2D min = ring[0],
+                max = ring[0];
             foreach (Vector2D p in ring)
-                (min, max) = (new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)), new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y)));
-            if (max.X - min.X > 3 * limit || max.Y - min.Y > 3 * limit) continue;
+                (min, max) = (
+                    new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)),
+                    new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y))
+                );
+            if (max.X - min.X > 3 * limit || max.Y - min.Y > 3 * limit)
+                continue;
             double width = LeastWidth(ring);
-            if (width > limit - 1e-6 || width < 0.001) continue;
+            if (width > limit - 1e-6 || width < 0.001)
+                continue;
             bool solid = Vector2D.SignedArea(ring) > 0;
             var middle = new Vector2D((min.X + max.X) / 2, (min.Y + max.Y) / 2);
             // Inside another shell a contour bounds nothing.
-            if (Winding(layer, middle) == (solid ? 1 : 0)) visit(new ThinSample(middle.X, middle.Y, width, solid, true));
+            if (Winding(layer, middle) == (solid ? 1 : 0))
+                visit(new ThinSample(middle.X, middle.Y, width, solid, true));
         }
     }
 
@@ -32,7 +41,9 @@ internal static class SmallContours
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
         {
             Vector2D along = ring[i] - ring[j];
-            double length = Math.Sqrt(along.X * along.X + along.Y * along.Y), from = 0, to = 0;
+            double length = Math.Sqrt(along.X * along.X + along.Y * along.Y),
+                from = 0,
+                to = 0;
             foreach (Vector2D p in ring)
             {
                 double beside = Vector2D.Cross(along, p - ring[j]) / length;
@@ -50,7 +61,10 @@ internal static class SmallContours
         {
             ReadOnlySpan<Vector2D> ring = layer[i];
             for (int k = 0, j = ring.Length - 1; k < ring.Length; j = k++)
-                if (ring[j].Y > at.Y != ring[k].Y > at.Y && Vector2D.Cross(ring[k] - ring[j], at - ring[j]) > 0 == ring[k].Y > ring[j].Y)
+                if (
+                    ring[j].Y > at.Y != ring[k].Y > at.Y
+                    && Vector2D.Cross(ring[k] - ring[j], at - ring[j]) > 0 == ring[k].Y > ring[j].Y
+                )
                     winding += ring[k].Y > ring[j].Y ? 1 : -1;
         }
         return winding;

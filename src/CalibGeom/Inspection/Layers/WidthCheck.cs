@@ -4,7 +4,8 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
-/// Finds walls and gaps that are too thin over some height and length. What is thin only where an edge runs out (a taper's rim, a corner)
+/// Finds walls and gaps that are too thin over some height and length. What is thin only where an edge runs out (a
+/// taper's rim, a corner)
 /// is left alone.
 /// </summary>
 internal sealed class WidthCheck
@@ -37,30 +38,56 @@ internal sealed class WidthCheck
         SmallContours.Measure(contours, limit, s => Add(layer, contours.Z, s));
     }
 
-    internal IEnumerable<LayerDefect> Defects => groups.Where((g, i) => sets.Find(i) == i && Counts(g))
-        .Select(g => new LayerDefect(g.Solid ? LayerDefectKind.ThinWall : LayerDefectKind.ThinGap, g.Place, g.First, g.Last, g.Least));
+    internal IEnumerable<LayerDefect> Defects =>
+        groups
+            .Where((g, i) => sets.Find(i) == i && Counts(g))
+            .Select(g => new LayerDefect(
+                g.Solid ? LayerDefectKind.ThinWall : LayerDefectKind.ThinGap,
+                g.Place,
+                g.First,
+                g.Last,
+                g.Least
+            ));
 
-    /// <summary>At least three times the limit high and, unless a column or hole, five times long; and no rim: a rim is low and its width runs out.</summary>
+    /// <summary>
+    /// At least three times the limit high and, unless a column or hole, five times long; and no rim: a rim is low and
+    /// its width runs out.
+    /// </summary>
     private bool Counts(Group g)
     {
         double height = (g.Last - g.First + 1) * layerHeight;
         double length = Math.Max(g.Max.X - g.Min.X, g.Max.Y - g.Min.Y);
-        if (height < 3 * limit || (!g.Small && length < 5 * limit)) return false;
+        if (height < 3 * limit || (!g.Small && length < 5 * limit))
+            return false;
         return height >= 10 * limit || Math.Abs(g.LastWidth - g.FirstWidth) < limit / 3;
     }
 
     private void Add(int layer, double z, ThinSample s)
     {
         // Cells of four pixels; samples of one wall lie a pixel apart along it and over each other from layer to layer.
-        int x = (int)Math.Floor((s.X - grid.Origin.X) / (4 * grid.PitchX)), y = (int)Math.Floor((s.Y - grid.Origin.Y) / (4 * grid.PitchY));
-        var sample = new Group(s.Solid, s.Small, layer, layer, s.Width, s.Width, s.Width, new(s.X, s.Y, z), new(s.X, s.Y), new(s.X, s.Y));
+        int x = (int)Math.Floor((s.X - grid.Origin.X) / (4 * grid.PitchX)),
+            y = (int)Math.Floor((s.Y - grid.Origin.Y) / (4 * grid.PitchY));
+        var sample = new Group(
+            s.Solid,
+            s.Small,
+            layer,
+            layer,
+            s.Width,
+            s.Width,
+            s.Width,
+            new(s.X, s.Y, z),
+            new(s.X, s.Y),
+            new(s.X, s.Y)
+        );
         int group = -1;
         for (int dx = -1; dx <= 1; dx++)
-            for (int dy = -1; dy <= 1; dy++)
-            {
-                if (current.TryGetValue((x + dx, y + dy, s.Solid), out int beside)) group = Join(group, beside);
-                if (previous.TryGetValue((x + dx, y + dy, s.Solid), out int under)) group = Join(group, under);
-            }
+        for (int dy = -1; dy <= 1; dy++)
+        {
+            if (current.TryGetValue((x + dx, y + dy, s.Solid), out int beside))
+                group = Join(group, beside);
+            if (previous.TryGetValue((x + dx, y + dy, s.Solid), out int under))
+                group = Join(group, under);
+        }
         if (group >= 0)
         {
             groups[group] = groups[group].With(sample);
@@ -75,26 +102,45 @@ internal sealed class WidthCheck
 
     private int Join(int a, int b)
     {
-        if (a < 0) return sets.Find(b);
+        if (a < 0)
+            return sets.Find(b);
         (int kept, int gone) = sets.Join(a, b);
-        if (kept != gone) groups[kept] = groups[kept].With(groups[gone]);
+        if (kept != gone)
+            groups[kept] = groups[kept].With(groups[gone]);
         return kept;
     }
 
-    private sealed record Group(bool Solid, bool Small, int First, int Last, double Least, double FirstWidth, double LastWidth,
-        Vector3D Place, Vector2D Min, Vector2D Max)
+    private sealed record Group(
+        bool Solid,
+        bool Small,
+        int First,
+        int Last,
+        double Least,
+        double FirstWidth,
+        double LastWidth,
+        Vector3D Place,
+        Vector2D Min,
+        Vector2D Max
+    )
     {
-        internal Group With(Group other) => this with
-        {
-            Small = Small || other.Small,
-            First = Math.Min(First, other.First),
-            Last = Math.Max(Last, other.Last),
-            FirstWidth = First < other.First ? FirstWidth : First > other.First ? other.FirstWidth : Math.Min(FirstWidth, other.FirstWidth),
-            LastWidth = Last > other.Last ? LastWidth : Last < other.Last ? other.LastWidth : Math.Min(LastWidth, other.LastWidth),
-            Least = Math.Min(Least, other.Least),
-            Place = Least <= other.Least ? Place : other.Place,
-            Min = new(Math.Min(Min.X, other.Min.X), Math.Min(Min.Y, other.Min.Y)),
-            Max = new(Math.Max(Max.X, other.Max.X), Math.Max(Max.Y, other.Max.Y)),
-        };
+        internal Group With(Group other) =>
+            this with
+            {
+                Small = Small || other.Small,
+                First = Math.Min(First, other.First),
+                Last = Math.Max(Last, other.Last),
+                FirstWidth =
+                    First < other.First ? FirstWidth
+                    : First > other.First ? other.FirstWidth
+                    : Math.Min(FirstWidth, other.FirstWidth),
+                LastWidth =
+                    Last > other.Last ? LastWidth
+                    : Last < other.Last ? other.LastWidth
+                    : Math.Min(LastWidth, other.LastWidth),
+                Least = Math.Min(Least, other.Least),
+                Place = Least <= other.Least ? Place : other.Place,
+                Min = new(Math.Min(Min.X, other.Min.X), Math.Min(Min.Y, other.Min.Y)),
+                Max = new(Math.Max(Max.X, other.Max.X), Math.Max(Max.Y, other.Max.Y)),
+            };
     }
 }

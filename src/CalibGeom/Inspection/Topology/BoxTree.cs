@@ -4,7 +4,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
-/// A tree of boxes over triangles, in the order of their middles along a Morton curve, halved down to <see cref="LeafSize"/>. Boxes are
+/// A tree of boxes over triangles, in the order of their middles along a Morton curve, halved down to
+/// <see cref="LeafSize"/>. Boxes are
 /// 32-bit floats rounded outwards, so that no overlap is missed.
 /// </summary>
 internal sealed class BoxTree
@@ -25,50 +26,73 @@ internal sealed class BoxTree
     {
         order = Ordered(mesh, items);
         (low, high) = (new Vector128<float>[items.Length], new Vector128<float>[items.Length]);
-        for (int i = 0; i < order.Length; i++) (low[i], high[i]) = BoxOf(mesh, order[i]);
-        leaves = (int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)Math.Max(1, (items.Length + LeafSize - 1) / LeafSize));
+        for (int i = 0; i < order.Length; i++)
+            (low[i], high[i]) = BoxOf(mesh, order[i]);
+        leaves = (int)
+            System.Numerics.BitOperations.RoundUpToPowerOf2(
+                (uint)Math.Max(1, (items.Length + LeafSize - 1) / LeafSize)
+            );
         (nodeLow, nodeHigh) = (new Vector128<float>[2 * leaves], new Vector128<float>[2 * leaves]);
-        for (int node = 2 * leaves - 1; node > 0; node--) SetNode(node);
+        for (int node = 2 * leaves - 1; node > 0; node--)
+            SetNode(node);
     }
 
-    /// <summary>Calls for each pair of triangles whose boxes meet, each pair once, until the call returns false.</summary>
+    /// <summary>
+    /// Calls for each pair of triangles whose boxes meet, each pair once, until the call returns false.
+    /// </summary>
     /// <param name="pair">Takes the two triangles.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
     internal void Pairs(Func<int, int, bool> pair, Action<double> progress)
     {
-        if (order.Length > 1) Within(1, pair, progress);
+        if (order.Length > 1)
+            Within(1, pair, progress);
         progress(1);
     }
 
     private bool Within(int node, Func<int, int, bool> pair, Action<double> progress)
     {
-        if (node < leaves) return Within(2 * node, pair, progress) && Within(2 * node + 1, pair, progress) && Between(2 * node, 2 * node + 1, pair);
-        if ((node & (LeavesBetweenReports - 1)) == 0) progress((double)(node - leaves) / leaves);
+        if (node < leaves)
+            return Within(2 * node, pair, progress)
+                && Within(2 * node + 1, pair, progress)
+                && Between(2 * node, 2 * node + 1, pair);
+        if ((node & (LeavesBetweenReports - 1)) == 0)
+            progress((double)(node - leaves) / leaves);
         (int from, int to) = Leaf(node);
         for (int i = from; i < to; i++)
-            for (int j = i + 1; j < to; j++)
-                if (Meet(low[i], high[i], low[j], high[j]) && !pair(order[i], order[j])) return false;
+        for (int j = i + 1; j < to; j++)
+            if (Meet(low[i], high[i], low[j], high[j]) && !pair(order[i], order[j]))
+                return false;
         return true;
     }
 
     private bool Between(int a, int b, Func<int, int, bool> pair)
     {
-        if (!Meet(nodeLow[a], nodeHigh[a], nodeLow[b], nodeHigh[b])) return true;
+        if (!Meet(nodeLow[a], nodeHigh[a], nodeLow[b], nodeHigh[b]))
+            return true;
         if (a < leaves)
-            return Between(2 * a, 2 * b, pair) && Between(2 * a, 2 * b + 1, pair) && Between(2 * a + 1, 2 * b, pair) && Between(2 * a + 1, 2 * b + 1, pair);
+            return Between(2 * a, 2 * b, pair)
+                && Between(2 * a, 2 * b + 1, pair)
+                && Between(2 * a + 1, 2 * b, pair)
+                && Between(2 * a + 1, 2 * b + 1, pair);
         (int fromA, int toA) = Leaf(a);
         (int fromB, int toB) = Leaf(b);
         for (int i = fromA; i < toA; i++)
         {
-            if (!Meet(low[i], high[i], nodeLow[b], nodeHigh[b])) continue;
+            if (!Meet(low[i], high[i], nodeLow[b], nodeHigh[b]))
+                continue;
             for (int j = fromB; j < toB; j++)
-                if (Meet(low[i], high[i], low[j], high[j]) && !pair(order[i], order[j])) return false;
+                if (Meet(low[i], high[i], low[j], high[j]) && !pair(order[i], order[j]))
+                    return false;
         }
         return true;
     }
 
-    private static bool Meet(Vector128<float> lowA, Vector128<float> highA, Vector128<float> lowB, Vector128<float> highB) =>
-        Vector128.LessThanOrEqualAll(Vector128.Max(lowA, lowB), Vector128.Min(highA, highB));
+    private static bool Meet(
+        Vector128<float> lowA,
+        Vector128<float> highA,
+        Vector128<float> lowB,
+        Vector128<float> highB
+    ) => Vector128.LessThanOrEqualAll(Vector128.Max(lowA, lowB), Vector128.Min(highA, highB));
 
     private (int From, int To) Leaf(int node)
     {
@@ -79,7 +103,8 @@ internal sealed class BoxTree
     // An empty node's box is inside out and meets nothing.
     private void SetNode(int node)
     {
-        Vector128<float> min = Vector128.Create(float.PositiveInfinity), max = Vector128.Create(float.NegativeInfinity);
+        Vector128<float> min = Vector128.Create(float.PositiveInfinity),
+            max = Vector128.Create(float.NegativeInfinity);
         if (node < leaves)
         {
             min = Vector128.Min(nodeLow[2 * node], nodeLow[2 * node + 1]);
@@ -88,7 +113,8 @@ internal sealed class BoxTree
         else
         {
             (int from, int to) = Leaf(node);
-            for (int i = from; i < to; i++) (min, max) = (Vector128.Min(min, low[i]), Vector128.Max(max, high[i]));
+            for (int i = from; i < to; i++)
+                (min, max) = (Vector128.Min(min, low[i]), Vector128.Max(max, high[i]));
         }
         (nodeLow[node], nodeHigh[node]) = (min, max);
     }
@@ -96,8 +122,10 @@ internal sealed class BoxTree
     private static (Vector128<float> Low, Vector128<float> High) BoxOf(TriangleMesh mesh, int triangle)
     {
         (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(triangle);
-        return (Vector128.Create(Down(Least(a.X, b.X, c.X)), Down(Least(a.Y, b.Y, c.Y)), Down(Least(a.Z, b.Z, c.Z)), 0),
-            Vector128.Create(Up(Most(a.X, b.X, c.X)), Up(Most(a.Y, b.Y, c.Y)), Up(Most(a.Z, b.Z, c.Z)), 0));
+        return (
+            Vector128.Create(Down(Least(a.X, b.X, c.X)), Down(Least(a.Y, b.Y, c.Y)), Down(Least(a.Z, b.Z, c.Z)), 0),
+            Vector128.Create(Up(Most(a.X, b.X, c.X)), Up(Most(a.Y, b.Y, c.Y)), Up(Most(a.Z, b.Z, c.Z)), 0)
+        );
     }
 
     private static double Least(double a, double b, double c) => Math.Min(a, Math.Min(b, c));
@@ -125,7 +153,9 @@ internal sealed class BoxTree
         for (int i = 0; i < items.Length; i++)
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(items[i]);
-            uint x = Cell((a.X + b.X + c.X) / 3 - bounds.Min.X, scale), y = Cell((a.Y + b.Y + c.Y) / 3 - bounds.Min.Y, scale), z = Cell((a.Z + b.Z + c.Z) / 3 - bounds.Min.Z, scale);
+            uint x = Cell((a.X + b.X + c.X) / 3 - bounds.Min.X, scale),
+                y = Cell((a.Y + b.Y + c.Y) / 3 - bounds.Min.Y, scale),
+                z = Cell((a.Z + b.Z + c.Z) / 3 - bounds.Min.Z, scale);
             keys[i] = (ulong)(Spread(x) | Spread(y) << 1 | Spread(z) << 2) << 32 | (uint)items[i];
         }
         Array.Sort(keys);

@@ -2,14 +2,18 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Topology;
 
-/// <summary>Measures the components of a mesh. A vertex in which fans meet counts once for each fan, as if they were drawn apart.</summary>
+/// <summary>
+/// Measures the components of a mesh. A vertex in which fans meet counts once for each fan, as if they were drawn
+/// apart.
+/// </summary>
 internal static class ComponentSurvey
 {
     internal static List<MeshComponent> Of(TriangleMesh mesh, MeshEdges edges, int[] fans, int fanCount, int[] numbers)
     {
         int[] component = mesh.Components(edges, out int count);
         int[][] members = Members(component, count);
-        int[] edgeCount = new int[count], vertexCount = new int[count];
+        int[] edgeCount = new int[count],
+            vertexCount = new int[count];
         var open = new bool[count];
         ReadOnlySpan<int> t = mesh.Triangles;
         for (int e = 0; e < edges.Count; e++)
@@ -21,32 +25,40 @@ internal static class ComponentSurvey
         var seen = new bool[fanCount];
         for (int corner = 0; corner < fans.Length; corner++)
         {
-            if (!seen[fans[corner]]) vertexCount[component[corner / 3]]++;
+            if (!seen[fans[corner]])
+                vertexCount[component[corner / 3]]++;
             seen[fans[corner]] = true;
         }
         TriangleMesh[] pieces = count == 1 ? [mesh] : [.. members.Select(m => Piece(mesh, m))];
         Box3D[] bounds = [.. pieces.Select(p => p.Bounds)];
         double[] volumes = [.. pieces.Select(p => p.Volume)];
-        return [.. Enumerable.Range(0, count).Select(c => new MeshComponent
-        {
-            FirstTriangle = numbers[members[c][0]],
-            TriangleCount = members[c].Length,
-            IsClosed = !open[c],
-            Genus = open[c] ? null : (2 - (vertexCount[c] - edgeCount[c] + members[c].Length)) / 2,
-            Volume = volumes[c],
-            Area = pieces[c].Area,
-            Bounds = bounds[c],
-            IsCavity = !open[c] && volumes[c] < 0 && Enclosing(c, pieces, bounds, open) > 0.5,
-        })];
+        return
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(c => new MeshComponent
+                {
+                    FirstTriangle = numbers[members[c][0]],
+                    TriangleCount = members[c].Length,
+                    IsClosed = !open[c],
+                    Genus = open[c] ? null : (2 - (vertexCount[c] - edgeCount[c] + members[c].Length)) / 2,
+                    Volume = volumes[c],
+                    Area = pieces[c].Area,
+                    Bounds = bounds[c],
+                    IsCavity = !open[c] && volumes[c] < 0 && Enclosing(c, pieces, bounds, open) > 0.5,
+                }),
+        ];
     }
 
     private static int[][] Members(int[] component, int count)
     {
         var sizes = new int[count];
-        foreach (int c in component) sizes[c]++;
+        foreach (int c in component)
+            sizes[c]++;
         int[][] members = [.. sizes.Select(s => new int[s])];
         Array.Clear(sizes);
-        for (int t = 0; t < component.Length; t++) members[component[t]][sizes[component[t]]++] = t;
+        for (int t = 0; t < component.Length; t++)
+            members[component[t]][sizes[component[t]]++] = t;
         return members;
     }
 
@@ -62,18 +74,27 @@ internal static class ComponentSurvey
         return TriangleMesh.Adopt(coordinates, triangles);
     }
 
-    /// <summary>How often the other closed components go round a component's first corner: the sum of their solid angles over 4 pi.</summary>
+    /// <summary>
+    /// How often the other closed components go round a component's first corner: the sum of their solid angles over 4
+    /// pi.
+    /// </summary>
     private static double Enclosing(int inner, TriangleMesh[] pieces, Box3D[] bounds, bool[] open)
     {
         Vector3D point = pieces[inner].Vertex(0);
         double turns = 0;
         for (int c = 0; c < pieces.Length; c++)
-            if (c != inner && !open[c] && Contains(bounds[c], point)) turns += SolidAngle(pieces[c], point) / (4 * Math.PI);
+            if (c != inner && !open[c] && Contains(bounds[c], point))
+                turns += SolidAngle(pieces[c], point) / (4 * Math.PI);
         return turns;
     }
 
     private static bool Contains(Box3D box, Vector3D p) =>
-        p.X >= box.Min.X && p.X <= box.Max.X && p.Y >= box.Min.Y && p.Y <= box.Max.Y && p.Z >= box.Min.Z && p.Z <= box.Max.Z;
+        p.X >= box.Min.X
+        && p.X <= box.Max.X
+        && p.Y >= box.Min.Y
+        && p.Y <= box.Max.Y
+        && p.Z >= box.Min.Z
+        && p.Z <= box.Max.Z;
 
     // Van Oosterom and Strackee, The Solid Angle of a Plane Triangle, 1983.
     private static double SolidAngle(TriangleMesh mesh, Vector3D from)
@@ -83,9 +104,16 @@ internal static class ComponentSurvey
         {
             (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
             (a, b, c) = (a - from, b - from, c - from);
-            double la = a.Length, lb = b.Length, lc = c.Length;
+            double la = a.Length,
+                lb = b.Length,
+                lc = c.Length;
             double volume = Vector3D.Dot(a, Vector3D.Cross(b, c));
-            sum += 2 * Math.Atan2(volume, la * lb * lc + Vector3D.Dot(a, b) * lc + Vector3D.Dot(a, c) * lb + Vector3D.Dot(b, c) * la);
+            sum +=
+                2
+                * Math.Atan2(
+                    volume,
+                    la * lb * lc + Vector3D.Dot(a, b) * lc + Vector3D.Dot(a, c) * lb + Vector3D.Dot(b, c) * la
+                );
         }
         return sum;
     }

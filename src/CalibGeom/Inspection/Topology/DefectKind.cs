@@ -21,12 +21,19 @@ public enum DefectKind
     /// <summary>A triangle on the same three corners as an earlier one, in either direction.</summary>
     DuplicateTriangle,
 
-    /// <summary>A pair of triangles that pass through each other, or that lie in one plane and overlap (decided exactly).</summary>
+    /// <summary>
+    /// A pair of triangles that pass through each other, or that lie in one plane and overlap (decided exactly).
+    /// </summary>
     Crossing,
 
-    /// <summary>A pair of triangles that touch without crossing, elsewhere than in a vertex or edge that both have (decided exactly).</summary>
+    /// <summary>
+    /// A pair of triangles that touch without crossing, elsewhere than in a vertex or edge that both have (decided
+    /// exactly).
+    /// </summary>
     Contact,
 
-    /// <summary>A closed component whose outside is turned in, where no component round it makes that a cavity.</summary>
+    /// <summary>
+    /// A closed component whose outside is turned in, where no component round it makes that a cavity.
+    /// </summary>
     InsideOutComponent,
 }

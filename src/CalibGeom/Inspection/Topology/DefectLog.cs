@@ -11,7 +11,8 @@ internal sealed class DefectLog(DefectKind kind)
 
     internal void Add(Vector3D place, int triangle)
     {
-        if (count++ >= MeshDefect.MostPlaces) return;
+        if (count++ >= MeshDefect.MostPlaces)
+            return;
         places.Add(place);
         triangles.Add(triangle);
     }

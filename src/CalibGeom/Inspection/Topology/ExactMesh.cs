@@ -3,8 +3,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
-/// Exact orientation of a mesh's vertices. Where all coordinates are whole multiples of one power of two within 2^40 of it, as on the grid
-/// and in most 32-bit float files, what the floating-point filter cannot decide is decided in 128-bit integers; otherwise in longer ones.
+/// Exact orientation of a mesh's vertices. Where all coordinates are whole multiples of one power of two within 2^40 of
+/// it, as on the grid
+/// and in most 32-bit float files, what the floating-point filter cannot decide is decided in 128-bit integers;
+/// otherwise in longer ones.
 /// </summary>
 internal sealed class ExactMesh
 {
@@ -19,27 +21,40 @@ internal sealed class ExactMesh
         whole = Integers(coordinates);
     }
 
-    /// <summary>The side of the plane a, b, c on which d lies: +1 where the normal points, -1 behind, 0 in the plane.</summary>
+    /// <summary>
+    /// The side of the plane a, b, c on which d lies: +1 where the normal points, -1 behind, 0 in the plane.
+    /// </summary>
     internal int Side(int a, int b, int c, int d)
     {
         int sign = ExactSign.Filter3D(Point(a), Point(b), Point(c), Point(d));
-        if (sign != ExactSign.Unknown) return -sign;
-        return whole is null ? -ExactSign.Orient3DExact(Point(a), Point(b), Point(c), Point(d)) : Whole(whole, 3 * a, 3 * b, 3 * c, 3 * d);
+        if (sign != ExactSign.Unknown)
+            return -sign;
+        return whole is null
+            ? -ExactSign.Orient3DExact(Point(a), Point(b), Point(c), Point(d))
+            : Whole(whole, 3 * a, 3 * b, 3 * c, 3 * d);
     }
 
     /// <summary>The turn of a, b, c seen along an axis: 0 for x, 1 for y, 2 for z; counter-clockwise is +1.</summary>
     internal int Turn(int axis, int a, int b, int c)
     {
-        int u = (axis + 1) % 3, v = (axis + 2) % 3;
-        return ExactSign.Orient2D(coordinates[3 * a + u], coordinates[3 * a + v], coordinates[3 * b + u], coordinates[3 * b + v],
-            coordinates[3 * c + u], coordinates[3 * c + v]);
+        int u = (axis + 1) % 3,
+            v = (axis + 2) % 3;
+        return ExactSign.Orient2D(
+            coordinates[3 * a + u],
+            coordinates[3 * a + v],
+            coordinates[3 * b + u],
+            coordinates[3 * b + v],
+            coordinates[3 * c + u],
+            coordinates[3 * c + v]
+        );
     }
 
     /// <summary>An axis along which a, b, c are seen with area; -1 when they lie on a line.</summary>
     internal int AxisOf(int a, int b, int c)
     {
         for (int axis = 2; axis >= 0; axis--)
-            if (Turn(axis, a, b, c) != 0) return axis;
+            if (Turn(axis, a, b, c) != 0)
+                return axis;
         return -1;
     }
 
@@ -47,9 +62,15 @@ internal sealed class ExactMesh
 
     private static int Whole(long[] w, int a, int b, int c, int d)
     {
-        Int128 ax = w[a] - w[d], ay = w[a + 1] - w[d + 1], az = w[a + 2] - w[d + 2];
-        Int128 bx = w[b] - w[d], by = w[b + 1] - w[d + 1], bz = w[b + 2] - w[d + 2];
-        Int128 cx = w[c] - w[d], cy = w[c + 1] - w[d + 1], cz = w[c + 2] - w[d + 2];
+        Int128 ax = w[a] - w[d],
+            ay = w[a + 1] - w[d + 1],
+            az = w[a + 2] - w[d + 2];
+        Int128 bx = w[b] - w[d],
+            by = w[b + 1] - w[d + 1],
+            bz = w[b + 2] - w[d + 2];
+        Int128 cx = w[c] - w[d],
+            cy = w[c + 1] - w[d + 1],
+            cz = w[c + 2] - w[d + 2];
         return -Int128.Sign(az * (bx * cy - cx * by) + bz * (cx * ay - ax * cy) + cz * (ax * by - bx * ay));
     }
 
@@ -59,15 +80,22 @@ internal sealed class ExactMesh
         double largest = 0;
         foreach (double value in values)
         {
-            if (value == 0) continue;
+            if (value == 0)
+                continue;
             long mantissa = ExactSign.Mantissa(value);
-            least = Math.Min(least, ExactSign.Exponent(value) + System.Numerics.BitOperations.TrailingZeroCount(mantissa));
+            least = Math.Min(
+                least,
+                ExactSign.Exponent(value) + System.Numerics.BitOperations.TrailingZeroCount(mantissa)
+            );
             largest = Math.Max(largest, Math.Abs(value));
         }
-        if (largest == 0) return new long[values.Length];
-        if (Math.ILogB(largest) - least >= Bits) return null;
+        if (largest == 0)
+            return new long[values.Length];
+        if (Math.ILogB(largest) - least >= Bits)
+            return null;
         var integers = new long[values.Length];
-        for (int i = 0; i < values.Length; i++) integers[i] = (long)Math.ScaleB(values[i], -least);
+        for (int i = 0; i < values.Length; i++)
+            integers[i] = (long)Math.ScaleB(values[i], -least);
         return integers;
     }
 }

@@ -18,7 +18,9 @@ internal static class MeetingPlace
         return (Min(a, Min(b, c)), Max(a, Max(b, c)));
     }
 
-    private static Vector3D Min(Vector3D a, Vector3D b) => new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
+    private static Vector3D Min(Vector3D a, Vector3D b) =>
+        new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
 
-    private static Vector3D Max(Vector3D a, Vector3D b) => new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
+    private static Vector3D Max(Vector3D a, Vector3D b) =>
+        new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 }

@@ -17,7 +17,10 @@ public sealed record MeshComponent
     /// <summary>The number of holes through it; null when it is not closed.</summary>
     public required int? Genus { get; init; }
 
-    /// <summary>The signed volume in mm3: negative when the outside is turned in, as it is for a cavity; without meaning when not closed.</summary>
+    /// <summary>
+    /// The signed volume in mm3: negative when the outside is turned in, as it is for a cavity; without meaning when
+    /// not closed.
+    /// </summary>
     public required double Volume { get; init; }
 
     /// <summary>The surface in mm2.</summary>
@@ -26,7 +29,9 @@ public sealed record MeshComponent
     /// <summary>The box round it, mm.</summary>
     public required Box3D Bounds { get; init; }
 
-    /// <summary>Whether it is the wall of a hollow inside another component: closed, with negative volume, enclosed by material.</summary>
+    /// <summary>
+    /// Whether it is the wall of a hollow inside another component: closed, with negative volume, enclosed by material.
+    /// </summary>
     public required bool IsCavity { get; init; }
 
     /// <summary>Whether it is closed and turned inside out, and no cavity.</summary>

@@ -3,8 +3,10 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
-/// Examines any mesh, closed or not. Corners with the same three numbers are one vertex; there is no tolerance. What lies on what and what
-/// crosses what is decided exactly, so the counts do not change when a mesh is turned by right angles, renumbered or reordered.
+/// Examines any mesh, closed or not. Corners with the same three numbers are one vertex; there is no tolerance. What
+/// lies on what and what
+/// crosses what is decided exactly, so the counts do not change when a mesh is turned by right angles, renumbered or
+/// reordered.
 /// </summary>
 public static class MeshTopology
 {
@@ -35,8 +37,14 @@ public static class MeshTopology
         List<MeshComponent> components = ComponentSurvey.Of(surface, edges, fans, fanCount, numbers);
         progress?.Report(BeforePairs);
         foreach (MeshComponent c in components)
-            if (c.IsInsideOut) logs[(int)DefectKind.InsideOutComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
-        var meetings = new SelfMeetings(welded, exact, degenerate, done => progress?.Report(BeforePairs + (1 - BeforePairs) * done));
+            if (c.IsInsideOut)
+                logs[(int)DefectKind.InsideOutComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
+        var meetings = new SelfMeetings(
+            welded,
+            exact,
+            degenerate,
+            done => progress?.Report(BeforePairs + (1 - BeforePairs) * done)
+        );
         Log(meetings.Crossings, welded, logs[(int)DefectKind.Crossing]);
         Log(meetings.Contacts, welded, logs[(int)DefectKind.Contact]);
         return new([.. logs.Select(l => l.Result())], components)
@@ -57,21 +65,29 @@ public static class MeshTopology
         collapsed = new bool[mesh.TriangleCount];
         for (int i = 0; i < degenerate.Length; i++)
         {
-            int a = t[3 * i], b = t[3 * i + 1], c = t[3 * i + 2];
+            int a = t[3 * i],
+                b = t[3 * i + 1],
+                c = t[3 * i + 2];
             collapsed[i] = a == b || b == c || c == a;
             degenerate[i] = collapsed[i] || exact.AxisOf(a, b, c) < 0;
-            if (degenerate[i]) log.Add(mesh.Vertex(a), i);
+            if (degenerate[i])
+                log.Add(mesh.Vertex(a), i);
         }
         return degenerate;
     }
 
-    /// <summary>The mesh without triangles that have two corners in one place; they border on nothing. Vertices keep their numbers.</summary>
+    /// <summary>
+    /// The mesh without triangles that have two corners in one place; they border on nothing. Vertices keep their
+    /// numbers.
+    /// </summary>
     private static TriangleMesh Without(TriangleMesh mesh, bool[] dropped, out int[] numbers)
     {
         numbers = [.. Enumerable.Range(0, dropped.Length).Where(t => !dropped[t])];
-        if (numbers.Length == dropped.Length) return mesh;
+        if (numbers.Length == dropped.Length)
+            return mesh;
         var kept = new int[3 * numbers.Length];
-        for (int i = 0; i < numbers.Length; i++) mesh.Triangles.Slice(3 * numbers[i], 3).CopyTo(kept.AsSpan(3 * i));
+        for (int i = 0; i < numbers.Length; i++)
+            mesh.Triangles.Slice(3 * numbers[i], 3).CopyTo(kept.AsSpan(3 * i));
         return TriangleMesh.Adopt(mesh.Coordinates.ToArray(), kept);
     }
 
@@ -81,10 +97,14 @@ public static class MeshTopology
         var found = new List<(int HalfEdge, DefectKind Kind)>();
         for (int e = 0; e < edges.Count; e++)
         {
-            int uses = edges.Uses(e), first = edges.HalfEdge(e, 0);
-            if (uses == 1) found.Add((first, DefectKind.OpenEdge));
-            else if (uses > 2) found.Add((first, DefectKind.CrowdedEdge));
-            else if (t[first] == t[edges.HalfEdge(e, 1)]) found.Add((first, DefectKind.FlippedEdge));
+            int uses = edges.Uses(e),
+                first = edges.HalfEdge(e, 0);
+            if (uses == 1)
+                found.Add((first, DefectKind.OpenEdge));
+            else if (uses > 2)
+                found.Add((first, DefectKind.CrowdedEdge));
+            else if (t[first] == t[edges.HalfEdge(e, 1)])
+                found.Add((first, DefectKind.FlippedEdge));
         }
         found.Sort();
         foreach ((int h, DefectKind kind) in found)
@@ -100,15 +120,19 @@ public static class MeshTopology
         for (int e = 0; e < edges.Count; e++)
         {
             int uses = edges.Uses(e);
-            if (uses < 2 || (uses == 2 && Third(t, edges.HalfEdge(e, 0)) != Third(t, edges.HalfEdge(e, 1)))) continue;
+            if (uses < 2 || (uses == 2 && Third(t, edges.HalfEdge(e, 0)) != Third(t, edges.HalfEdge(e, 1))))
+                continue;
             seen.Clear();
             for (int i = 0; i < uses; i++)
-                if (!seen.Add(Third(t, edges.HalfEdge(e, i)))) repeated.Add(edges.HalfEdge(e, i) / 3);
+                if (!seen.Add(Third(t, edges.HalfEdge(e, i))))
+                    repeated.Add(edges.HalfEdge(e, i) / 3);
         }
-        foreach (int triangle in repeated) log.Add(mesh.Triangle(triangle).A, numbers[triangle]);
+        foreach (int triangle in repeated)
+            log.Add(mesh.Triangle(triangle).A, numbers[triangle]);
     }
 
-    private static int Third(ReadOnlySpan<int> triangles, int halfEdge) => triangles[MeshEdges.Next(MeshEdges.Next(halfEdge))];
+    private static int Third(ReadOnlySpan<int> triangles, int halfEdge) =>
+        triangles[MeshEdges.Next(MeshEdges.Next(halfEdge))];
 
     private static void Pinches(TriangleMesh mesh, int[] fans, int[] numbers, DefectLog log)
     {
@@ -118,7 +142,8 @@ public static class MeshTopology
         for (int corner = 0; corner < t.Length; corner++)
         {
             int v = t[corner];
-            if (fanOf[v] == 0) fanOf[v] = fans[corner] + 1;
+            if (fanOf[v] == 0)
+                fanOf[v] = fans[corner] + 1;
             else if (fanOf[v] != fans[corner] + 1 && !pinched[v])
             {
                 pinched[v] = true;
@@ -129,6 +154,7 @@ public static class MeshTopology
 
     private static void Log(IReadOnlyList<(int First, int Second)> pairs, TriangleMesh mesh, DefectLog log)
     {
-        foreach ((int first, int second) in pairs) log.Add(MeetingPlace.Of(mesh, first, second), first);
+        foreach ((int first, int second) in pairs)
+            log.Add(MeetingPlace.Of(mesh, first, second), first);
     }
 }

@@ -12,7 +12,8 @@ internal sealed class SelfMeetings
     {
         int[] triangles = welded.Triangles.ToArray();
         int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !degenerate[t])];
-        if (items.Length < 2) return;
+        if (items.Length < 2)
+            return;
         var meeting = new TriangleMeeting(exact, triangles);
         new BoxTree(welded, items).Pairs((a, b) => Add(meeting.Of(a, b), a, b), progress);
         crossings.Sort();
@@ -27,7 +28,8 @@ internal sealed class SelfMeetings
 
     private bool Add(Meeting meeting, int a, int b)
     {
-        if (meeting == Meeting.None) return true;
+        if (meeting == Meeting.None)
+            return true;
         (meeting == Meeting.Cross ? crossings : contacts).Add((Math.Min(a, b), Math.Max(a, b)));
         return !Capped;
     }

@@ -2,7 +2,9 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Topology;
 
-/// <summary>What <see cref="MeshTopology.Examine"/> found: one result for each kind of defect, the components and the measures.</summary>
+/// <summary>
+/// What <see cref="MeshTopology.Examine"/> found: one result for each kind of defect, the components and the measures.
+/// </summary>
 public sealed class TopologyReport
 {
     internal TopologyReport(IReadOnlyList<MeshDefect> defects, IReadOnlyList<MeshComponent> components)
@@ -21,10 +23,14 @@ public sealed class TopologyReport
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary><see cref="Findings"/> with feature and layer of the first places.</summary>
-    /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left out.</param>
-    /// <param name="layerOf">Gives the layer at a height (mm), such as <see cref="Layers.LayerReport.LayerAt"/>; may be left out.</param>
-    public IReadOnlyList<Finding> ToFindings(Func<Vector3D, string>? nameOf = null, Func<double, int?>? layerOf = null) =>
-        TopologyFindings.Of(this, nameOf, layerOf);
+    /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left
+    /// out.</param>
+    /// <param name="layerOf">Gives the layer at a height (mm), such as <see cref="Layers.LayerReport.LayerAt"/>; may be
+    /// left out.</param>
+    public IReadOnlyList<Finding> ToFindings(
+        Func<Vector3D, string>? nameOf = null,
+        Func<double, int?>? layerOf = null
+    ) => TopologyFindings.Of(this, nameOf, layerOf);
 
     /// <summary>Distinct positions that triangles use.</summary>
     public required int VertexCount { get; init; }
@@ -44,14 +50,20 @@ public sealed class TopologyReport
     /// <summary>The surface in mm2.</summary>
     public required double Area { get; init; }
 
-    /// <summary>Whether there was so much of crossings and contacts that counting stopped at <see cref="MeshTopology.MostPairs"/> pairs.</summary>
+    /// <summary>
+    /// Whether there was so much of crossings and contacts that counting stopped at
+    /// <see cref="MeshTopology.MostPairs"/> pairs.
+    /// </summary>
     public required bool PairsCapped { get; init; }
 
     /// <summary>The sum of the genus over all components; null when one of them is not closed.</summary>
     public int? Genus => Components.Count > 0 && Components.All(c => c.IsClosed) ? Components.Sum(c => c.Genus) : null;
 
     /// <summary>Whether the surface is closed: no open, flipped or crowded edge, and at least one triangle.</summary>
-    public bool IsClosed => TriangleCount > 0 && this[DefectKind.OpenEdge].Count + this[DefectKind.FlippedEdge].Count + this[DefectKind.CrowdedEdge].Count == 0;
+    public bool IsClosed =>
+        TriangleCount > 0
+        && this[DefectKind.OpenEdge].Count + this[DefectKind.FlippedEdge].Count + this[DefectKind.CrowdedEdge].Count
+            == 0;
 
     /// <summary>Whether there is no defect of any kind.</summary>
     public bool IsSound => TriangleCount > 0 && Defects.All(d => d.Count == 0);

@@ -2,7 +2,10 @@ using CalibGeom.Slicing;
 
 namespace CalibGeom.TestObjects.Comparison;
 
-/// <summary>Boxes and pockets on a section through the middle of each gauge band, and heights on an upright section through a wall.</summary>
+/// <summary>
+/// Boxes and pockets on a section through the middle of each gauge band, and heights on an upright section through a
+/// wall.
+/// </summary>
 internal static class BoxSizes
 {
     internal static void Check(SectionLines lines, TestObject made, SizeFindings findings)
@@ -17,7 +20,15 @@ internal static class BoxSizes
     }
 
     /// <summary>A line through the middle of a box passes wall, pocket, wall.</summary>
-    private static void Widths(string box, string axis, double[] cuts, double middle, double outside, double inside, SizeFindings findings)
+    private static void Widths(
+        string box,
+        string axis,
+        double[] cuts,
+        double middle,
+        double outside,
+        double inside,
+        SizeFindings findings
+    )
     {
         int right = Array.FindIndex(cuts, c => c > middle);
         if (right < 2 || right + 2 > cuts.Length)
@@ -34,7 +45,9 @@ internal static class BoxSizes
     {
         double inset = Math.Min(0.1, (box.Outside.X - box.Inside.X) / 8);
         double[] cuts = lines.AlongZ(box.X + box.Outside.X / 2 - inset, box.Y);
-        if (cuts.Length == 4) findings.Require($"box{box.Number}.height", box.Height, cuts[3] - cuts[1]);
-        else findings.Missing($"box{box.Number}.height", box.Height);
+        if (cuts.Length == 4)
+            findings.Require($"box{box.Number}.height", box.Height, cuts[3] - cuts[1]);
+        else
+            findings.Missing($"box{box.Number}.height", box.Height);
     }
 }

@@ -4,7 +4,8 @@ using CalibGeom.Slicing;
 namespace CalibGeom.TestObjects.Comparison;
 
 /// <summary>
-/// Holds a mesh against the object that a spec describes, wherever it was moved to, tilted as the spec says: the outer size and, on sections,
+/// Holds a mesh against the object that a spec describes, wherever it was moved to, tilted as the spec says: the outer
+/// size and, on sections,
 /// every size and count of the feature table.
 /// </summary>
 public static class SpecComparison
@@ -20,9 +21,11 @@ public static class SpecComparison
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(made);
-        if (mesh.TriangleCount == 0) return [new Finding("spec-size", Severity.Error, "", "The mesh is empty.", "")];
+        if (mesh.TriangleCount == 0)
+            return [new Finding("spec-size", Severity.Error, "", "The mesh is empty.", "")];
         var findings = new SizeFindings();
-        Box3D expected = made.ToMesh().Bounds, found = mesh.Bounds;
+        Box3D expected = made.ToMesh().Bounds,
+            found = mesh.Bounds;
         findings.Require("size.x", expected.Size.X, found.Size.X);
         findings.Require("size.y", expected.Size.Y, found.Size.Y);
         findings.Require("size.z", expected.Size.Z, found.Size.Z);
@@ -33,7 +36,8 @@ public static class SpecComparison
         return findings.All;
     }
 
-    /// <summary>Tells which part of an object a place of its mesh belongs to (<c>box2</c>, <c>column7</c>, <c>slots</c>, <c>span.x</c>,
+    /// <summary>Tells which part of an object a place of its mesh belongs to (<c>box2</c>, <c>column7</c>,
+    /// <c>slots</c>, <c>span.x</c>,
     /// <c>plinth</c>, <c>label.title</c>); empty when none.</summary>
     /// <param name="mesh">The object's mesh with triangles, wherever it was moved to, tilted as the spec says.</param>
     /// <param name="made">The object.</param>

@@ -3,7 +3,8 @@ using CalibGeom.Planar;
 namespace CalibGeom.TestObjects.Labels;
 
 /// <summary>
-/// Letters drawn as strokes on a grid four wide and six high, made for raised strokes: counters and gaps stay about a stroke wide.
+/// Letters drawn as strokes on a grid four wide and six high, made for raised strokes: counters and gaps stay about a
+/// stroke wide.
 /// A letter is a list of lines, each a list of grid points; a line of one point is a dot.
 /// </summary>
 internal static class StrokeFont
@@ -67,7 +68,10 @@ internal static class StrokeFont
     };
 
     /// <summary>The letter that a character is drawn as: capitals, and one micro sign for both code points.</summary>
-    internal static char Drawn(char character) => character == '\u03BC' ? '\u00B5' : character == '\u00B5' ? character : char.ToUpperInvariant(character);
+    internal static char Drawn(char character) =>
+        character == '\u03BC' ? '\u00B5'
+        : character == '\u00B5' ? character
+        : char.ToUpperInvariant(character);
 
     /// <summary>Whether a character can be drawn; a space can.</summary>
     internal static bool Has(char character) => character == ' ' || Lines.ContainsKey(Drawn(character));
@@ -76,7 +80,14 @@ internal static class StrokeFont
     /// <param name="character">A character that <see cref="Has"/> knows.</param>
     /// <param name="stroke">Width of the strokes, mm.</param>
     internal static IReadOnlyList<Region> Shape(char character, double stroke) =>
-        character == ' ' ? [] : [.. Region.Union(Lines[Drawn(character)].Split(',').SelectMany(line => Strokes(line, stroke))).Select(Smooth.Region)];
+        character == ' '
+            ? []
+            :
+            [
+                .. Region
+                    .Union(Lines[Drawn(character)].Split(',').SelectMany(line => Strokes(line, stroke)))
+                    .Select(Smooth.Region),
+            ];
 
     private static IEnumerable<Outline> Strokes(string line, double stroke)
     {
@@ -92,12 +103,16 @@ internal static class StrokeFont
     private static Outline Capsule((double X, double Y) a, (double X, double Y) b, double half)
     {
         double along = Math.Atan2(b.Y - a.Y, b.X - a.X);
-        return Outline.FromMillimetres(Enumerable.Range(0, 8).Select(i =>
-        {
-            (double sin, double cos) = Math.SinCos(along + (i - 1.5) * Math.PI / 4);
-            double reach = half / Math.Cos(Math.PI / 8);
-            (double x, double y) = i < 4 ? b : a;
-            return (x + reach * cos, y + reach * sin);
-        }));
+        return Outline.FromMillimetres(
+            Enumerable
+                .Range(0, 8)
+                .Select(i =>
+                {
+                    (double sin, double cos) = Math.SinCos(along + (i - 1.5) * Math.PI / 4);
+                    double reach = half / Math.Cos(Math.PI / 8);
+                    (double x, double y) = i < 4 ? b : a;
+                    return (x + reach * cos, y + reach * sin);
+                })
+        );
     }
 }

@@ -29,12 +29,15 @@ internal sealed class TextBlock
     internal static IEnumerable<TextBlock> Breakings(string text, double stroke)
     {
         string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
-        if (words.Length == 0) yield break;
-        int total = words.Sum(w => w.Length + 1) - 1, last = 0;
+        if (words.Length == 0)
+            yield break;
+        int total = words.Sum(w => w.Length + 1) - 1,
+            last = 0;
         for (int parts = 1; parts <= 4; parts++)
         {
             string[] lines = Wrap(words, (total + parts - 1) / parts);
-            if (lines.Length == last) continue;
+            if (lines.Length == last)
+                continue;
             last = lines.Length;
             yield return new TextBlock(lines, stroke);
         }
@@ -45,15 +48,16 @@ internal sealed class TextBlock
     {
         var letters = new Dictionary<char, IReadOnlyList<Region>>();
         for (int row = 0; row < lines.Length; row++)
-            for (int column = 0; column < lines[row].Length; column++)
-            {
-                char letter = StrokeFont.Drawn(lines[row][column]);
-                if (!letters.TryGetValue(letter, out IReadOnlyList<Region>? shape))
-                    letters.Add(letter, shape = StrokeFont.Shape(letter, stroke));
-                double x = corner.XMillimetres + column * Advance * stroke;
-                double y = corner.YMillimetres + (lines.Length - 1 - row) * LinePitch * stroke;
-                foreach (Region region in shape) yield return region.Translate(x, y);
-            }
+        for (int column = 0; column < lines[row].Length; column++)
+        {
+            char letter = StrokeFont.Drawn(lines[row][column]);
+            if (!letters.TryGetValue(letter, out IReadOnlyList<Region>? shape))
+                letters.Add(letter, shape = StrokeFont.Shape(letter, stroke));
+            double x = corner.XMillimetres + column * Advance * stroke;
+            double y = corner.YMillimetres + (lines.Length - 1 - row) * LinePitch * stroke;
+            foreach (Region region in shape)
+                yield return region.Translate(x, y);
+        }
     }
 
     /// <summary>Words into lines of at most about a length; a word alone may be longer.</summary>
@@ -61,8 +65,10 @@ internal sealed class TextBlock
     {
         var lines = new List<string>();
         foreach (string word in words)
-            if (lines.Count > 0 && lines[^1].Length + word.Length < length) lines[^1] += " " + word;
-            else lines.Add(word);
+            if (lines.Count > 0 && lines[^1].Length + word.Length < length)
+                lines[^1] += " " + word;
+            else
+                lines.Add(word);
         return [.. lines];
     }
 }

@@ -17,14 +17,17 @@ internal sealed record Placement(LayoutItem Item, Footprint Form, double X, doub
     {
         double gap = Item.GapTo(other);
         foreach (Rect solid in Placed.Solids)
-            foreach (Rect r in form.Solids)
-                if (solid.Grow(gap).Meets(r.Move(x, y))) return false;
+        foreach (Rect r in form.Solids)
+            if (solid.Grow(gap).Meets(r.Move(x, y)))
+                return false;
         foreach (Rect lane in Placed.Lanes)
-            foreach (Rect r in form.Solids)
-                if (Blocks(lane, r.Move(x, y), other)) return false;
+        foreach (Rect r in form.Solids)
+            if (Blocks(lane, r.Move(x, y), other))
+                return false;
         foreach (Rect lane in form.Lanes)
-            foreach (Rect r in Placed.Solids)
-                if (Blocks(lane.Move(x, y), r, Item)) return false;
+        foreach (Rect r in Placed.Solids)
+            if (Blocks(lane.Move(x, y), r, Item))
+                return false;
         return true;
     }
 

@@ -9,13 +9,22 @@ namespace CalibGeom.TestObjects.Parts;
 /// <param name="InsideKey">Legs of the cut corner inside.</param>
 /// <param name="PocketDepth">From the mouth to the floor.</param>
 /// <param name="GaugeBand">Height of the gauge band.</param>
-internal sealed record BoxFrame(PerAxis Outside, PerAxis Inside, double Key, double InsideKey, double PocketDepth, double GaugeBand)
+internal sealed record BoxFrame(
+    PerAxis Outside,
+    PerAxis Inside,
+    double Key,
+    double InsideKey,
+    double PocketDepth,
+    double GaugeBand
+)
 {
     /// <summary>The outside section over the straight part.</summary>
-    internal KeyedSquare Full => new(Outside.X / 2, Outside.Y / 2, Math.Min(Proportions.OutsideRadius, SmallestOutside / 6), Key);
+    internal KeyedSquare Full =>
+        new(Outside.X / 2, Outside.Y / 2, Math.Min(Proportions.OutsideRadius, SmallestOutside / 6), Key);
 
     /// <summary>The section of the pocket.</summary>
-    internal KeyedSquare Pocket => new(Inside.X / 2, Inside.Y / 2, Math.Min(Proportions.InsideRadius, SmallestInside / 10), InsideKey);
+    internal KeyedSquare Pocket =>
+        new(Inside.X / 2, Inside.Y / 2, Math.Min(Proportions.InsideRadius, SmallestInside / 10), InsideKey);
 
     /// <summary>The section of the pocket at its mouth.</summary>
     internal KeyedSquare Mouth => Pocket.Grow(Math.Min(Proportions.LeadInWidth, Wall / 4));
@@ -31,12 +40,25 @@ internal sealed record BoxFrame(PerAxis Outside, PerAxis Inside, double Key, dou
 
     private double SmallestOutside => Math.Min(Outside.X, Outside.Y);
 
-    /// <summary>The frames of a nest's boxes. The gap at the cut corner is twice the clearance, so that flat faces meet first.</summary>
+    /// <summary>
+    /// The frames of a nest's boxes. The gap at the cut corner is twice the clearance, so that flat faces meet first.
+    /// </summary>
     internal static BoxFrame[] Of(NestSpec nest, NestWidths widths)
     {
         double key = Math.Min(Proportions.Key, nest.Sizes[0] / 5);
-        return [.. Enumerable.Range(0, nest.Sizes.Count).Select(i => new BoxFrame(
-            widths.Outside[i], widths.Inside[i], key, i == 0 ? key / 2 : InsideKeyOf(widths.Clearance(i), key), nest.PocketDepth, nest.GaugeBand))];
+        return
+        [
+            .. Enumerable
+                .Range(0, nest.Sizes.Count)
+                .Select(i => new BoxFrame(
+                    widths.Outside[i],
+                    widths.Inside[i],
+                    key,
+                    i == 0 ? key / 2 : InsideKeyOf(widths.Clearance(i), key),
+                    nest.PocketDepth,
+                    nest.GaugeBand
+                )),
+        ];
     }
 
     private static double InsideKeyOf(PerAxis clearance, double key)

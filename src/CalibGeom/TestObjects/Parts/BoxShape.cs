@@ -3,7 +3,8 @@ using CalibGeom.Planar;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// One box in its own frame: its axis at x = y = 0, z = 0 where it stands on the plinth. From below: neck or waist, taper, straight part
+/// One box in its own frame: its axis at x = y = 0, z = 0 where it stands on the plinth. From below: neck or waist,
+/// taper, straight part
 /// with the gauge band; inside: well with two vents, pocket, lead-in.
 /// </summary>
 internal sealed class BoxShape
@@ -46,9 +47,11 @@ internal sealed class BoxShape
     internal KeyedSquare Outer(double z)
     {
         int above = Array.FindIndex(profile, p => p.Z >= z);
-        if (above < 0) return profile[^1].Section;
+        if (above < 0)
+            return profile[^1].Section;
         (double topZ, KeyedSquare top) = profile[above];
-        if (above == 0 || topZ == z) return top;
+        if (above == 0 || topZ == z)
+            return top;
         (double bottomZ, KeyedSquare bottom) = profile[above - 1];
         return bottom.Toward(top, (z - bottomZ) / (topZ - bottomZ));
     }
@@ -58,7 +61,8 @@ internal sealed class BoxShape
     {
         (double z0, KeyedSquare s0) = profile[^3];
         (double z1, KeyedSquare s1) = profile[^2];
-        double shareX = (half - s0.HalfX) / (s1.HalfX - s0.HalfX), shareY = (half - s0.HalfY) / (s1.HalfY - s0.HalfY);
+        double shareX = (half - s0.HalfX) / (s1.HalfX - s0.HalfX),
+            shareY = (half - s0.HalfY) / (s1.HalfY - s0.HalfY);
         return z0 + (z1 - z0) * Math.Clamp(Math.Min(shareX, shareY), 0, 1);
     }
 
@@ -80,7 +84,10 @@ internal sealed class BoxShape
         double top = Proportions.NeckHeight + taper;
         var profile = new[]
         {
-            (0.0, Foot(Proportions.NeckFoot)), (Proportions.NeckHeight, Foot(Proportions.Notch)), (top, full), (top + frame.PocketDepth, full),
+            (0.0, Foot(Proportions.NeckFoot)),
+            (Proportions.NeckHeight, Foot(Proportions.Notch)),
+            (top, full),
+            (top + frame.PocketDepth, full),
         };
         return Fit(frame, inner, profile, top);
     }
@@ -99,7 +106,13 @@ internal sealed class BoxShape
 
         (double, KeyedSquare)[] Profile(double waistHeight) =>
             waistHeight > 0
-                ? [(0, waist), (waistHeight, waist), (waistHeight + taper, full), (waistHeight + taper + frame.PocketDepth, full)]
+                ?
+                [
+                    (0, waist),
+                    (waistHeight, waist),
+                    (waistHeight + taper, full),
+                    (waistHeight + taper + frame.PocketDepth, full),
+                ]
                 : [(0, waist), (taper, full), (taper + frame.PocketDepth, full)];
     }
 
@@ -111,7 +124,8 @@ internal sealed class BoxShape
         for (; ; half -= 0.05)
         {
             var shape = new BoxShape(frame, BoxWell.Around(frame, inner, half), profile, taperTop);
-            if (half <= BoxWell.LeastHalf(inner) || shape.WallBesideWell >= Proportions.WellWall) return shape;
+            if (half <= BoxWell.LeastHalf(inner) || shape.WallBesideWell >= Proportions.WellWall)
+                return shape;
         }
     }
 }

@@ -1,6 +1,8 @@
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>The blind well in a pocket's floor: the taper of the next smaller box sits on its rim and the foot hangs free in it.</summary>
+/// <summary>
+/// The blind well in a pocket's floor: the taper of the next smaller box sits on its rim and the foot hangs free in it.
+/// </summary>
 /// <param name="Section">Its square section.</param>
 /// <param name="Depth">Below the pocket's floor, mm.</param>
 internal sealed record BoxWell(KeyedSquare Section, double Depth)
@@ -17,20 +19,37 @@ internal sealed record BoxWell(KeyedSquare Section, double Depth)
     /// <summary>From the end of the straight wall to the vent, mm.</summary>
     internal const double VentInset = 0.05;
 
-    /// <summary>Half the width of the well if only the next smaller box mattered: its taper shall sit low, so that the gauge bands meet.</summary>
-    internal static double WidestHalf(BoxFrame frame, BoxShape? inner) => Math.Max(
-        LeastHalf(inner),
-        inner is null ? frame.SmallestInside * Proportions.WellShare / 2 : frame.SmallestInside / 2 - Math.Max(Proportions.SeatHeight, Proportions.SeatShare * frame.GaugeBand) * Proportions.TaperTangent);
+    /// <summary>
+    /// Half the width of the well if only the next smaller box mattered: its taper shall sit low, so that the gauge
+    /// bands meet.
+    /// </summary>
+    internal static double WidestHalf(BoxFrame frame, BoxShape? inner) =>
+        Math.Max(
+            LeastHalf(inner),
+            inner is null
+                ? frame.SmallestInside * Proportions.WellShare / 2
+                : frame.SmallestInside / 2
+                    - Math.Max(Proportions.SeatHeight, Proportions.SeatShare * frame.GaugeBand)
+                        * Proportions.TaperTangent
+        );
 
-    /// <summary>Half the width that the foot of the next smaller box, or without one the vents, need at least.</summary>
+    /// <summary>
+    /// Half the width that the foot of the next smaller box, or without one the vents, need at least.
+    /// </summary>
     internal static double LeastHalf(BoxShape? inner) =>
-        inner is null ? (Proportions.VentWidth + 2 * VentInset) / 2 + 0.3 : Proportions.NeckFoot / 2 + Proportions.WellRoom;
+        inner is null
+            ? (Proportions.VentWidth + 2 * VentInset) / 2 + 0.3
+            : Proportions.NeckFoot / 2 + Proportions.WellRoom;
 
     internal static BoxWell Around(BoxFrame frame, BoxShape? inner, double half)
     {
         double radius = frame.Pocket.Radius;
-        if (inner is null) return new(new(half, half, radius, radius), Proportions.VentHeight + Proportions.WellRoom);
+        if (inner is null)
+            return new(new(half, half, radius, radius), Proportions.VentHeight + Proportions.WellRoom);
         double seat = inner.HeightOfHalfWidth(half);
-        return new(new(half, half, radius, Math.Max(radius, 0.6 * inner.Outer(seat).Key)), Math.Max(seat, Proportions.VentHeight) + Proportions.WellRoom);
+        return new(
+            new(half, half, radius, Math.Max(radius, 0.6 * inner.Outer(seat).Key)),
+            Math.Max(seat, Proportions.VentHeight) + Proportions.WellRoom
+        );
     }
 }

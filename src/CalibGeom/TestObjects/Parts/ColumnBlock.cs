@@ -3,8 +3,10 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// Where the columns stand: a staggered block, rows of equal pitch, in an order scrambled by a fixed seed so that place says nothing of
-/// diameter. Columns are numbered by diameter as listed, copy by copy: column 1 and 2 are the two copies of the first diameter.
+/// Where the columns stand: a staggered block, rows of equal pitch, in an order scrambled by a fixed seed so that place
+/// says nothing of
+/// diameter. Columns are numbered by diameter as listed, copy by copy: column 1 and 2 are the two copies of the first
+/// diameter.
 /// </summary>
 internal sealed class ColumnBlock
 {
@@ -20,14 +22,23 @@ internal sealed class ColumnBlock
         int count = spec.Diameters.Count * spec.Copies;
         Place = Scrambled(count);
         int rows = (count + perRow - 1) / perRow;
-        Roots = [.. Place.Select(p => pixels.Position(
-            (p % perRow - perRow / 2 + (p / perRow % 2 == 1 ? 0.5 : 0)) * spec.Pitch, (p / perRow - rows / 2) * spec.Pitch * RowShare))];
+        Roots =
+        [
+            .. Place.Select(p =>
+                pixels.Position(
+                    (p % perRow - perRow / 2 + (p / perRow % 2 == 1 ? 0.5 : 0)) * spec.Pitch,
+                    (p / perRow - rows / 2) * spec.Pitch * RowShare
+                )
+            ),
+        ];
     }
 
     /// <summary>Columns in a row.</summary>
     internal int PerRow { get; }
 
-    /// <summary>The place of each column in the block: row times <see cref="PerRow"/> plus place in the row, both from 0.</summary>
+    /// <summary>
+    /// The place of each column in the block: row times <see cref="PerRow"/> plus place in the row, both from 0.
+    /// </summary>
     internal int[] Place { get; }
 
     /// <summary>The centre of each column's root, mm from the place in the middle.</summary>
@@ -45,12 +56,16 @@ internal sealed class ColumnBlock
     internal static IEnumerable<int> RowLengths(int count)
     {
         int least = Math.Max(1, (int)Math.Floor(Math.Sqrt(count * 0.6)));
-        return Enumerable.Range(least, count - least + 1)
+        return Enumerable
+            .Range(least, count - least + 1)
             .Where(m => m == count || (count + m - 1) / m * m - count <= m / 3)
             .Where(m => m <= 2 * Math.Sqrt(count) || count <= 4);
     }
 
-    /// <summary>A fixed permutation: Fisher and Yates' shuffle with a small linear congruential generator of our own, the same everywhere.</summary>
+    /// <summary>
+    /// A fixed permutation: Fisher and Yates' shuffle with a small linear congruential generator of our own, the same
+    /// everywhere.
+    /// </summary>
     private static int[] Scrambled(int count)
     {
         int[] order = [.. Enumerable.Range(0, count)];

@@ -11,13 +11,14 @@ namespace CalibGeom.TestObjects.Parts;
 internal readonly record struct Edge(Side Side, double Line, double At)
 {
     /// <summary>The rectangle from s0 to s1 along the side and t0 to t1 outward from it.</summary>
-    internal Rect Rectangle(double s0, double s1, double t0, double t1) => Side switch
-    {
-        Side.Back => new(At + s0, Line + t0, At + s1, Line + t1),
-        Side.Front => new(At + s0, Line - t1, At + s1, Line - t0),
-        Side.Right => new(Line + t0, At + s0, Line + t1, At + s1),
-        _ => new(Line - t1, At + s0, Line - t0, At + s1),
-    };
+    internal Rect Rectangle(double s0, double s1, double t0, double t1) =>
+        Side switch
+        {
+            Side.Back => new(At + s0, Line + t0, At + s1, Line + t1),
+            Side.Front => new(At + s0, Line - t1, At + s1, Line - t0),
+            Side.Right => new(Line + t0, At + s0, Line + t1, At + s1),
+            _ => new(Line - t1, At + s0, Line - t0, At + s1),
+        };
 
     /// <summary>A prism over that rectangle.</summary>
     internal Loft Prism(double s0, double s1, double t0, double t1, double z0, double z1)

@@ -3,7 +3,8 @@ using CalibGeom.Planar;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// An upright rectangle about the origin with three rounded corners and one (+X-Y) cut at 45 degrees. Outlines of any two have the same
+/// An upright rectangle about the origin with three rounded corners and one (+X-Y) cut at 45 degrees. Outlines of any
+/// two have the same
 /// vertices in the same order, so that a loft runs between them; flat faces are exactly parallel to the axes.
 /// </summary>
 /// <param name="HalfX">Half the width along X, mm.</param>
@@ -24,15 +25,25 @@ internal readonly record struct KeyedSquare(double HalfX, double HalfY, double R
     internal KeyedSquare Grow(double by) => new(HalfX + by, HalfY + by, Radius + by, Key + by * Diagonal);
 
     /// <summary>The shape a share of the way to another.</summary>
-    internal KeyedSquare Toward(KeyedSquare other, double share) => new(
-        HalfX + (other.HalfX - HalfX) * share, HalfY + (other.HalfY - HalfY) * share,
-        Radius + (other.Radius - Radius) * share, Key + (other.Key - Key) * share);
+    internal KeyedSquare Toward(KeyedSquare other, double share) =>
+        new(
+            HalfX + (other.HalfX - HalfX) * share,
+            HalfY + (other.HalfY - HalfY) * share,
+            Radius + (other.Radius - Radius) * share,
+            Key + (other.Key - Key) * share
+        );
 
     /// <summary>The vertices about a centre, counter-clockwise from the front end of the cut corner.</summary>
     internal GridPoint[] Points(GridPoint centre)
     {
-        int x = Grid.FromMillimetres(HalfX), y = Grid.FromMillimetres(HalfY), key = Grid.FromMillimetres(Key);
-        var points = new List<GridPoint>(2 + 3 * CornerVertices) { centre.Offset(x - key, -y), centre.Offset(x, key - y) };
+        int x = Grid.FromMillimetres(HalfX),
+            y = Grid.FromMillimetres(HalfY),
+            key = Grid.FromMillimetres(Key);
+        var points = new List<GridPoint>(2 + 3 * CornerVertices)
+        {
+            centre.Offset(x - key, -y),
+            centre.Offset(x, key - y),
+        };
         AddCorner(points, centre, 0, 1, 1);
         AddCorner(points, centre, 1, -1, 1);
         AddCorner(points, centre, 2, -1, -1);
@@ -46,7 +57,9 @@ internal readonly record struct KeyedSquare(double HalfX, double HalfY, double R
     {
         int radius = Grid.FromMillimetres(Radius);
         GridPoint middle = centre.Offset(
-            signX * (Grid.FromMillimetres(HalfX) - radius), signY * (Grid.FromMillimetres(HalfY) - radius));
+            signX * (Grid.FromMillimetres(HalfX) - radius),
+            signY * (Grid.FromMillimetres(HalfY) - radius)
+        );
         for (int i = 0; i < CornerVertices; i++)
         {
             (double sin, double cos) = Math.SinCos((quarter + i / (CornerVertices - 1.0)) * Math.PI / 2);

@@ -6,7 +6,10 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>Everything about an object that follows from its spec by arithmetic, before any solid is made: widths, shapes and places.</summary>
+/// <summary>
+/// Everything about an object that follows from its spec by arithmetic, before any solid is made: widths, shapes and
+/// places.
+/// </summary>
 internal sealed class ObjectPlan
 {
     private List<(string, IReadOnlyList<Loft>)>? parts;
@@ -24,7 +27,8 @@ internal sealed class ObjectPlan
             Widths = NestWidths.Of(nest, Pixels);
             Boxes = ShapesOf(BoxFrame.Of(nest, Widths));
         }
-        if (spec.Spans is { } spans) Span = Pixels.Width(new PerAxis(spans.X, spans.Y));
+        if (spec.Spans is { } spans)
+            Span = Pixels.Width(new PerAxis(spans.X, spans.Y));
         var items = new PartItems(this);
         Layout = ObjectLayout.Of(items.All, Tab is not null, !Tilted, spec.Plinth.EdgeChamfer, Pixels);
         if (spec.Columns is { } columns)
@@ -56,8 +60,11 @@ internal sealed class ObjectPlan
 
     internal ObjectLayout Layout { get; }
 
-    /// <summary>The places that light must leave open all through: two vents a box, tunnels, slots of the squeeze tab.</summary>
-    internal int TunnelCount => 2 * Boxes.Length + (Spec.Slots?.Heights.Count ?? 0) + (Tab is null ? 0 : Spec.Squeeze!.Slots);
+    /// <summary>
+    /// The places that light must leave open all through: two vents a box, tunnels, slots of the squeeze tab.
+    /// </summary>
+    internal int TunnelCount =>
+        2 * Boxes.Length + (Spec.Slots?.Heights.Count ?? 0) + (Tab is null ? 0 : Spec.Squeeze!.Slots);
 
     /// <summary>The place of a part, or null when the object has none of that name.</summary>
     internal Placement? Find(string name) => Layout.Parts.FirstOrDefault(p => p.Item.Name == name);
@@ -73,7 +80,9 @@ internal sealed class ObjectPlan
         return GridPoint.FromMillimetres(block.X + x, block.Y + y);
     }
 
-    /// <summary>Each part that can be made, with its lofts: the feature or group it belongs to, and what it is made of.</summary>
+    /// <summary>
+    /// Each part that can be made, with its lofts: the feature or group it belongs to, and what it is made of.
+    /// </summary>
     internal IReadOnlyList<(string Subject, IReadOnlyList<Loft> Lofts)> Parts => parts ??= MakeParts();
 
     /// <summary>Why a part cannot be made, or null when all can.</summary>
@@ -98,12 +107,17 @@ internal sealed class ObjectPlan
     {
         yield return ("plinth", new PlinthPart(Spec.Plinth, Spec.Tilt, Layout.HalfX, Layout.HalfY, Layout.Pad).Lofts());
         for (int i = 0; i < Boxes.Length; i++)
-            yield return ($"box{i + 1}", BoxPart.Lofts(Boxes[i], GridPoint.FromMillimetres(PlaceOf(i).X, PlaceOf(i).Y), PlinthTop));
+            yield return (
+                $"box{i + 1}",
+                BoxPart.Lofts(Boxes[i], GridPoint.FromMillimetres(PlaceOf(i).X, PlaceOf(i).Y), PlinthTop)
+            );
         for (int i = 0; i < (Columns?.Roots.Length ?? 0); i++)
             yield return ($"column{i + 1}", Columns!.Part(i).Lofts(RootOf(i), PlinthTop));
         foreach (Placement place in Layout.Parts)
-            if (SmallPart(place) is { } lofts) yield return (place.Item.Name, lofts);
-        if (Tab is not null) yield return ("squeeze", Tab.Lofts(Layout.Tab!.Value));
+            if (SmallPart(place) is { } lofts)
+                yield return (place.Item.Name, lofts);
+        if (Tab is not null)
+            yield return ("squeeze", Tab.Lofts(Layout.Tab!.Value));
     }
 
     private IEnumerable<Loft>? SmallPart(Placement place)
@@ -113,7 +127,9 @@ internal sealed class ObjectPlan
         {
             { Name: "slots" } => Comb!.Lofts(place.X, place.Y, place.Form.Form == 1),
             SpanItem span => span.Posts.Lofts(place.X, place.Y, PlinthTop),
-            TextItem text => text.Blocks[place.Form.Form].Shapes(GridPoint.FromMillimetres(place.X, place.Y)).Select(r => Loft.Prism(r, PlinthTop, labelTop)),
+            TextItem text => text.Blocks[place.Form.Form]
+                .Shapes(GridPoint.FromMillimetres(place.X, place.Y))
+                .Select(r => Loft.Prism(r, PlinthTop, labelTop)),
             { Name: "arrow" } => [Loft.Prism(DirectionArrow.At(place.X, place.Y), PlinthTop, labelTop)],
             _ => null,
         };

@@ -4,7 +4,9 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>The plinth about the origin, with its chamfer and pad, or with a wedge below when the object is tilted.</summary>
+/// <summary>
+/// The plinth about the origin, with its chamfer and pad, or with a wedge below when the object is tilted.
+/// </summary>
 internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, double halfY, Edge? pad)
 {
     private const double LeastCorner = 0.3;
@@ -16,7 +18,8 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
     internal IEnumerable<Loft> Lofts()
     {
         double top = Top(spec);
-        if (tilt.Angle != 0) return [Wedge(), Loft.Prism(shape.At(default), 0, top)];
+        if (tilt.Angle != 0)
+            return [Wedge(), Loft.Prism(shape.At(default), 0, top)];
         return spec.EdgeChamfer < Grid.ToMillimetres(1) ? [Loft.Prism(shape.At(default), 0, top)] : Chamfered(top);
     }
 
@@ -24,7 +27,12 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
     {
         double chamfer = Grid.Snap(spec.EdgeChamfer);
         KeyedSquare grown = shape.Grow(-chamfer);
-        var foot = new KeyedSquare(grown.HalfX, grown.HalfY, Math.Max(LeastCorner, grown.Radius), Math.Max(LeastCorner, grown.Key));
+        var foot = new KeyedSquare(
+            grown.HalfX,
+            grown.HalfY,
+            Math.Max(LeastCorner, grown.Radius),
+            Math.Max(LeastCorner, grown.Key)
+        );
         return
         [
             new Loft(Padded(foot, chamfer, atFoot: true), 0, Padded(shape, chamfer, atFoot: false), chamfer),
@@ -32,7 +40,9 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
         ];
     }
 
-    /// <summary>The underside becomes level when the object is turned; the wedge is thinnest at one side of the plinth.</summary>
+    /// <summary>
+    /// The underside becomes level when the object is turned; the wedge is thinnest at one side of the plinth.
+    /// </summary>
     private Loft Wedge()
     {
         double slope = Math.Tan(tilt.Angle * Math.PI / 180);
@@ -41,15 +51,27 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
         return Loft.Wedge(shape.At(default), z0, aboutX ? 0 : slope, aboutX ? -slope : 0, 0);
     }
 
-    /// <summary>The outline with the pad's ends as vertices; at the foot the pad reaches out to the full width.</summary>
+    /// <summary>
+    /// The outline with the pad's ends as vertices; at the foot the pad reaches out to the full width.
+    /// </summary>
     private Outline Padded(KeyedSquare section, double chamfer, bool atFoot)
     {
         List<GridPoint> points = [.. section.Points(default)];
-        if (pad is not { } edge) return new Outline(points);
-        double half = Proportions.PadWidth / 2, inset = atFoot ? chamfer : 0;
-        (double Along, double Outward)[] corners = [(-half - chamfer, -inset), (-half, 0), (half, 0), (half + chamfer, -inset)];
+        if (pad is not { } edge)
+            return new Outline(points);
+        double half = Proportions.PadWidth / 2,
+            inset = atFoot ? chamfer : 0;
+        (double Along, double Outward)[] corners =
+        [
+            (-half - chamfer, -inset),
+            (-half, 0),
+            (half, 0),
+            (half + chamfer, -inset),
+        ];
         bool backward = edge.Side is Side.Back or Side.Left;
-        IEnumerable<GridPoint> inserted = (backward ? corners.Reverse() : corners).Select(c => At(edge, c.Along, c.Outward));
+        IEnumerable<GridPoint> inserted = (backward ? corners.Reverse() : corners).Select(c =>
+            At(edge, c.Along, c.Outward)
+        );
         int index = edge.Side switch
         {
             Side.Right => 2,
@@ -61,11 +83,12 @@ internal sealed class PlinthPart(PlinthSpec spec, TiltSpec tilt, double halfX, d
         return new Outline(points);
     }
 
-    private static GridPoint At(Edge edge, double along, double outward) => edge.Side switch
-    {
-        Side.Back => GridPoint.FromMillimetres(edge.At + along, edge.Line + outward),
-        Side.Front => GridPoint.FromMillimetres(edge.At + along, edge.Line - outward),
-        Side.Right => GridPoint.FromMillimetres(edge.Line + outward, edge.At + along),
-        _ => GridPoint.FromMillimetres(edge.Line - outward, edge.At + along),
-    };
+    private static GridPoint At(Edge edge, double along, double outward) =>
+        edge.Side switch
+        {
+            Side.Back => GridPoint.FromMillimetres(edge.At + along, edge.Line + outward),
+            Side.Front => GridPoint.FromMillimetres(edge.At + along, edge.Line - outward),
+            Side.Right => GridPoint.FromMillimetres(edge.Line + outward, edge.At + along),
+            _ => GridPoint.FromMillimetres(edge.Line - outward, edge.At + along),
+        };
 }

@@ -21,7 +21,8 @@ internal static class Proportions
     internal const double LeadInHeight = 0.5;
     internal const double LeadInWidth = 0.3;
 
-    /// <summary>How far above the pocket's floor the taper of a seated box ends, as a share of the gauge band, and at least; more when the wall
+    /// <summary>How far above the pocket's floor the taper of a seated box ends, as a share of the gauge band, and at
+    /// least; more when the wall
     /// beside the well asks for it.</summary>
     internal const double SeatShare = 0.4;
     internal const double SeatHeight = 1.2;
@@ -71,7 +72,9 @@ internal static class Proportions
     internal const double ArrowLength = 4.0;
     internal const double ArrowWidth = 2.4;
 
-    /// <summary>How far a caliper's outside jaw reaches beyond the face it touches, and how wide it is along the face.</summary>
+    /// <summary>
+    /// How far a caliper's outside jaw reaches beyond the face it touches, and how wide it is along the face.
+    /// </summary>
     internal const double JawDepth = 3.2;
     internal const double JawWidth = 3.0;
     internal const double LabelToLane = 6.0;

@@ -4,19 +4,24 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>A bar with tunnels side by side on one floor, their roofs at graded heights, each under more than a millimetre of roof.</summary>
+/// <summary>
+/// A bar with tunnels side by side on one floor, their roofs at graded heights, each under more than a millimetre of
+/// roof.
+/// </summary>
 internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
 {
     private readonly double[] heights = [.. spec.Heights];
 
     /// <summary>Height of the tunnels' floor above the plate, mm.</summary>
-    internal double Floor { get; } = Grid.Snap(Math.Max(Proportions.TunnelFloorAbovePlate, plinthTop + Proportions.TunnelFloorThickness));
+    internal double Floor { get; } =
+        Grid.Snap(Math.Max(Proportions.TunnelFloorAbovePlate, plinthTop + Proportions.TunnelFloorThickness));
 
     /// <summary>Top of the bar above the plate, mm.</summary>
     internal double Top => Floor + heights.Max() + Proportions.TunnelRoof;
 
     /// <summary>Length of the bar, mm.</summary>
-    internal double Length => heights.Length * (Proportions.TunnelWidth + Proportions.TunnelWall) + Proportions.TunnelWall;
+    internal double Length =>
+        heights.Length * (Proportions.TunnelWidth + Proportions.TunnelWall) + Proportions.TunnelWall;
 
     /// <summary>The middle of a tunnel along the bar, from the bar's own middle, mm.</summary>
     internal double MiddleOf(int tunnel) => StartOf(tunnel) + Proportions.TunnelWidth / 2;
@@ -24,7 +29,8 @@ internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
     internal IEnumerable<Loft> Lofts(double x, double y, bool alongY)
     {
         var place = new StepRectangles(Grid.Snap(x), Grid.Snap(y), alongY);
-        double depth = Proportions.TunnelDepth / 2, half = Length / 2;
+        double depth = Proportions.TunnelDepth / 2,
+            half = Length / 2;
         yield return place.Prism(-half, half, -depth, depth, plinthTop, Floor);
         double[] roofs = [.. heights.Select(h => Grid.Snap(Floor + h))];
         double[] levels = [Floor, .. roofs.Distinct().Order(), Grid.Snap(Top)];
@@ -39,12 +45,14 @@ internal sealed class SlotComb(SlotsSpec spec, double plinthTop)
         double from = -Length / 2;
         for (int i = 0; i < roofs.Length; i++)
         {
-            if (roofs[i] <= level) continue;
+            if (roofs[i] <= level)
+                continue;
             yield return (from, StartOf(i));
             from = StartOf(i) + Proportions.TunnelWidth;
         }
         yield return (from, Length / 2);
     }
 
-    private double StartOf(int tunnel) => -Length / 2 + Proportions.TunnelWall + tunnel * (Proportions.TunnelWall + Proportions.TunnelWidth);
+    private double StartOf(int tunnel) =>
+        -Length / 2 + Proportions.TunnelWall + tunnel * (Proportions.TunnelWall + Proportions.TunnelWidth);
 }

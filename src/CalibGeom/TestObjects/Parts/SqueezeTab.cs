@@ -5,7 +5,8 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// An upright tab on the plate beside the plinth, held by a bar to a post on the plinth. In its own frame the plinth's edge is the line
+/// An upright tab on the plate beside the plinth, held by a bar to a post on the plinth. In its own frame the plinth's
+/// edge is the line
 /// across = 0, the plinth lies at across &lt; 0 and the tab's middle at along = 0.
 /// </summary>
 internal sealed class SqueezeTab(SqueezeSpec spec, double plinthTop)
@@ -22,7 +23,8 @@ internal sealed class SqueezeTab(SqueezeSpec spec, double plinthTop)
     internal const double Bridge = Proportions.TabGap + Proportions.TabPostInset;
 
     /// <summary>Underside of the bar above the plate, mm.</summary>
-    internal double BarBottom => Grid.Snap(Math.Max(spec.Slots * spec.Pitch + Proportions.TabCap, plinthTop + Proportions.FloorThickness));
+    internal double BarBottom =>
+        Grid.Snap(Math.Max(spec.Slots * spec.Pitch + Proportions.TabCap, plinthTop + Proportions.FloorThickness));
 
     /// <summary>Top of the bar above the plate, mm.</summary>
     internal double Top => BarBottom + Proportions.TabBar;
@@ -32,11 +34,15 @@ internal sealed class SqueezeTab(SqueezeSpec spec, double plinthTop)
 
     internal IEnumerable<Loft> Lofts(Edge edge)
     {
-        const double Near = Proportions.TabGap, Far = Reach, Half = Width / 2, Open = Proportions.TabSlotWidth / 2;
+        const double Near = Proportions.TabGap,
+            Far = Reach,
+            Half = Width / 2,
+            Open = Proportions.TabSlotWidth / 2;
         double floor = 0;
         for (int i = 1; i <= spec.Slots; i++)
         {
-            double roof = Grid.Snap(i * spec.Pitch), slot = Grid.Snap(i * spec.Pitch - spec.SlotHeight);
+            double roof = Grid.Snap(i * spec.Pitch),
+                slot = Grid.Snap(i * spec.Pitch - spec.SlotHeight);
             yield return edge.Prism(-Half, Half, Near, Far, floor, slot);
             yield return edge.Prism(-Half, -Open, Near, Far, slot, roof);
             yield return edge.Prism(Open, Half, Near, Far, slot, roof);

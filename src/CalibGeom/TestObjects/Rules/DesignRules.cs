@@ -7,9 +7,23 @@ internal static class DesignRules
 {
     private static readonly IDesignRule[] All =
     [
-        new AscendingSizesRule(), new WallRule(), new GapRule(), new PocketRule(), new VentRule(), new SeatRule(), new NeckRule(),
-        new CaliperLaneRule(), new ColumnRoomRule(), new ColumnLoadRule(), new OverhangRule(), new LabelRule(), new TiltRule(),
-        new PlateRule(), new BaseLayersRule(), new PixelRule(), new LayerRule(),
+        new AscendingSizesRule(),
+        new WallRule(),
+        new GapRule(),
+        new PocketRule(),
+        new VentRule(),
+        new SeatRule(),
+        new NeckRule(),
+        new CaliperLaneRule(),
+        new ColumnRoomRule(),
+        new ColumnLoadRule(),
+        new OverhangRule(),
+        new LabelRule(),
+        new TiltRule(),
+        new PlateRule(),
+        new BaseLayersRule(),
+        new PixelRule(),
+        new LayerRule(),
     ];
 
     /// <summary>What the rules find, errors first, then in the order of the rules.</summary>

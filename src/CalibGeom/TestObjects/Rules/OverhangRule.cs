@@ -5,11 +5,16 @@ using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects.Rules;
 
-/// <summary>How flat each part's walls hang over nothing, as printed: 90 degrees is upright, 0 is level. Roofs of vents and slots are bridges.</summary>
+/// <summary>
+/// How flat each part's walls hang over nothing, as printed: 90 degrees is upright, 0 is level. Roofs of vents and
+/// slots are bridges.
+/// </summary>
 internal sealed class OverhangRule : IDesignRule
 {
     private const string Id = "overhang";
-    private const double Least = 30, Good = 35, LongestBridge = 3;
+    private const double Least = 30,
+        Good = 35,
+        LongestBridge = 3;
 
     /// <summary>Walls lower than this are rounding between two levels, and thinner than any layer.</summary>
     private const double LeastHeight = 0.01;
@@ -17,23 +22,44 @@ internal sealed class OverhangRule : IDesignRule
     public IEnumerable<Finding> Check(ObjectPlan plan)
     {
         var frame = new PrintFrame(plan.Spec.Tilt);
-        IEnumerable<(string Subject, double Angle)> angles = plan.Parts.Select(p => (p.Subject, Flattest(p.Lofts, frame)));
-        foreach (IGrouping<string, (string Subject, double Angle)> group in angles.GroupBy(a => a.Subject.StartsWith("column", StringComparison.Ordinal) ? "column" : a.Subject))
+        IEnumerable<(string Subject, double Angle)> angles = plan.Parts.Select(p =>
+            (p.Subject, Flattest(p.Lofts, frame))
+        );
+        foreach (
+            IGrouping<string, (string Subject, double Angle)> group in angles.GroupBy(a =>
+                a.Subject.StartsWith("column", StringComparison.Ordinal) ? "column" : a.Subject
+            )
+        )
         {
             (string subject, double angle) = group.MinBy(a => a.Angle);
-            foreach (Finding finding in Judge.AtLeast(Id, subject, "The flattest overhang, counted from horizontal,", angle, Least, Good, "deg", "Tilt or lean less."))
+            foreach (
+                Finding finding in Judge.AtLeast(
+                    Id,
+                    subject,
+                    "The flattest overhang, counted from horizontal,",
+                    angle,
+                    Least,
+                    Good,
+                    "deg",
+                    "Tilt or lean less."
+                )
+            )
                 yield return finding;
         }
-        foreach (Finding bridge in Bridges(plan)) yield return bridge;
+        foreach (Finding bridge in Bridges(plan))
+            yield return bridge;
     }
 
-    /// <summary>The smallest angle from horizontal, in degrees, of all walls that face down; 90 when none does.</summary>
+    /// <summary>
+    /// The smallest angle from horizontal, in degrees, of all walls that face down; 90 when none does.
+    /// </summary>
     internal static double Flattest(IReadOnlyList<Loft> lofts, PrintFrame frame)
     {
         double steepestNormal = 0;
         foreach (Loft loft in lofts)
         {
-            if (loft.TopZ - loft.BottomZ < LeastHeight) continue;
+            if (loft.TopZ - loft.BottomZ < LeastHeight)
+                continue;
             int sign = 1;
             foreach ((Outline bottom, Outline top) in loft.Bottom.Rings.Zip(loft.Top.Rings))
             {
@@ -44,13 +70,22 @@ internal sealed class OverhangRule : IDesignRule
         return Math.Acos(Math.Min(1, -steepestNormal)) * 180 / Math.PI;
     }
 
-    private static double LowestNormal(ReadOnlySpan<GridPoint> bottom, ReadOnlySpan<GridPoint> top, Loft loft, int sign, PrintFrame frame)
+    private static double LowestNormal(
+        ReadOnlySpan<GridPoint> bottom,
+        ReadOnlySpan<GridPoint> top,
+        Loft loft,
+        int sign,
+        PrintFrame frame
+    )
     {
         double lowest = 0;
         for (int i = 0; i < bottom.Length; i++)
         {
             int j = (i + 1) % bottom.Length;
-            Vector3D b0 = At(bottom[i], loft.BottomZ), b1 = At(bottom[j], loft.BottomZ), t0 = At(top[i], loft.TopZ), t1 = At(top[j], loft.TopZ);
+            Vector3D b0 = At(bottom[i], loft.BottomZ),
+                b1 = At(bottom[j], loft.BottomZ),
+                t0 = At(top[i], loft.TopZ),
+                t1 = At(top[j], loft.TopZ);
             lowest = Math.Min(lowest, Math.Min(NormalZ(b0, b1, t1, sign, frame), NormalZ(b0, t1, t0, sign, frame)));
         }
         return lowest;
@@ -66,11 +101,23 @@ internal sealed class OverhangRule : IDesignRule
 
     private static IEnumerable<Finding> Bridges(ObjectPlan plan)
     {
-        if (plan.Boxes.Length > 0) yield return Bridge("nest", "Each vent's roof", plan.Boxes.Max(b => b.Well.VentWidth));
-        if (plan.Comb is not null) yield return Bridge("slots", "Each tunnel's roof", Proportions.TunnelWidth);
-        if (plan.Tab is not null) yield return Bridge("squeeze", "Each bar of the squeeze tab", Proportions.TabSlotWidth);
+        if (plan.Boxes.Length > 0)
+            yield return Bridge("nest", "Each vent's roof", plan.Boxes.Max(b => b.Well.VentWidth));
+        if (plan.Comb is not null)
+            yield return Bridge("slots", "Each tunnel's roof", Proportions.TunnelWidth);
+        if (plan.Tab is not null)
+            yield return Bridge("squeeze", "Each bar of the squeeze tab", Proportions.TabSlotWidth);
     }
 
-    private static Finding Bridge(string subject, string what, double span) => Judge.Note("bridge", subject,
-        FormattableString.Invariant($"{what} bridges {span:0.##} mm; up to {LongestBridge} mm prints without supports."), span, LongestBridge, "mm");
+    private static Finding Bridge(string subject, string what, double span) =>
+        Judge.Note(
+            "bridge",
+            subject,
+            FormattableString.Invariant(
+                $"{what} bridges {span:0.##} mm; up to {LongestBridge} mm prints without supports."
+            ),
+            span,
+            LongestBridge,
+            "mm"
+        );
 }

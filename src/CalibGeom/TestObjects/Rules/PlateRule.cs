@@ -14,13 +14,26 @@ internal sealed class PlateRule : IDesignRule
     {
         PlateSize plate = plan.Spec.Process?.Plate ?? new PlateSize(Largest, Largest, Largest);
         Vector3D size = PlanExtent.Of(plan).Size;
-        return [.. Fits("width", size.X, plate.X), .. Fits("depth", size.Y, plate.Y), .. Fits("height", size.Z, plate.Z)];
+        return
+        [
+            .. Fits("width", size.X, plate.X),
+            .. Fits("depth", size.Y, plate.Y),
+            .. Fits("height", size.Z, plate.Z),
+        ];
     }
 
     private static IEnumerable<Finding> Fits(string what, double value, double limit)
     {
         if (value > limit)
-            yield return Judge.Finding("larger-than-plate", Severity.Error, "process.plate", $"The object's {what}", value, limit, "mm",
-                "Leave groups out, make sizes smaller or tilt less.");
+            yield return Judge.Finding(
+                "larger-than-plate",
+                Severity.Error,
+                "process.plate",
+                $"The object's {what}",
+                value,
+                limit,
+                "mm",
+                "Leave groups out, make sizes smaller or tilt less."
+            );
     }
 }

@@ -17,7 +17,8 @@ internal sealed class PrintFrame
         (sin, cos) = Math.SinCos(tilt.Angle * Math.PI / 180);
     }
 
-    internal Vector3D Turn(Vector3D v) => aboutX
-        ? new(v.X, v.Y * cos - v.Z * sin, v.Y * sin + v.Z * cos)
-        : new(v.X * cos + v.Z * sin, v.Y, -v.X * sin + v.Z * cos);
+    internal Vector3D Turn(Vector3D v) =>
+        aboutX
+            ? new(v.X, v.Y * cos - v.Z * sin, v.Y * sin + v.Z * cos)
+            : new(v.X * cos + v.Z * sin, v.Y, -v.X * sin + v.Z * cos);
 }

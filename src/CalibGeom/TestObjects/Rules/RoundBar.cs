@@ -1,6 +1,9 @@
 namespace CalibGeom.TestObjects.Rules;
 
-/// <summary>Strength of a round bar: A = pi d^2 / 4, W = pi d^3 / 32, bending stress M / W (any textbook on strength of materials).</summary>
+/// <summary>
+/// Strength of a round bar: A = pi d^2 / 4, W = pi d^3 / 32, bending stress M / W (any textbook on strength of
+/// materials).
+/// </summary>
 internal static class RoundBar
 {
     /// <summary>Section area, mm2.</summary>
@@ -13,5 +16,6 @@ internal static class RoundBar
     /// <param name="force">Across its free end, N.</param>
     /// <param name="length">mm.</param>
     /// <param name="diameter">mm.</param>
-    internal static double BendingStress(double force, double length, double diameter) => force * length / SectionModulus(diameter);
+    internal static double BendingStress(double force, double length, double diameter) =>
+        force * length / SectionModulus(diameter);
 }

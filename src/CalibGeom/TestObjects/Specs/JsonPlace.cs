@@ -23,7 +23,8 @@ internal static class JsonPlace
     internal static long Offset(ReadOnlySpan<byte> bytes, long line, long byteInLine)
     {
         int start = 0;
-        for (; line > 0; line--) start += bytes[start..].IndexOf((byte)'\n') + 1;
+        for (; line > 0; line--)
+            start += bytes[start..].IndexOf((byte)'\n') + 1;
         return start + byteInLine;
     }
 
@@ -34,9 +35,16 @@ internal static class JsonPlace
         return $"not JSON that a spec can be read from: {(end < 0 ? e.Message : e.Message[..end])}";
     }
 
-    /// <summary>What to say when a digit follows a comma where a name should: <c>6,31</c> is read as 6 and then nonsense.</summary>
+    /// <summary>
+    /// What to say when a digit follows a comma where a name should: <c>6,31</c> is read as 6 and then nonsense.
+    /// </summary>
     internal static string CommaHint(ReadOnlySpan<byte> bytes, long offset) =>
-        offset > 0 && offset < bytes.Length && bytes[(int)offset - 1] == ',' && char.IsAsciiDigit((char)bytes[(int)offset]) ? " Numbers have a decimal point, not a comma." : "";
+        offset > 0
+        && offset < bytes.Length
+        && bytes[(int)offset - 1] == ','
+        && char.IsAsciiDigit((char)bytes[(int)offset])
+            ? " Numbers have a decimal point, not a comma."
+            : "";
 
     /// <summary>A path that fits into a message.</summary>
     internal static string Shorten(string path) => path.Length <= LongestPath ? path : $"{path[..LongestPath]}...";

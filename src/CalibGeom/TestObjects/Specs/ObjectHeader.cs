@@ -14,6 +14,7 @@ public static class ObjectHeader
     public static string Of(string name, string digest)
     {
         ArgumentNullException.ThrowIfNull(name);
-        return $"{(name.Length <= LongestName ? name : name[..LongestName])} geometry {GeometryVersion} mm digest {digest}";
+        return $"{(name.Length <= LongestName ? name : name[..LongestName])} geometry {GeometryVersion} mm "
+            + $"digest {digest}";
     }
 }

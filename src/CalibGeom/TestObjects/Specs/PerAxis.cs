@@ -1,6 +1,8 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>A length that may differ between X and Y, mm. In JSON a number when both are equal, else <c>[x, y]</c>.</summary>
+/// <summary>
+/// A length that may differ between X and Y, mm. In JSON a number when both are equal, else <c>[x, y]</c>.
+/// </summary>
 /// <param name="X">Along X, mm.</param>
 /// <param name="Y">Along Y, mm.</param>
 public readonly record struct PerAxis(double X, double Y)
@@ -17,5 +19,6 @@ public readonly record struct PerAxis(double X, double Y)
     public bool IsUniform => X.Equals(Y);
 
     /// <summary>A number, or <c>[x, y]</c>, in the invariant culture.</summary>
-    public override string ToString() => IsUniform ? FormattableString.Invariant($"{X}") : FormattableString.Invariant($"[{X}, {Y}]");
+    public override string ToString() =>
+        IsUniform ? FormattableString.Invariant($"{X}") : FormattableString.Invariant($"[{X}, {Y}]");
 }

@@ -8,7 +8,8 @@ internal sealed class PerAxisConverter : JsonConverter<PerAxis>
 {
     public override PerAxis Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
     {
-        if (reader.TokenType == JsonTokenType.Number) return reader.GetDouble();
+        if (reader.TokenType == JsonTokenType.Number)
+            return reader.GetDouble();
         return JsonSerializer.Deserialize(ref reader, SpecJsonContext.Default.DoubleArray) is [var x, var y]
             ? new PerAxis(x, y)
             : throw new JsonException("A number or [x, y] is needed.");

@@ -1,14 +1,25 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>The rounded plate that everything stands on. Immutable; every value is checked when it is set, so that a spec that exists is in
+/// <summary>The rounded plate that everything stands on. Immutable; every value is checked when it is set, so that a
+/// spec that exists is in
 /// range. Compares by value.</summary>
 public sealed record PlinthSpec
 {
     /// <summary>Thickness, measured at the flat pad. Range 1 to 10 mm. Default 2.5 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
-    public double Thickness { get; init => field = SpecParameters.PlinthThickness.Require(value); } = 2.5;
+    public double Thickness
+    {
+        get;
+        init => field = SpecParameters.PlinthThickness.Require(value);
+    } = 2.5;
 
-    /// <summary>Height and width of the chamfer around the bottom; 0 leaves it out. Range 0 to 5 mm. Default 0.8 mm.</summary>
+    /// <summary>
+    /// Height and width of the chamfer around the bottom; 0 leaves it out. Range 0 to 5 mm. Default 0.8 mm.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
-    public double EdgeChamfer { get; init => field = SpecParameters.PlinthEdgeChamfer.Require(value); } = 0.8;
+    public double EdgeChamfer
+    {
+        get;
+        init => field = SpecParameters.PlinthEdgeChamfer.Require(value);
+    } = 0.8;
 }

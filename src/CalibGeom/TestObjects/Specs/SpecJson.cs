@@ -6,8 +6,10 @@ using CalibGeom.Features.Files;
 namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
-/// Specs as JSON. Every name is optional; what is left out keeps its default. Comments and trailing commas are read, and a byte order mark;
-/// unknown names, wrong types, values out of range and names that stand twice are refused with their JSON path, line and column (from 1).
+/// Specs as JSON. Every name is optional; what is left out keeps its default. Comments and trailing commas are read,
+/// and a byte order mark;
+/// unknown names, wrong types, values out of range and names that stand twice are refused with their JSON path, line
+/// and column (from 1).
 /// </summary>
 public static class SpecJson
 {
@@ -15,27 +17,45 @@ public static class SpecJson
     public const int MaximumBytes = 1 << 20;
 
     // Signs such as the micro sign stand as they are: the text is read as UTF-8, never put into a web page.
-    private static readonly SpecJsonContext Context =
-        new(new JsonSerializerOptions(SpecJsonContext.Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+    private static readonly SpecJsonContext Context = new(
+        new JsonSerializerOptions(SpecJsonContext.Default.Options)
+        {
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }
+    );
 
     /// <summary>Reads a spec.</summary>
     /// <param name="stream">Where from; stays open.</param>
     /// <param name="basis">What keeps its value where the document says nothing; null takes the defaults.</param>
-    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or <c>slots=null</c> that are laid over the document, in order.</param>
-    /// <exception cref="InputException">Not a spec; the message names the JSON path, line and column, or the assignment.</exception>
+    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or <c>slots=null</c>
+    /// that are laid over the document, in order.</param>
+    /// <exception cref="InputException">Not a spec; the message names the JSON path, line and column, or the
+    /// assignment.</exception>
     /// <exception cref="IOException">Reading failed.</exception>
-    public static TestObjectSpec Read(Stream stream, TestObjectSpec? basis = null, IEnumerable<string>? assignments = null) =>
-        Parse(InputBytes.Utf8(InputBytes.Read(stream, MaximumBytes, "a spec"), "A spec"), basis, assignments);
+    public static TestObjectSpec Read(
+        Stream stream,
+        TestObjectSpec? basis = null,
+        IEnumerable<string>? assignments = null
+    ) => Parse(InputBytes.Utf8(InputBytes.Read(stream, MaximumBytes, "a spec"), "A spec"), basis, assignments);
 
     /// <summary>Reads a spec from text.</summary>
     /// <param name="text">The whole document.</param>
     /// <param name="basis">What keeps its value where the document says nothing; null takes the defaults.</param>
-    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or <c>slots=null</c> that are laid over the document, in order.</param>
-    /// <exception cref="InputException">Not a spec; the message names the JSON path, line and column, or the assignment.</exception>
-    public static TestObjectSpec Parse(string text, TestObjectSpec? basis = null, IEnumerable<string>? assignments = null)
+    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or <c>slots=null</c>
+    /// that are laid over the document, in order.</param>
+    /// <exception cref="InputException">Not a spec; the message names the JSON path, line and column, or the
+    /// assignment.</exception>
+    public static TestObjectSpec Parse(
+        string text,
+        TestObjectSpec? basis = null,
+        IEnumerable<string>? assignments = null
+    )
     {
         ArgumentNullException.ThrowIfNull(text);
-        if (text.Length > MaximumBytes) throw new InputException($"The spec is longer than {MaximumBytes} characters. Check that it is the right file.");
+        if (text.Length > MaximumBytes)
+            throw new InputException(
+                $"The spec is longer than {MaximumBytes} characters. Check that it is the right file."
+            );
         var layers = new SpecLayers(basis ?? new TestObjectSpec());
         SpecScanner.Scan(text.TrimStart('\uFEFF'), layers);
         return layers.Assign(assignments ?? []).ToSpec();
@@ -43,7 +63,8 @@ public static class SpecJson
 
     /// <summary>A spec with some values changed.</summary>
     /// <param name="basis">The spec to change.</param>
-    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or <c>slots=null</c>, in order.</param>
+    /// <param name="assignments">Values such as <c>columns.height=10</c>, <c>nest.sizes=8,11.2</c> or
+    /// <c>slots=null</c>, in order.</param>
     /// <exception cref="InputException">An unknown name or a bad value; the message names the assignment.</exception>
     public static TestObjectSpec With(TestObjectSpec basis, IEnumerable<string> assignments)
     {
@@ -56,15 +77,19 @@ public static class SpecJson
     /// <param name="spec">The spec.</param>
     public static string ToText(TestObjectSpec spec) => SpecLayout.Plain(ToNode(spec));
 
-    /// <summary>A spec as <see cref="ToText"/> writes it, with a comment to each parameter that says what it is, its unit and range. Reading
+    /// <summary>A spec as <see cref="ToText"/> writes it, with a comment to each parameter that says what it is, its
+    /// unit and range. Reading
     /// it gives the same spec.</summary>
     /// <param name="spec">The spec.</param>
     /// <param name="heading">A line to stand at the top, or null.</param>
-    public static string ToCommentedText(TestObjectSpec spec, string? heading = null) => SpecLayout.Commented(ToNode(spec), heading);
+    public static string ToCommentedText(TestObjectSpec spec, string? heading = null) =>
+        SpecLayout.Commented(ToNode(spec), heading);
 
     /// <summary>
-    /// The canonical form: JSON in UTF-8 without a byte order mark, white space or line end; every name in the order of the reference,
-    /// with defaults filled in and groups that are left out as <c>null</c>; numbers as short as they can be without losing a bit; equal
+    /// The canonical form: JSON in UTF-8 without a byte order mark, white space or line end; every name in the order of
+    /// the reference,
+    /// with defaults filled in and groups that are left out as <c>null</c>; numbers as short as they can be without
+    /// losing a bit; equal
     /// values on both axes as one number.
     /// </summary>
     /// <param name="spec">The spec.</param>

@@ -8,11 +8,15 @@ namespace CalibGeom.TestObjects.Specs;
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
     IgnoreReadOnlyProperties = true,
-    Converters =
-    [
-        typeof(PerAxisConverter), typeof(PlateSizeConverter), typeof(ValueListConverter<double>), typeof(ValueListConverter<PerAxis>),
-        typeof(WordConverter<PixelSnap>), typeof(WordConverter<TiltAxis>),
-    ])]
+    Converters = [
+        typeof(PerAxisConverter),
+        typeof(PlateSizeConverter),
+        typeof(ValueListConverter<double>),
+        typeof(ValueListConverter<PerAxis>),
+        typeof(WordConverter<PixelSnap>),
+        typeof(WordConverter<TiltAxis>),
+    ]
+)]
 [JsonSerializable(typeof(string))]
 [JsonSerializable(typeof(double[]))]
 [JsonSerializable(typeof(PerAxis[]))]

@@ -14,13 +14,15 @@ internal sealed class SpecLayers
     internal void Remove(SpecGroup group)
     {
         values[group.Name] = null;
-        foreach (SpecParameter parameter in group.Parameters) places.Remove(parameter.Path);
+        foreach (SpecParameter parameter in group.Parameters)
+            places.Remove(parameter.Path);
     }
 
     /// <summary>Makes sure that a group stands, with its defaults if it was left out.</summary>
     internal JsonObject Open(SpecGroup group)
     {
-        if (values[group.Name] is JsonObject present) return present;
+        if (values[group.Name] is JsonObject present)
+            return present;
         JsonObject added = SpecDefaults.Of(group.Name);
         values[group.Name] = added;
         return added;
@@ -36,7 +38,8 @@ internal sealed class SpecLayers
 
     internal SpecLayers Assign(IEnumerable<string> assignments)
     {
-        foreach (string assignment in assignments) SpecAssignment.Apply(assignment, this);
+        foreach (string assignment in assignments)
+            SpecAssignment.Apply(assignment, this);
         return this;
     }
 
@@ -47,19 +50,27 @@ internal sealed class SpecLayers
         if (values["nest"] is JsonObject nest)
         {
             LetClearancesFollow(nest);
-            Refuse(TestObjectSpec.ProblemOf(SpecJson.NestFromNode(nest)), SpecParameters.NestClearances, SpecParameters.NestSizes);
+            Refuse(
+                TestObjectSpec.ProblemOf(SpecJson.NestFromNode(nest)),
+                SpecParameters.NestClearances,
+                SpecParameters.NestSizes
+            );
         }
         PlinthSpec plinth = SpecJson.PlinthFromNode(values["plinth"]!.AsObject());
         Refuse(TestObjectSpec.ProblemOf(plinth), SpecParameters.PlinthEdgeChamfer, SpecParameters.PlinthThickness);
         return SpecJson.FromNode(values);
     }
 
-    /// <summary>Clearances that nobody gave, and that are the same for every joint, follow the number of boxes.</summary>
+    /// <summary>
+    /// Clearances that nobody gave, and that are the same for every joint, follow the number of boxes.
+    /// </summary>
     private void LetClearancesFollow(JsonObject nest)
     {
-        if (places.ContainsKey(SpecParameters.NestClearances.Path)) return;
+        if (places.ContainsKey(SpecParameters.NestClearances.Path))
+            return;
         string[] given = nest["clearances"]!.AsArray().Select(c => c!.ToJsonString()).Distinct().ToArray();
-        if (given.Length > 1) return;
+        if (given.Length > 1)
+            return;
         JsonNode one = given.Length == 1 ? JsonNode.Parse(given[0])! : NestSpec.DefaultClearance;
         int joints = nest["sizes"]!.AsArray().Count - 1;
         nest["clearances"] = new JsonArray(Enumerable.Range(0, joints).Select(_ => one.DeepClone()).ToArray());
@@ -67,7 +78,8 @@ internal sealed class SpecLayers
 
     private void Refuse(string? problem, SpecParameter first, SpecParameter second)
     {
-        if (problem is null) return;
+        if (problem is null)
+            return;
         string place = places.GetValueOrDefault(first.Path) ?? places.GetValueOrDefault(second.Path) ?? first.Path;
         throw new InputException($"{place}: {problem}");
     }

@@ -10,19 +10,24 @@ internal static class SpecNames
             ? [SpecParameters.Title.Name, .. SpecParameters.Groups.Select(g => g.Name)]
             : [.. group.Parameters.Select(p => p.Name)];
         string where = group is null ? "a spec" : group.Name;
-        if (Nearest(name, known) is { } near) return $"{where} has no \"{Shorten(name)}\". Did you mean \"{near}\"?";
-        SpecParameter? elsewhere = SpecParameters.Groups.SelectMany(g => g.Parameters).FirstOrDefault(p => p.Name == name);
+        if (Nearest(name, known) is { } near)
+            return $"{where} has no \"{Shorten(name)}\". Did you mean \"{near}\"?";
+        SpecParameter? elsewhere = SpecParameters
+            .Groups.SelectMany(g => g.Parameters)
+            .FirstOrDefault(p => p.Name == name);
         string hint = elsewhere is null ? "" : $" There is {elsewhere.Path}.";
         return $"{where} has no \"{Shorten(name)}\".{hint} Its names are {string.Join(", ", known)}.";
     }
 
     /// <summary>A group that cannot be left out.</summary>
-    internal static string Required(SpecGroup group) => $"{group.Name} cannot be left out. Leave the name away for its defaults.";
+    internal static string Required(SpecGroup group) =>
+        $"{group.Name} cannot be left out. Leave the name away for its defaults.";
 
     /// <summary>What is wrong with a word, or null.</summary>
     internal static string? ProblemOfWord(string word, SpecParameter parameter)
     {
-        if (parameter.Words.Contains(word)) return null;
+        if (parameter.Words.Contains(word))
+            return null;
         string near = Nearest(word, parameter.Words) is { } n ? $" Did you mean \"{n}\"?" : "";
         return $"{parameter.Path} is \"{Shorten(word)}\"; it must be {parameter.Range}.{near}";
     }
@@ -30,9 +35,11 @@ internal static class SpecNames
     /// <summary>The known name that is nearest to a misspelt one, or null when none is near.</summary>
     internal static string? Nearest(string name, IEnumerable<string> known)
     {
-        if (name.Length > 40) return null;
+        if (name.Length > 40)
+            return null;
         int reach = Math.Max(1, name.Length / 3);
-        return known.Select(k => (Name: k, Distance: Distance(name.ToUpperInvariant(), k.ToUpperInvariant())))
+        return known
+            .Select(k => (Name: k, Distance: Distance(name.ToUpperInvariant(), k.ToUpperInvariant())))
             .Where(k => k.Distance <= reach)
             .OrderBy(k => k.Distance)
             .Select(k => k.Name)
@@ -45,15 +52,18 @@ internal static class SpecNames
     private static int Distance(string a, string b)
     {
         var d = new int[a.Length + 1, b.Length + 1];
-        for (int i = 0; i <= a.Length; i++) d[i, 0] = i;
-        for (int j = 0; j <= b.Length; j++) d[0, j] = j;
+        for (int i = 0; i <= a.Length; i++)
+            d[i, 0] = i;
+        for (int j = 0; j <= b.Length; j++)
+            d[0, j] = j;
         for (int i = 1; i <= a.Length; i++)
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int changed = d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-                d[i, j] = Math.Min(changed, Math.Min(d[i - 1, j], d[i, j - 1]) + 1);
-                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
-            }
+        for (int j = 1; j <= b.Length; j++)
+        {
+            int changed = d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+            d[i, j] = Math.Min(changed, Math.Min(d[i - 1, j], d[i, j - 1]) + 1);
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
+        }
         return d[a.Length, b.Length];
     }
 }

@@ -5,49 +5,62 @@ internal static partial class SpecParameters
 {
     internal static readonly SpecParameter ColumnsDiameters = new("columns", "diameters", SpecKind.Numbers)
     {
-        Unit = "mm", Minimum = 0.05, Maximum = 6, MostEntries = 64,
+        Unit = "mm",
+        Minimum = 0.05,
+        Maximum = 6,
+        MostEntries = 64,
         Meaning = "diameters square to the column's axis, ascending",
         Why = "R20 over a factor of three, so that some columns may be expected to fail and some to hold.",
     };
 
     internal static readonly SpecParameter ColumnsCopies = new("columns", "copies", SpecKind.Count)
     {
-        Minimum = 1, Maximum = 8,
+        Minimum = 1,
+        Maximum = 8,
         Meaning = "how many columns of each diameter",
         Why = "Two tell chance from size.",
     };
 
     internal static readonly SpecParameter ColumnsHeight = new("columns", "height", SpecKind.Number)
     {
-        Unit = "mm", Minimum = 1, Maximum = 60,
+        Unit = "mm",
+        Minimum = 1,
+        Maximum = 60,
         Meaning = "height from the plinth to the underside of the head's cone",
         Why = "Slender enough to fail; a preferred number (R5).",
     };
 
     internal static readonly SpecParameter ColumnsHeadDiameter = new("columns", "headDiameter", SpecKind.Number)
     {
-        Unit = "mm", Minimum = 0.2, Maximum = 12,
+        Unit = "mm",
+        Minimum = 0.2,
+        Maximum = 12,
         Meaning = "diameter of each head; the load ratio is (head/column diameter)^2",
         Why = "A load ratio of 41 on the thinnest column and 4 on the thickest; a preferred number (R5).",
     };
 
     internal static readonly SpecParameter ColumnsPitch = new("columns", "pitch", SpecKind.Number)
     {
-        Unit = "mm", Minimum = 0.5, Maximum = 30,
+        Unit = "mm",
+        Minimum = 0.5,
+        Maximum = 30,
         Meaning = "distance between neighbouring columns",
         Why = "Resin drains between the heads; a preferred number (R5).",
     };
 
     internal static readonly SpecParameter ColumnsLean = new("columns", "lean", SpecKind.Number)
     {
-        Unit = "deg", Maximum = 60,
+        Unit = "deg",
+        Maximum = 60,
         Meaning = "lean from vertical",
         Why = "Upright columns speak of exposure alone.",
     };
 
     internal static readonly SpecParameter ColumnsAzimuth = new("columns", "azimuth", SpecKind.Number)
     {
-        Unit = "deg", Minimum = -360, Maximum = 360,
+        Unit = "deg",
+        Minimum = -360,
+        Maximum = 360,
         Meaning = "direction of the lean, counter-clockwise from +X seen from above",
         Why = "Toward the back; without effect while the lean is 0.",
     };

@@ -5,14 +5,17 @@ internal static partial class SpecParameters
 {
     internal static readonly SpecParameter PlinthThickness = new("plinth", "thickness", SpecKind.Number)
     {
-        Unit = "mm", Minimum = 1, Maximum = 10,
+        Unit = "mm",
+        Minimum = 1,
+        Maximum = 10,
         Meaning = "thickness, measured at the flat pad",
         Why = "Stiff enough to be scraped off; a preferred number (R5).",
     };
 
     internal static readonly SpecParameter PlinthEdgeChamfer = new("plinth", "edgeChamfer", SpecKind.Number)
     {
-        Unit = "mm", Maximum = 5,
+        Unit = "mm",
+        Maximum = 5,
         Meaning = "height and width of the chamfer around the bottom; 0 leaves it out",
         Why = "Takes up flared first layers and lets a scraper in; a preferred number (R10).",
     };

@@ -12,7 +12,9 @@ internal static partial class SpecParameters
 
     internal static readonly SpecParameter TiltAngle = new("tilt", "angle", SpecKind.Number)
     {
-        Unit = "deg", Minimum = -45, Maximum = 45,
+        Unit = "deg",
+        Minimum = -45,
+        Maximum = 45,
         Meaning = "angle of the tilt; 0 stands level without a wedge",
         Why = "Level: the pixel grid is the plainest reference.",
     };

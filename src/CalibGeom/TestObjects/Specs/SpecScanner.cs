@@ -4,7 +4,9 @@ using System.Text.Json.Nodes;
 
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Goes through a document token by token, checks every name and value, and lays the values over a spec.</summary>
+/// <summary>
+/// Goes through a document token by token, checks every name and value, and lays the values over a spec.
+/// </summary>
 internal sealed class SpecScanner
 {
     private const int Depth = 8;
@@ -18,7 +20,13 @@ internal sealed class SpecScanner
         this.layers = layers;
     }
 
-    internal static JsonReaderOptions ReaderOptions => new() { AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip, MaxDepth = Depth };
+    internal static JsonReaderOptions ReaderOptions =>
+        new()
+        {
+            AllowTrailingCommas = true,
+            CommentHandling = JsonCommentHandling.Skip,
+            MaxDepth = Depth,
+        };
 
     /// <exception cref="InputException">Not a spec.</exception>
     internal static void Scan(string text, SpecLayers layers)
@@ -32,25 +40,44 @@ internal sealed class SpecScanner
         catch (JsonException e)
         {
             long offset = JsonPlace.Offset(scanner.bytes, e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
-            throw new InputException($"{JsonPlace.LineAndColumn(scanner.bytes, offset)}: {JsonPlace.Reason(e)}{JsonPlace.CommaHint(scanner.bytes, offset)}", e);
+            throw new InputException(
+                $"{JsonPlace.LineAndColumn(scanner.bytes, offset)}: "
+                    + $"{JsonPlace.Reason(e)}{JsonPlace.CommaHint(scanner.bytes, offset)}",
+                e
+            );
         }
     }
 
-    /// <summary>Reads on to the end of the text; the reader itself refuses anything that follows but white space and comments.</summary>
+    /// <summary>
+    /// Reads on to the end of the text; the reader itself refuses anything that follows but white space and comments.
+    /// </summary>
     internal static void RequireEnd(ref Utf8JsonReader reader) => reader.Read();
 
     private void Document(ref Utf8JsonReader reader)
     {
-        if (!reader.Read()) throw new JsonException("The document is empty.");
-        if (reader.TokenType != JsonTokenType.StartObject) throw Fail("$", reader.TokenStartIndex, $"a spec is an object in braces, not {SpecValue.Name(reader.TokenType)}.");
+        if (!reader.Read())
+            throw new JsonException("The document is empty.");
+        if (reader.TokenType != JsonTokenType.StartObject)
+            throw Fail(
+                "$",
+                reader.TokenStartIndex,
+                $"a spec is an object in braces, not {SpecValue.Name(reader.TokenType)}."
+            );
         var seen = new HashSet<string>(StringComparer.Ordinal);
         while (Name(ref reader, "$", seen, out string name, out long offset))
         {
             string path = $"$.{name}";
             reader.Read();
-            if (name == "$schema") SpecValue.RequireString(ref reader, problem => Fail(path, offset, problem));
-            else if (name == SpecParameters.Title.Name) Parameter(ref reader, SpecParameters.Title, path);
-            else Group(ref reader, SpecParameters.FindGroup(name) ?? throw Fail(path, offset, SpecNames.Unknown(name, null)), path);
+            if (name == "$schema")
+                SpecValue.RequireString(ref reader, problem => Fail(path, offset, problem));
+            else if (name == SpecParameters.Title.Name)
+                Parameter(ref reader, SpecParameters.Title, path);
+            else
+                Group(
+                    ref reader,
+                    SpecParameters.FindGroup(name) ?? throw Fail(path, offset, SpecNames.Unknown(name, null)),
+                    path
+                );
         }
         RequireEnd(ref reader);
     }
@@ -60,17 +87,24 @@ internal sealed class SpecScanner
         long start = reader.TokenStartIndex;
         if (reader.TokenType == JsonTokenType.Null)
         {
-            if (!group.Optional) throw Fail(path, start, SpecNames.Required(group));
+            if (!group.Optional)
+                throw Fail(path, start, SpecNames.Required(group));
             layers.Remove(group);
             return;
         }
         if (reader.TokenType != JsonTokenType.StartObject)
-            throw Fail(path, start, $"an object in braces{(group.Optional ? " or null" : "")} is needed, not {SpecValue.Name(reader.TokenType)}.");
+            throw Fail(
+                path,
+                start,
+                $"an object in braces{(group.Optional ? " or null" : "")} is needed, not "
+                    + $"{SpecValue.Name(reader.TokenType)}."
+            );
         layers.Open(group);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         while (Name(ref reader, path, seen, out string name, out long offset))
         {
-            SpecParameter parameter = group.Find(name) ?? throw Fail($"{path}.{name}", offset, SpecNames.Unknown(name, group));
+            SpecParameter parameter =
+                group.Find(name) ?? throw Fail($"{path}.{name}", offset, SpecNames.Unknown(name, group));
             reader.Read();
             Parameter(ref reader, parameter, $"{path}.{name}");
         }
@@ -79,7 +113,12 @@ internal sealed class SpecScanner
     private void Parameter(ref Utf8JsonReader reader, SpecParameter parameter, string path)
     {
         long start = reader.TokenStartIndex;
-        JsonNode value = SpecValue.Read(ref reader, parameter, path, (where, offset, problem) => Fail(where, offset, problem));
+        JsonNode value = SpecValue.Read(
+            ref reader,
+            parameter,
+            path,
+            (where, offset, problem) => Fail(where, offset, problem)
+        );
         layers.Set(parameter, value, Place(path, start));
     }
 
@@ -88,15 +127,18 @@ internal sealed class SpecScanner
         reader.Read();
         offset = reader.TokenStartIndex;
         name = "";
-        if (reader.TokenType == JsonTokenType.EndObject) return false;
+        if (reader.TokenType == JsonTokenType.EndObject)
+            return false;
         long at = offset;
         string read = SpecValue.Text(ref reader, problem => Fail(owner, at, problem));
-        if (!seen.Add(read)) throw Fail($"{owner}.{read}", offset, "this name stands twice; keep one.");
+        if (!seen.Add(read))
+            throw Fail($"{owner}.{read}", offset, "this name stands twice; keep one.");
         name = read;
         return true;
     }
 
     private InputException Fail(string path, long offset, string problem) => new($"{Place(path, offset)}: {problem}");
 
-    private string Place(string path, long offset) => $"{JsonPlace.Shorten(path)} ({JsonPlace.LineAndColumn(bytes, offset)})";
+    private string Place(string path, long offset) =>
+        $"{JsonPlace.Shorten(path)} ({JsonPlace.LineAndColumn(bytes, offset)})";
 }

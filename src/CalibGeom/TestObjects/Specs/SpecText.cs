@@ -12,8 +12,9 @@ internal static class SpecText
     internal const string Pattern = "^[A-Za-z0-9 +.,/:#%\u00B5\u03BC-]*$";
 
     /// <summary>The characters themselves; both code points of the micro sign.</summary>
-    internal static readonly SearchValues<char> Characters =
-        SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 +-.,/:#%\u00B5\u03BC");
+    internal static readonly SearchValues<char> Characters = SearchValues.Create(
+        "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 +-.,/:#%\u00B5\u03BC"
+    );
 
     internal static string WithUnit(string number, string unit) => unit.Length == 0 ? number : $"{number} {unit}";
 }

@@ -1,16 +1,25 @@
+using System.Globalization;
+
 namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
-/// What a test object is to be: groups of parameters, every one with a default; together the defaults are the preset <c>standard</c>.
-/// A group set to null is left out of the object; the plinth and the tilt cannot be left out. Immutable; every value is checked when it is
+/// What a test object is to be: groups of parameters, every one with a default; together the defaults are the preset
+/// <c>standard</c>.
+/// A group set to null is left out of the object; the plinth and the tilt cannot be left out. Immutable; every value is
+/// checked when it is
 /// set, so that a spec that exists is in range (whether it can be printed is for the design rules). Compares by value.
 /// </summary>
 public sealed record TestObjectSpec
 {
-    /// <summary>What is written on the object, such as the resin's name: at most 40 characters out of A-Z, a-z (drawn as capitals), 0-9, space,
+    /// <summary>What is written on the object, such as the resin's name: at most 40 characters out of A-Z, a-z (drawn
+    /// as capitals), 0-9, space,
     /// + - . , / : # % and the micro sign. Default empty: nothing is written.</summary>
     /// <exception cref="ArgumentException">Too long, or with a character that cannot be drawn.</exception>
-    public string Title { get; init => field = SpecParameters.Title.Require(value); } = "";
+    public string Title
+    {
+        get;
+        init => field = SpecParameters.Title.Require(value);
+    } = "";
 
     /// <summary>How the object will be printed, or null when that is not known. Default null.</summary>
     public ProcessSpec? Process { get; init; }
@@ -18,11 +27,19 @@ public sealed record TestObjectSpec
     /// <summary>The plate that everything stands on.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     /// <exception cref="ArgumentException">The chamfer is not lower than the plinth.</exception>
-    public PlinthSpec Plinth { get; init => field = Check(value); } = new();
+    public PlinthSpec Plinth
+    {
+        get;
+        init => field = Check(value);
+    } = new();
 
     /// <summary>The boxes that fit into each other, or null.</summary>
     /// <exception cref="ArgumentException">The number of clearances does not match the boxes.</exception>
-    public NestSpec? Nest { get; init => field = Check(value); } = new();
+    public NestSpec? Nest
+    {
+        get;
+        init => field = Check(value);
+    } = new();
 
     /// <summary>The long outside faces, or null.</summary>
     public SpansSpec? Spans { get; init; } = new();
@@ -41,24 +58,39 @@ public sealed record TestObjectSpec
 
     /// <summary>How the whole object is tilted.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public TiltSpec Tilt { get; init => field = value ?? throw new ArgumentNullException(nameof(Tilt), "tilt cannot be left out; angle 0 stands level."); } = new();
+    public TiltSpec Tilt
+    {
+        get;
+        init =>
+            field =
+                value
+                ?? throw new ArgumentNullException(nameof(Tilt), "tilt cannot be left out; angle 0 stands level.");
+    } = new();
 
     /// <summary>What is wrong between two parameters of a nest, or null.</summary>
-    internal static string? ProblemOf(NestSpec nest) => nest.Clearances.Count == nest.JointCount
-        ? null
-        : $"nest.clearances needs one entry for each pair of neighbouring boxes: {nest.JointCount} for {nest.Sizes.Count} boxes; it has {nest.Clearances.Count}.";
+    internal static string? ProblemOf(NestSpec nest) =>
+        nest.Clearances.Count == nest.JointCount
+            ? null
+            : $"nest.clearances needs one entry for each pair of neighbouring boxes: {nest.JointCount} for "
+                + $"{nest.Sizes.Count} boxes; it has {nest.Clearances.Count}.";
 
     /// <summary>What is wrong between two parameters of a plinth, or null.</summary>
-    internal static string? ProblemOf(PlinthSpec plinth) => plinth.EdgeChamfer < plinth.Thickness
-        ? null
-        : FormattableString.Invariant($"plinth.edgeChamfer is {plinth.EdgeChamfer} mm; it must be less than plinth.thickness, {plinth.Thickness} mm.");
+    internal static string? ProblemOf(PlinthSpec plinth) =>
+        plinth.EdgeChamfer < plinth.Thickness
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"plinth.edgeChamfer is {plinth.EdgeChamfer} mm; it must be less than plinth.thickness, "
+                    + $"{plinth.Thickness} mm."
+            );
 
     private static NestSpec? Check(NestSpec? nest) =>
         nest is not null && ProblemOf(nest) is { } problem ? throw new ArgumentException(problem, nameof(Nest)) : nest;
 
     private static PlinthSpec Check(PlinthSpec? plinth)
     {
-        if (plinth is null) throw new ArgumentNullException(nameof(Plinth), "plinth cannot be left out.");
+        if (plinth is null)
+            throw new ArgumentNullException(nameof(Plinth), "plinth cannot be left out.");
         return ProblemOf(plinth) is { } problem ? throw new ArgumentException(problem, nameof(Plinth)) : plinth;
     }
 }

@@ -9,13 +9,11 @@ public static class ValueList
     /// <typeparam name="T">The entries' type.</typeparam>
     /// <param name="entries">The entries, copied.</param>
     public static ValueList<T> Create<T>(ReadOnlySpan<T> entries)
-        where T : IEquatable<T>
-        => new(ImmutableArray.Create(entries));
+        where T : IEquatable<T> => new(ImmutableArray.Create(entries));
 
     /// <summary>A list of the given entries.</summary>
     /// <typeparam name="T">The entries' type.</typeparam>
     /// <param name="entries">The entries, copied.</param>
     public static ValueList<T> ToValueList<T>(this IEnumerable<T> entries)
-        where T : IEquatable<T>
-        => new([.. entries]);
+        where T : IEquatable<T> => new([.. entries]);
 }

@@ -5,7 +5,8 @@ using System.Runtime.CompilerServices;
 
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>An immutable list that compares by its entries, so that records holding one compare by value. Write it as a collection
+/// <summary>An immutable list that compares by its entries, so that records holding one compare by value. Write it as a
+/// collection
 /// expression: <c>Sizes = [8.0, 11.2]</c>. Safe to share between threads.</summary>
 /// <typeparam name="T">The entries' type.</typeparam>
 [CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
@@ -27,7 +28,8 @@ public sealed class ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
 
     /// <summary>Whether the other list has equal entries in the same order.</summary>
     /// <param name="other">The other list.</param>
-    public bool Equals(ValueList<T>? other) => other is not null && entries.AsSpan().SequenceEqual(other.entries.AsSpan());
+    public bool Equals(ValueList<T>? other) =>
+        other is not null && entries.AsSpan().SequenceEqual(other.entries.AsSpan());
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as ValueList<T>);
@@ -36,12 +38,14 @@ public sealed class ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     public override int GetHashCode()
     {
         var hash = default(HashCode);
-        foreach (T entry in entries) hash.Add(entry);
+        foreach (T entry in entries)
+            hash.Add(entry);
         return hash.ToHashCode();
     }
 
     /// <summary>The entries in brackets, in the invariant culture.</summary>
-    public override string ToString() => $"[{string.Join(", ", entries.Select(e => Convert.ToString(e, CultureInfo.InvariantCulture)))}]";
+    public override string ToString() =>
+        $"[{string.Join(", ", entries.Select(e => Convert.ToString(e, CultureInfo.InvariantCulture)))}]";
 
     /// <inheritdoc/>
     public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)entries).GetEnumerator();

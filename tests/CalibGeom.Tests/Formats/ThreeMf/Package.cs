@@ -4,7 +4,9 @@ using CalibGeom.Formats;
 
 namespace CalibGeom.Tests.Formats.ThreeMf;
 
-/// <summary>Hand-made 3MF packages, zipped by the framework's own archive class and so independent of the writer under test.</summary>
+/// <summary>
+/// Hand-made 3MF packages, zipped by the framework's own archive class and so independent of the writer under test.
+/// </summary>
 internal static class Package
 {
     internal const string Types = """
@@ -28,9 +30,17 @@ internal static class Package
         """;
 
     internal static Dictionary<string, string> Parts() =>
-        new() { ["[Content_Types].xml"] = Types, ["_rels/.rels"] = Rels, ["3D/3dmodel.model"] = Model };
+        new()
+        {
+            ["[Content_Types].xml"] = Types,
+            ["_rels/.rels"] = Rels,
+            ["3D/3dmodel.model"] = Model,
+        };
 
-    internal static byte[] Zip(IEnumerable<KeyValuePair<string, string>> parts, CompressionLevel level = CompressionLevel.Fastest)
+    internal static byte[] Zip(
+        IEnumerable<KeyValuePair<string, string>> parts,
+        CompressionLevel level = CompressionLevel.Fastest
+    )
     {
         using var stream = new MemoryStream();
         using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
@@ -56,5 +66,6 @@ internal static class Package
         return WithModel(Model.Replace(old, replacement, StringComparison.Ordinal));
     }
 
-    internal static MeshFile Read(byte[] bytes, bool lenient = false) => MeshFile.Read(new MemoryStream(bytes), "test.3mf", lenient);
+    internal static MeshFile Read(byte[] bytes, bool lenient = false) =>
+        MeshFile.Read(new MemoryStream(bytes), "test.3mf", lenient);
 }

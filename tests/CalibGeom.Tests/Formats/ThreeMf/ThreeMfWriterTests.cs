@@ -13,7 +13,12 @@ namespace CalibGeom.Tests.Formats.ThreeMf;
 
 public class ThreeMfWriterTests
 {
-    private static readonly ThreeMfContent Content = new() { Title = "DEMO \"GREY\" <1>", Application = "CalibGeom 0.1.0", SpecJson = "{\r\n\t\"title\": \"A & B\"\n}" };
+    private static readonly ThreeMfContent Content = new()
+    {
+        Title = "DEMO \"GREY\" <1>",
+        Application = "CalibGeom 0.1.0",
+        SpecJson = "{\r\n\t\"title\": \"A & B\"\n}",
+    };
 
     [Fact]
     public void PartsAreThoseTheSpecificationAsksForInAFixedOrderWithoutATime()
@@ -25,38 +30,52 @@ public class ThreeMfWriterTests
         XNamespace core = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";
         Assert.Equal(core + "model", model.Name);
         Assert.Equal("millimeter", model.Attribute("unit")?.Value);
-        Assert.Equal(["metadata", "metadata", "metadata", "resources", "build"], model.Elements().Select(e => e.Name.LocalName));
+        Assert.Equal(
+            ["metadata", "metadata", "metadata", "resources", "build"],
+            model.Elements().Select(e => e.Name.LocalName)
+        );
         Assert.Equal("part", model.Descendants(core + "object").Single().Attribute("name")?.Value);
     }
 
     [Fact]
     public void TitleApplicationAndSpecComeBackAsTheyWere()
     {
-        MeshFile file = MeshFile.Read(new MemoryStream(Bytes([new("a <b>\t\"c\"\n", SampleMeshes.Tetrahedron())])), "x");
-        Assert.Equal((Content.Title, Content.Application, Content.SpecJson), (file.Metadata["Title"], file.Metadata["Application"], file.SpecJson));
+        MeshFile file = MeshFile.Read(
+            new MemoryStream(Bytes([new("a <b>\t\"c\"\n", SampleMeshes.Tetrahedron())])),
+            "x"
+        );
+        Assert.Equal(
+            (Content.Title, Content.Application, Content.SpecJson),
+            (file.Metadata["Title"], file.Metadata["Application"], file.SpecJson)
+        );
         Assert.Equal("a <b>\t\"c\"\n", file.Objects[0].Name);
         Assert.Empty(file.Dropped);
     }
 
     [Property(MaxTest = 60)]
-    public Property WriteReadIsIdentityAndRepeatable() => Prop.ForAll(Gen.OneOf(SampleMeshes.Soups(), SampleMeshes.Bodies()).Where(m => m.TriangleCount > 0).ToArbitrary(), mesh =>
-    {
-        List<MeshObject> objects = [new("first", mesh), new("", mesh.Transform(Affine3D.TurnX(33)))];
-        byte[] written = Bytes(objects);
-        MeshFile read = MeshFile.Read(new MemoryStream(written), "x");
-        Assert.Equal(objects.Select(o => o.Name), read.Objects.Select(o => o.Name));
-        for (int i = 0; i < 2; i++) Same(objects[i].Mesh, read.Objects[i].Mesh);
-        CultureInfo before = CultureInfo.CurrentCulture;
-        CultureInfo.CurrentCulture = new CultureInfo("de-DE");
-        try
-        {
-            Assert.Equal(written, Bytes(read.Objects));
-        }
-        finally
-        {
-            CultureInfo.CurrentCulture = before;
-        }
-    });
+    public Property WriteReadIsIdentityAndRepeatable() =>
+        Prop.ForAll(
+            Gen.OneOf(SampleMeshes.Soups(), SampleMeshes.Bodies()).Where(m => m.TriangleCount > 0).ToArbitrary(),
+            mesh =>
+            {
+                List<MeshObject> objects = [new("first", mesh), new("", mesh.Transform(Affine3D.TurnX(33)))];
+                byte[] written = Bytes(objects);
+                MeshFile read = MeshFile.Read(new MemoryStream(written), "x");
+                Assert.Equal(objects.Select(o => o.Name), read.Objects.Select(o => o.Name));
+                for (int i = 0; i < 2; i++)
+                    Same(objects[i].Mesh, read.Objects[i].Mesh);
+                CultureInfo before = CultureInfo.CurrentCulture;
+                CultureInfo.CurrentCulture = new CultureInfo("de-DE");
+                try
+                {
+                    Assert.Equal(written, Bytes(read.Objects));
+                }
+                finally
+                {
+                    CultureInfo.CurrentCulture = before;
+                }
+            }
+        );
 
     [Fact]
     public void MeshesWithoutTrianglesAreRefused()

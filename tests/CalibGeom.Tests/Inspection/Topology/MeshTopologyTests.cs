@@ -24,15 +24,22 @@ public class MeshTopologyTests
         foreach (MeshDefect defect in report.Defects)
         {
             string expected = item[defect.Kind.ToString()] ?? "0";
-            if (expected == "*") Assert.True(defect.Count > 0, $"{defect.Kind}: none");
-            else Assert.True(expected == $"{defect.Count}", $"{defect.Kind}: {defect.Count} instead of {expected}");
+            if (expected == "*")
+                Assert.True(defect.Count > 0, $"{defect.Kind}: none");
+            else
+                Assert.True(expected == $"{defect.Count}", $"{defect.Kind}: {defect.Count} instead of {expected}");
             Assert.Equal(Math.Min(defect.Count, MeshDefect.MostPlaces), defect.Places.Count);
         }
-        if (item["components"] is { } components) Assert.Equal(components, $"{report.Components.Count}");
-        if (item["euler"] is { } euler) Assert.Equal(euler, $"{report.EulerCharacteristic}");
-        if (item["genus"] is { } genus) Assert.Equal(genus, $"{report.Genus}");
-        if (item["volume"] is { } volume) Assert.Equal(double.Parse(volume, CultureInfo.InvariantCulture), report.Volume, 1e-9);
-        if (item["area"] is { } area) Assert.Equal(double.Parse(area, CultureInfo.InvariantCulture), report.Area, 1e-9);
+        if (item["components"] is { } components)
+            Assert.Equal(components, $"{report.Components.Count}");
+        if (item["euler"] is { } euler)
+            Assert.Equal(euler, $"{report.EulerCharacteristic}");
+        if (item["genus"] is { } genus)
+            Assert.Equal(genus, $"{report.Genus}");
+        if (item["volume"] is { } volume)
+            Assert.Equal(double.Parse(volume, CultureInfo.InvariantCulture), report.Volume, 1e-9);
+        if (item["area"] is { } area)
+            Assert.Equal(double.Parse(area, CultureInfo.InvariantCulture), report.Area, 1e-9);
         bool defects = report.Defects.Any(d => d.Count > 0);
         Assert.Equal(!defects, report.IsSound);
         Assert.Equal(defects, report.Findings.Any(f => f.Severity >= Severity.Warning));
@@ -45,7 +52,11 @@ public class MeshTopologyTests
         Finding finding = Assert.Single(MeshTopology.Examine(new(box.Coordinates, box.Triangles[3..])).Findings);
         Assert.Equal(("mesh-open-edge", Severity.Error, 3.0), (finding.Rule, finding.Severity, finding.Value));
         Assert.StartsWith("3 edges have only one triangle", finding.Message, StringComparison.Ordinal);
-        Assert.EndsWith("first at x 0.5, y 1, z 0; x 1, y 1, z 0; x 0.5, y 2, z 0.", finding.Message, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "first at x 0.5, y 1, z 0; x 1, y 1, z 0; x 0.5, y 2, z 0.",
+            finding.Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal([new(0.5, 1, 0, ""), new(1, 1, 0, ""), new(0.5, 2, 0, "")], finding.Places);
         Assert.NotEmpty(finding.Remedy);
     }
@@ -54,12 +65,17 @@ public class MeshTopologyTests
     public void FindingsNameLayerAndFeatureOfEachOfTheFirstPlaces()
     {
         TriangleMesh box = SampleMeshes.Box(1, 2, 3);
-        TopologyReport report = MeshTopology.Examine(new(box.Coordinates, [.. box.Triangles[3..12], .. box.Triangles[15..]]));
+        TopologyReport report = MeshTopology.Examine(
+            new(box.Coordinates, [.. box.Triangles[3..12], .. box.Triangles[15..]])
+        );
         LayerReport layers = LayerInspection.Run(box, new() { LayerHeight = 0.1 });
         Finding finding = report.ToFindings(p => p.Z < 1 ? "low" : "high", layers.LayerAt)[0];
         Assert.Equal((6.0, "low"), (finding.Value, finding.Subject));
         Assert.Equal(6, finding.Places.Count);
-        Assert.All(finding.Places, p => Assert.Equal((p.Z < 1 ? "low" : "high", (int)Math.Min(29, Math.Floor(p.Z * 10))), (p.Feature, p.Layer)));
+        Assert.All(
+            finding.Places,
+            p => Assert.Equal((p.Z < 1 ? "low" : "high", (int)Math.Min(29, Math.Floor(p.Z * 10))), (p.Feature, p.Layer))
+        );
         Assert.Contains(", layer 0; ", finding.Message, StringComparison.Ordinal);
     }
 
@@ -86,7 +102,8 @@ public class MeshTopologyTests
         Assert.Null(report.Genus);
     }
 
-    // Torus of CHECKS.md section 11: R 9, r 2; the mesh is inside the true surface, so compare with its own Pappus-like polygon values.
+    // Torus of CHECKS.md section 11: R 9, r 2; the mesh is inside the true surface, so compare with its own Pappus-like
+    // polygon values.
     [Fact]
     public void ATorusInATorusIsACavityWithItsHole()
     {
@@ -102,35 +119,57 @@ public class MeshTopologyTests
     [Property(MaxTest = 120)]
     public Property CountsDoNotDependOnPlaceDirectionOrOrder()
     {
-        Gen<(int, int, int, int, int)> moves = from x in Gen.Choose(0, 3) from y in Gen.Choose(0, 3) from z in Gen.Choose(0, 3)
-                                               from shift in Gen.Choose(-1_000_000, 1_000_000) from seed in Gen.Choose(0, int.MaxValue - 1)
-                                               select (x, y, z, shift, seed);
+        Gen<(int, int, int, int, int)> moves =
+            from x in Gen.Choose(0, 3)
+            from y in Gen.Choose(0, 3)
+            from z in Gen.Choose(0, 3)
+            from shift in Gen.Choose(-1_000_000, 1_000_000)
+            from seed in Gen.Choose(0, int.MaxValue - 1)
+            select (x, y, z, shift, seed);
         Gen<TriangleMesh> meshes = Gen.OneOf(SampleMeshes.Soups(), SampleMeshes.Bodies());
-        return Prop.ForAll(meshes.ToArbitrary(), moves.ToArbitrary(), (mesh, move) =>
-        {
-            (int x, int y, int z, int shift, int seed) = move;
-            TriangleMesh moved = mesh.Transform(Affine3D.TurnX(90 * x).Then(Affine3D.TurnY(90 * y)).Then(Affine3D.TurnZ(90 * z)).Then(Affine3D.Shift(new(shift / 8192.0, 3, -7))));
-            TopologyReport expected = MeshTopology.Examine(mesh), actual = MeshTopology.Examine(Shuffled(moved, new Random(seed)));
-            Assert.Equal(expected.Defects.Select(d => d.Count), actual.Defects.Select(d => d.Count));
-            Assert.Equal((expected.Components.Count, expected.Genus, expected.EulerCharacteristic), (actual.Components.Count, actual.Genus, actual.EulerCharacteristic));
-            Assert.Equal(expected.Area, actual.Area, 1e-9 * (1 + expected.Area));
-            if (expected.IsClosed) Assert.Equal(expected.Volume, actual.Volume, 1e-9 * (1 + expected.Area));
-        });
+        return Prop.ForAll(
+            meshes.ToArbitrary(),
+            moves.ToArbitrary(),
+            (mesh, move) =>
+            {
+                (int x, int y, int z, int shift, int seed) = move;
+                TriangleMesh moved = mesh.Transform(
+                    Affine3D
+                        .TurnX(90 * x)
+                        .Then(Affine3D.TurnY(90 * y))
+                        .Then(Affine3D.TurnZ(90 * z))
+                        .Then(Affine3D.Shift(new(shift / 8192.0, 3, -7)))
+                );
+                TopologyReport expected = MeshTopology.Examine(mesh),
+                    actual = MeshTopology.Examine(Shuffled(moved, new Random(seed)));
+                Assert.Equal(expected.Defects.Select(d => d.Count), actual.Defects.Select(d => d.Count));
+                Assert.Equal(
+                    (expected.Components.Count, expected.Genus, expected.EulerCharacteristic),
+                    (actual.Components.Count, actual.Genus, actual.EulerCharacteristic)
+                );
+                Assert.Equal(expected.Area, actual.Area, 1e-9 * (1 + expected.Area));
+                if (expected.IsClosed)
+                    Assert.Equal(expected.Volume, actual.Volume, 1e-9 * (1 + expected.Area));
+            }
+        );
     }
 
     /// <summary>Vertices renumbered, triangles reordered, the corners of each started anywhere.</summary>
     private static TriangleMesh Shuffled(TriangleMesh mesh, Random random)
     {
-        int[] place = Enumerable.Range(0, mesh.VertexCount).ToArray(), order = Enumerable.Range(0, mesh.TriangleCount).ToArray();
+        int[] place = Enumerable.Range(0, mesh.VertexCount).ToArray(),
+            order = Enumerable.Range(0, mesh.TriangleCount).ToArray();
         random.Shuffle(place);
         random.Shuffle(order);
         var coordinates = new double[3 * place.Length];
-        for (int v = 0; v < place.Length; v++) mesh.Coordinates.Slice(3 * v, 3).CopyTo(coordinates.AsSpan(3 * place[v]));
+        for (int v = 0; v < place.Length; v++)
+            mesh.Coordinates.Slice(3 * v, 3).CopyTo(coordinates.AsSpan(3 * place[v]));
         var triangles = new int[3 * order.Length];
         for (int t = 0; t < order.Length; t++)
         {
             int turn = random.Next(3);
-            for (int k = 0; k < 3; k++) triangles[3 * t + k] = place[mesh.Triangles[3 * order[t] + (k + turn) % 3]];
+            for (int k = 0; k < 3; k++)
+                triangles[3 * t + k] = place[mesh.Triangles[3 * order[t] + (k + turn) % 3]];
         }
         return new(coordinates, triangles);
     }

@@ -18,9 +18,11 @@ internal readonly record struct Rational
 
     public static implicit operator Rational(int value) => new(value, 1);
 
-    public static Rational operator +(Rational a, Rational b) => new(a.over * b.under + b.over * a.under, a.under * b.under);
+    public static Rational operator +(Rational a, Rational b) =>
+        new(a.over * b.under + b.over * a.under, a.under * b.under);
 
-    public static Rational operator -(Rational a, Rational b) => new(a.over * b.under - b.over * a.under, a.under * b.under);
+    public static Rational operator -(Rational a, Rational b) =>
+        new(a.over * b.under - b.over * a.under, a.under * b.under);
 
     public static Rational operator *(Rational a, Rational b) => new(a.over * b.over, a.under * b.under);
 

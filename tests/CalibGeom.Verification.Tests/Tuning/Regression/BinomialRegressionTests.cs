@@ -9,20 +9,67 @@ public class BinomialRegressionTests
 {
     /// <summary>Beetles (Bliss 1935), CHECKS.md 9.1: data READ.</summary>
     private static readonly BinomialGroup[] Beetles = BinomialGroup.Of(
-        [1.6907, 1.7242, 1.7552, 1.7842, 1.8113, 1.8369, 1.8610, 1.8839], [59, 60, 62, 56, 63, 59, 62, 60], [6, 13, 18, 28, 52, 53, 61, 60]);
+        [1.6907, 1.7242, 1.7552, 1.7842, 1.8113, 1.8369, 1.8610, 1.8839],
+        [59, 60, 62, 56, 63, 59, 62, 60],
+        [6, 13, 18, 28, 52, 53, 61, 60]
+    );
 
     /// <summary>Rotenone (Finney 1971), CHECKS.md 9.2: READ-2ND.</summary>
     private static readonly BinomialGroup[] Rotenone = BinomialGroup.Of(
-        new[] { 10.2, 7.7, 5.1, 3.8, 2.6 }.Select(Math.Log10).ToArray(), [50, 49, 46, 48, 50], [44, 42, 24, 16, 6]);
+        new[] { 10.2, 7.7, 5.1, 3.8, 2.6 }.Select(Math.Log10).ToArray(),
+        [50, 49, 46, 48, 50],
+        [44, 42, 24, 16, 6]
+    );
 
-    private static readonly double[] Male = [1, 4, 9, 13, 18, 20], Female = [0, 2, 6, 10, 12, 16];
+    private static readonly double[] Male = [1, 4, 9, 13, 18, 20],
+        Female = [0, 2, 6, 10, 12, 16];
 
     // CHECKS.md 9.1, COMPUTED (converged maximum, 25 digits).
     [Theory]
-    [InlineData("Logit", -60.7174545616, 5.180711463, 34.2703257341, 2.912140071, -15.08215101, 11.2322311, 10.02681759, -186.235403272)]
-    [InlineData("Probit", -34.9352588992, 2.647917799, 19.7279342113, 1.487235041, -3.93654385, 10.11975811, 9.513426963, -185.67916678)]
-    [InlineData("ComplementaryLogLog", -39.5723106061, 3.24027262, 22.0411698208, 1.799355191, -5.82865149, 3.446438733, 3.294693834, -182.34250709)]
-    public void BeetlesAreFitted(string link, double a, double ua, double b, double ub, double cov, double deviance, double pearson, double likelihood)
+    [InlineData(
+        "Logit",
+        -60.7174545616,
+        5.180711463,
+        34.2703257341,
+        2.912140071,
+        -15.08215101,
+        11.2322311,
+        10.02681759,
+        -186.235403272
+    )]
+    [InlineData(
+        "Probit",
+        -34.9352588992,
+        2.647917799,
+        19.7279342113,
+        1.487235041,
+        -3.93654385,
+        10.11975811,
+        9.513426963,
+        -185.67916678
+    )]
+    [InlineData(
+        "ComplementaryLogLog",
+        -39.5723106061,
+        3.24027262,
+        22.0411698208,
+        1.799355191,
+        -5.82865149,
+        3.446438733,
+        3.294693834,
+        -182.34250709
+    )]
+    public void BeetlesAreFitted(
+        string link,
+        double a,
+        double ua,
+        double b,
+        double ub,
+        double cov,
+        double deviance,
+        double pearson,
+        double likelihood
+    )
     {
         BinomialFit fit = BinomialRegression.Fit(Beetles, Enum.Parse<Link>(link));
         Assert.False(fit.Separated);
@@ -107,24 +154,40 @@ public class BinomialRegressionTests
     }
 
     [Fact]
-    public void QuasiSeparationIsSeen() => Assert.True(BinomialRegression.Fit(
-        BinomialGroup.Of([1, 2, 3, 3, 4, 5], [1, 1, 1, 1, 1, 1], [0, 0, 0, 1, 1, 1])).Separated);
+    public void QuasiSeparationIsSeen() =>
+        Assert.True(
+            BinomialRegression
+                .Fit(BinomialGroup.Of([1, 2, 3, 3, 4, 5], [1, 1, 1, 1, 1, 1], [0, 0, 0, 1, 1, 1]))
+                .Separated
+        );
 
     [Fact]
-    public void OverlapIsNoSeparation() => Assert.False(BinomialRegression.Fit(
-        BinomialGroup.Of([1, 2, 3, 4, 5, 6], [1, 1, 1, 1, 1, 1], [0, 0, 1, 0, 1, 1])).Separated);
+    public void OverlapIsNoSeparation() =>
+        Assert.False(
+            BinomialRegression
+                .Fit(BinomialGroup.Of([1, 2, 3, 4, 5, 6], [1, 1, 1, 1, 1, 1], [0, 0, 1, 0, 1, 1]))
+                .Separated
+        );
 
     [Property(MaxTest = 60)]
-    public Property FirthIsFiniteAndIndifferentToOrderAndGrouping() => Prop.ForAll(Outcomes(), outcomes =>
-    {
-        double[] x = Enumerable.Range(0, outcomes.Length).Select(i => Math.Log(0.2 + 0.05 * i)).ToArray();
-        double[] one = outcomes.Select(_ => 1.0).ToArray(), two = outcomes.Select(_ => 2.0).ToArray();
-        double[] y = outcomes.Select(o => o ? 1.0 : 0).ToArray(), yy = y.Select(v => 2 * v).ToArray();
-        BinomialGroup[] single = BinomialGroup.Of(x, one, y);
-        BinomialFit fit = BinomialRegression.Fit([.. single, .. single.Reverse()], penalised: true);
-        BinomialFit grouped = BinomialRegression.Fit(BinomialGroup.Of(x, two, yy), penalised: true);
-        return fit.Coefficients.All(double.IsFinite) && (fit.Coefficients - grouped.Coefficients).AbsoluteMaximum() < 1e-5 * (1 + fit.Coefficients.AbsoluteMaximum());
-    });
+    public Property FirthIsFiniteAndIndifferentToOrderAndGrouping() =>
+        Prop.ForAll(
+            Outcomes(),
+            outcomes =>
+            {
+                double[] x = Enumerable.Range(0, outcomes.Length).Select(i => Math.Log(0.2 + 0.05 * i)).ToArray();
+                double[] one = outcomes.Select(_ => 1.0).ToArray(),
+                    two = outcomes.Select(_ => 2.0).ToArray();
+                double[] y = outcomes.Select(o => o ? 1.0 : 0).ToArray(),
+                    yy = y.Select(v => 2 * v).ToArray();
+                BinomialGroup[] single = BinomialGroup.Of(x, one, y);
+                BinomialFit fit = BinomialRegression.Fit([.. single, .. single.Reverse()], penalised: true);
+                BinomialFit grouped = BinomialRegression.Fit(BinomialGroup.Of(x, two, yy), penalised: true);
+                return fit.Coefficients.All(double.IsFinite)
+                    && (fit.Coefficients - grouped.Coefficients).AbsoluteMaximum()
+                        < 1e-5 * (1 + fit.Coefficients.AbsoluteMaximum());
+            }
+        );
 
     [Fact]
     public void ImpossibleDataAreRefused()
@@ -137,14 +200,17 @@ public class BinomialRegressionTests
     }
 
     internal static BinomialGroup[] Budworm() =>
-        [.. Enumerable.Range(0, 6).Select(i => new BinomialGroup([1, 0, i], 20, Female[i])),
-         .. Enumerable.Range(0, 6).Select(i => new BinomialGroup([0, 1, i], 20, Male[i]))];
+        [
+            .. Enumerable.Range(0, 6).Select(i => new BinomialGroup([1, 0, i], 20, Female[i])),
+            .. Enumerable.Range(0, 6).Select(i => new BinomialGroup([0, 1, i], 20, Male[i])),
+        ];
 
     internal static BinomialGroup[] BeetleData => Beetles;
 
     internal static BinomialGroup[] RotenoneData => Rotenone;
 
-    internal static void Near(double expected, double actual, double tolerance = 2e-8) => Assert.Equal(0, actual / expected - 1, tolerance);
+    internal static void Near(double expected, double actual, double tolerance = 2e-8) =>
+        Assert.Equal(0, actual / expected - 1, tolerance);
 
     private static Arbitrary<bool[]> Outcomes() =>
         Gen.Elements(true, false).ArrayOf(10).Where(o => o.Distinct().Count() == 2).ToArbitrary();

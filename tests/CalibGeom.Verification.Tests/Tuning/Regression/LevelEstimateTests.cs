@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Tuning.Regression;
-
 using static CalibGeom.Verification.Tests.Tuning.Regression.BinomialRegressionTests;
 
 namespace CalibGeom.Verification.Tests.Tuning.Regression;
@@ -10,8 +9,24 @@ public class LevelEstimateTests
     [Theory]
     [InlineData("Logit", 1.77172096445, 0.003858055311, 1.764159315, 1.779282614, 1.763858172, 1.779200475)]
     [InlineData("Probit", 1.77085236219, 0.003803336807, 1.763397959, 1.778306765, 1.763114319, 1.7781938)]
-    [InlineData("ComplementaryLogLog", 1.77875303373, 0.004006530085, 1.770900379, 1.786605688, 1.770212883, 1.786163248)]
-    public void HalfTheBeetles(string link, double value, double error, double waldLow, double waldHigh, double fiellerLow, double fiellerHigh)
+    [InlineData(
+        "ComplementaryLogLog",
+        1.77875303373,
+        0.004006530085,
+        1.770900379,
+        1.786605688,
+        1.770212883,
+        1.786163248
+    )]
+    public void HalfTheBeetles(
+        string link,
+        double value,
+        double error,
+        double waldLow,
+        double waldHigh,
+        double fiellerLow,
+        double fiellerHigh
+    )
     {
         var level = new LevelEstimate(BinomialRegression.Fit(BeetleData, Enum.Parse<Link>(link)), 0.5);
         Near(value, level.Value);
@@ -77,7 +92,12 @@ public class LevelEstimateTests
     [InlineData("Probit", 0.75, 4.324177, 0.2668753)]
     public void FemaleBudworms(string link, double probability, double value, double error)
     {
-        var level = new LevelEstimate(BinomialRegression.Fit(Budworm(), Enum.Parse<Link>(link)), probability, 2, [1, 0, 0]);
+        var level = new LevelEstimate(
+            BinomialRegression.Fit(Budworm(), Enum.Parse<Link>(link)),
+            probability,
+            2,
+            [1, 0, 0]
+        );
         Assert.Equal(value, level.Value, 1e-6);
         Assert.Equal(error, level.StandardError, 1e-6);
     }
@@ -97,13 +117,17 @@ public class LevelEstimateTests
     public void UnderSeparationEnoughColumnsBoundTheLevel(int copies, bool bounded)
     {
         double[] n = [copies, copies, copies, copies, copies, copies];
-        BinomialFit firth = BinomialRegression.Fit(BinomialGroup.Of([1, 2, 3, 4, 5, 6], n, [0, 0, 0, copies, copies, copies]), penalised: true);
+        BinomialFit firth = BinomialRegression.Fit(
+            BinomialGroup.Of([1, 2, 3, 4, 5, 6], n, [0, 0, 0, copies, copies, copies]),
+            penalised: true
+        );
         var level = new LevelEstimate(firth, 0.5);
         (double low, double high) = level.Profile(10);
         Assert.Equal(bounded, level.Fieller() is not null);
         Assert.Equal(bounded, double.IsFinite(low));
         Assert.Equal(bounded, double.IsFinite(high));
-        if (!bounded) return;
+        if (!bounded)
+            return;
         Assert.InRange(low, 2, 3.4);
         Assert.InRange(high, 3.6, 5);
         Assert.Equal(3.5, (low + high) / 2, 1e-6);

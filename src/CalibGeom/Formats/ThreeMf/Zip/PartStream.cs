@@ -2,7 +2,9 @@ using System.IO.Hashing;
 
 namespace CalibGeom.Formats.ThreeMf.Zip;
 
-/// <summary>An inflated part, held to its declared length and checksum and to the limits on size and inflation while it is read.</summary>
+/// <summary>
+/// An inflated part, held to its declared length and checksum and to the limits on size and inflation while it is read.
+/// </summary>
 internal sealed class PartStream(Stream inflated, ZipEntry entry, Faults faults) : ReadOnlyStream
 {
     internal const long LargestPart = 4L << 30;
@@ -15,20 +17,27 @@ internal sealed class PartStream(Stream inflated, ZipEntry entry, Faults faults)
 
     public override int Read(Span<byte> buffer)
     {
-        if (buffer.Length == 0) return 0;
+        if (buffer.Length == 0)
+            return 0;
         int got = Inflate(buffer);
         crc.Append(buffer[..got]);
         done += got;
-        if (done > LargestPart) throw faults.Fatal($"part \"{entry.Name}\" is larger than {LargestPart >> 20} MB");
+        if (done > LargestPart)
+            throw faults.Fatal($"part \"{entry.Name}\" is larger than {LargestPart >> 20} MB");
         if (done > FreeInflation && done > LargestRatio * entry.Compressed)
-            throw faults.Fatal($"part \"{entry.Name}\" inflates to more than {LargestRatio} times its {entry.Compressed} bytes: a zip bomb");
-        if (got == 0 && !verified) Verify();
+            throw faults.Fatal(
+                $"part \"{entry.Name}\" inflates to more than {LargestRatio} times its {entry.Compressed} "
+                    + $"bytes: a zip bomb"
+            );
+        if (got == 0 && !verified)
+            Verify();
         return got;
     }
 
     protected override void Dispose(bool disposing)
     {
-        if (disposing) inflated.Dispose();
+        if (disposing)
+            inflated.Dispose();
         base.Dispose(disposing);
     }
 
@@ -40,14 +49,25 @@ internal sealed class PartStream(Stream inflated, ZipEntry entry, Faults faults)
         }
         catch (InvalidDataException e)
         {
-            throw faults.Fatal($"part \"{entry.Name}\" cannot be inflated after {done} bytes; the file is damaged", cause: e);
+            throw faults.Fatal(
+                $"part \"{entry.Name}\" cannot be inflated after {done} bytes; the file is damaged",
+                cause: e
+            );
         }
     }
 
     private void Verify()
     {
         verified = true;
-        if (done != entry.Length) faults.Raise($"part \"{entry.Name}\" has {done} bytes where the zip directory says {entry.Length}", "wrong part lengths");
-        else if (crc.GetCurrentHashAsUInt32() != entry.Crc) faults.Raise($"part \"{entry.Name}\" does not match its checksum; bytes in it have changed", "wrong checksums");
+        if (done != entry.Length)
+            faults.Raise(
+                $"part \"{entry.Name}\" has {done} bytes where the zip directory says {entry.Length}",
+                "wrong part lengths"
+            );
+        else if (crc.GetCurrentHashAsUInt32() != entry.Crc)
+            faults.Raise(
+                $"part \"{entry.Name}\" does not match its checksum; bytes in it have changed",
+                "wrong checksums"
+            );
     }
 }

@@ -7,8 +7,10 @@ internal sealed class StreamSection(Stream stream, long start, long length) : Re
 
     public override int Read(Span<byte> buffer)
     {
-        if (buffer.Length > length - done) buffer = buffer[..(int)(length - done)];
-        if (buffer.Length == 0) return 0;
+        if (buffer.Length > length - done)
+            buffer = buffer[..(int)(length - done)];
+        if (buffer.Length == 0)
+            return 0;
         stream.Position = start + done;
         int got = stream.Read(buffer);
         done += got;

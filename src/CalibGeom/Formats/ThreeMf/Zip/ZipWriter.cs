@@ -5,12 +5,17 @@ using System.Text;
 namespace CalibGeom.Formats.ThreeMf.Zip;
 
 /// <summary>
-/// Writes a plain zip from front to back: parts in the order given, deflated, dated 1980-01-01, without anything of the machine in it.
+/// Writes a plain zip from front to back: parts in the order given, deflated, dated 1980-01-01, without anything of the
+/// machine in it.
 /// </summary>
 internal sealed class ZipWriter(Stream stream)
 {
-    private const uint LocalSignature = 0x04034b50, EntrySignature = 0x02014b50, EndSignature = 0x06054b50;
-    private const ushort Version = 20, Deflated = 8, FirstDay = 0x21;
+    private const uint LocalSignature = 0x04034b50,
+        EntrySignature = 0x02014b50,
+        EndSignature = 0x06054b50;
+    private const ushort Version = 20,
+        Deflated = 8,
+        FirstDay = 0x21;
 
     private readonly MemoryStream directory = new();
     private long written;
