@@ -1,4 +1,5 @@
 using CalibGeom.TestObjects.Layout;
+using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects.Labels;
 

@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Parts;
+
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>One way a part may stand, in its own frame, seen from above.</summary>

@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Parts;
+
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>
@@ -103,8 +105,8 @@ internal static class Packing
     /// <summary>Area, dearer for slim rectangles.</summary>
     private static double CostOf(Rect r)
     {
-        double width = r.Width + 2 * Parts.Proportions.PlinthMargin,
-            depth = r.Depth + 2 * Parts.Proportions.PlinthMargin;
+        double width = r.Width + 2 * Proportions.PlinthMargin,
+            depth = r.Depth + 2 * Proportions.PlinthMargin;
         double slim = Math.Max(0, Math.Max(width / depth, depth / width * Slimmest) - Slimmest);
         return width * depth * (1 + slim * slim / 4);
     }
@@ -133,7 +135,7 @@ internal static class Packing
                 foreach (Rect o in other.Placed.Solids)
                     AddBeside(side(o), side(r), gap, lineUp: true);
                 foreach (Rect o in other.Placed.Lanes)
-                    AddBeside(side(o), side(r), item.IsLabel ? Parts.Proportions.LabelToLane : 0, lineUp: false);
+                    AddBeside(side(o), side(r), item.IsLabel ? Proportions.LabelToLane : 0, lineUp: false);
             }
             foreach (Rect lane in form.Lanes)
             foreach (Rect o in other.Placed.Solids)

@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Parts;
+
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>A part in its place.</summary>
@@ -32,5 +34,5 @@ internal sealed record Placement(LayoutItem Item, Footprint Form, double X, doub
     }
 
     private static bool Blocks(Rect lane, Rect solid, LayoutItem owner) =>
-        owner.IsLabel ? lane.DistanceTo(solid) < Parts.Proportions.LabelToLane - Rect.Slack : lane.Meets(solid);
+        owner.IsLabel ? lane.DistanceTo(solid) < Proportions.LabelToLane - Rect.Slack : lane.Meets(solid);
 }
