@@ -1,55 +1,103 @@
 namespace CalibGeom.Features.Files;
 
 /// <summary>
-/// Files that are written beside their destinations and moved into place together by <see cref="Commit"/>; disposing
-/// without a commit
-/// removes what was written and leaves existing files untouched. Not safe to share between threads.
+/// Files that belong together. Each is written beside its destination, down to the disk; <see cref="Commit"/> moves all
+/// into place or, when one cannot be moved, puts back what stood there before. Disposing without a commit removes what
+/// was written and leaves existing files untouched. The file added first is moved last: where a kill interrupts the
+/// moves, the main file is still the old one. A destination that is a link stays one; what it points to is replaced. A
+/// device is written to directly. Not safe to share between threads.
 /// </summary>
 public sealed class OutputSet : IDisposable
 {
-    private readonly List<(string Temporary, string Destination)> files = [];
+    private readonly List<PendingFile> files = [];
+    private readonly Action<string, string> move;
+
+    /// <summary>An empty set.</summary>
+    public OutputSet()
+        : this(File.Move) { }
+
+    /// <summary>An empty set whose moves are made by somebody else, so that a test can let one fail.</summary>
+    internal OutputSet(Action<string, string> move) => this.move = move;
 
     /// <summary>Writes one file beside its destination.</summary>
     /// <param name="path">The destination; its directory must exist.</param>
-    /// <param name="write">Writes the whole content to the stream it is given, and may seek in it.</param>
-    /// <exception cref="InputException">The directory does not exist, the path is a directory or has been added
-    /// already.</exception>
+    /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is a device.</param>
+    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory or has been
+    /// added already.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The directory may not be written to.</exception>
     public void Add(string path, Action<Stream> write)
     {
-        ArgumentException.ThrowIfNullOrEmpty(path);
+        ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(write);
-        string destination = Path.GetFullPath(path);
-        string? directory = Path.GetDirectoryName(destination);
-        if (directory is null || !Directory.Exists(directory))
-            throw new InputException(
-                $"Cannot write {path}: there is no directory {directory}. Make it first, or name another place."
-            );
-        if (Directory.Exists(destination))
-            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+        string full = Checked(path);
+        if (RealPath.IsDevice(full))
+        {
+            using var stream = new FileStream(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
+            write(stream);
+            return;
+        }
+        string destination = RealPath.Of(full);
         if (files.Exists(f => f.Destination == destination))
             throw new InputException($"Cannot write {path} twice in one run. Name different files.");
-        string temporary = Path.Combine(directory, $".{Path.GetFileName(destination)}.{Guid.NewGuid():N}.tmp");
-        files.Add((temporary, destination));
-        using var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
-        write(stream);
+        var file = PendingFile.Beside(destination);
+        files.Add(file);
+        file.Write(write);
     }
 
     /// <summary>Moves all files into place, replacing existing ones.</summary>
-    /// <exception cref="IOException">A file could not be moved.</exception>
+    /// <exception cref="IOException">A file could not be moved; all stand as before.</exception>
+    /// <exception cref="UnauthorizedAccessException">A file may not be replaced; all stand as before.</exception>
     public void Commit()
     {
-        foreach ((string temporary, string destination) in files)
-            File.Move(temporary, destination, overwrite: true);
+        var undo = new Stack<Action>();
+        try
+        {
+            for (int i = files.Count - 1; i >= 0; i--)
+                MoveIntoPlace(files[i], undo);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            while (undo.TryPop(out Action? step))
+                step();
+            throw;
+        }
+        foreach (PendingFile file in files)
+            File.Delete(file.SetAside);
         files.Clear();
     }
 
     /// <summary>Removes whatever was not committed.</summary>
     public void Dispose()
     {
-        foreach ((string temporary, _) in files)
-            File.Delete(temporary);
+        foreach (PendingFile file in files)
+            File.Delete(file.Temporary);
         files.Clear();
+    }
+
+    private void MoveIntoPlace(PendingFile file, Stack<Action> undo)
+    {
+        if (File.Exists(file.Destination))
+        {
+            move(file.Destination, file.SetAside);
+            undo.Push(() => File.Move(file.SetAside, file.Destination));
+        }
+        move(file.Temporary, file.Destination);
+        undo.Push(() => File.Move(file.Destination, file.Temporary));
+    }
+
+    private static string Checked(string path)
+    {
+        if (string.IsNullOrWhiteSpace(path))
+            throw new InputException("A file to write has an empty name. Name a file.");
+        string full = Path.GetFullPath(path);
+        string? directory = Path.GetDirectoryName(full);
+        if (directory is null || !Directory.Exists(directory))
+            throw new InputException(
+                $"Cannot write {path}: there is no directory {directory}. Make it first, or name another place."
+            );
+        return Directory.Exists(full)
+            ? throw new InputException($"Cannot write {path}: it is a directory. Name a file.")
+            : full;
     }
 }

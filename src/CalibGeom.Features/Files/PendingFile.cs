@@ -1,0 +1,31 @@
+namespace CalibGeom.Features.Files;
+
+/// <summary>A file that is written beside its destination and not yet moved into place.</summary>
+/// <param name="Temporary">Where it is written.</param>
+/// <param name="Destination">Where it shall stand.</param>
+/// <param name="SetAside">Where the file that stands there now waits until all are in place.</param>
+internal sealed record PendingFile(string Temporary, string Destination, string SetAside)
+{
+    /// <summary>A place for a new file in the directory of its destination.</summary>
+    internal static PendingFile Beside(string destination)
+    {
+        string directory = Path.GetDirectoryName(destination)!,
+            name = Path.GetFileName(destination);
+        var id = Guid.NewGuid();
+        return new PendingFile(
+            Path.Combine(directory, $".{name}.{id:N}.tmp"),
+            destination,
+            Path.Combine(directory, $".{name}.{id:N}.old")
+        );
+    }
+
+    /// <summary>Writes the content, all the way to the disk, with the mode of the file that it will replace.</summary>
+    internal void Write(Action<Stream> write)
+    {
+        using var stream = new FileStream(Temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
+        write(stream);
+        stream.Flush(flushToDisk: true);
+        if (!OperatingSystem.IsWindows() && File.Exists(Destination))
+            File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(Destination));
+    }
+}
