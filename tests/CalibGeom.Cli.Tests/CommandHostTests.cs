@@ -16,8 +16,8 @@ public class CommandHostTests
     [Fact]
     public void AnErrorNamesTheWholeCommand() =>
         Assert.StartsWith(
-            "calibgeom tune add: ",
-            CliRun.Of("tune", "add", "nowhere.csv", "--log", "x.jsonl", "--time", "2", "--rest", "1").Error,
+            "calibgeom log add: ",
+            CliRun.Of("log", "add", "nowhere.csv", "--to", "x.jsonl", "--time", "2", "--rest", "1").Error,
             StringComparison.Ordinal
         );
 }

@@ -24,7 +24,7 @@ public class PlainOptionsTests
     [InlineData(Simulate + " --time 2.5 --repeats 0", "--repeats must be 1 to 20, not 0.")]
     [InlineData(Simulate + " --time 2.5 --nope 3", "There is no option --nope here.")]
     [InlineData("tune log.jsonl --target 0,02", "--target 0,02 cannot be read.")]
-    [InlineData("tune add readings.csv --log log.jsonl --time 2,5 --rest 1", "--time 2,5 cannot be read.")]
+    [InlineData("log add readings.csv --to log.jsonl --time 2,5 --rest 1", "--time 2,5 cannot be read.")]
     [InlineData("inspect part.stl --layer 0,05", "--layer 0,05 cannot be read.")]
     [InlineData("predict readings.csv --pixel 0,05", "--pixel 0,05 cannot be read.")]
     public void SaysWhatCannotBeRead(string line, string message)

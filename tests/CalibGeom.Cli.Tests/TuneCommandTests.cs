@@ -65,7 +65,7 @@ public class TuneCommandTests
         using var folder = new TemporaryFolder();
         File.WriteAllBytes(folder["add"], log);
         Assert.Equal(0, CliRun.Of("tune", folder["add"]).ExitCode);
-        Assert.Equal(2, CliRun.Of("tune", "add").ExitCode);
+        Assert.Equal(2, CliRun.Of("log", "add").ExitCode);
     }
 
     [Fact]
@@ -89,7 +89,7 @@ public class TuneCommandTests
     {
         using var folder = new TemporaryFolder();
         CliRun.Of([.. Light, "--time", "2.5", "-o", folder["r.csv"]]);
-        CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0");
+        CliRun.Of("log", "add", folder["r.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0");
         JsonNode trial = JsonNode.Parse(File.ReadAllText(folder["log"]))!;
         var light = new CalibGeom.Light.LayerLight(new CalibGeom.Light.WorkingCurve(0.12, 8), 4, 2.5, 0.05);
         double growth = new CalibGeom.Light.GaussianBlur(0.02).EdgeDistance(1 / light.WallRatio());
@@ -110,7 +110,7 @@ public class TuneCommandTests
         Assert.True((double)bracket["low"]! <= 0.6 && (double)bracket["high"]! >= 0.6);
         Assert.Equal(
             0,
-            CliRun.Of("tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0").ExitCode
+            CliRun.Of("log", "add", folder["r.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0").ExitCode
         );
         Assert.Equal(4, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
         string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out,
@@ -126,7 +126,7 @@ public class TuneCommandTests
     {
         using var folder = new TemporaryFolder();
         CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness", "-o", folder["w.csv"]]);
-        string[] add = ["tune", "add", folder["w.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
+        string[] add = ["log", "add", folder["w.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Equal(0, CliRun.Of(add).ExitCode);
         double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!
             .AsArray()
@@ -138,7 +138,7 @@ public class TuneCommandTests
                 .Columns.Select(c => c.Diameter),
             heads
         );
-        CliRun other = CliRun.Of([.. add, "--preset", "standard"]);
+        CliRun other = CliRun.Of([.. add, "--object", "standard"]);
         Assert.Equal(2, other.ExitCode);
         Assert.Contains("another object", other.Error, StringComparison.Ordinal);
         Assert.Single(File.ReadAllLines(folder["log"]));
@@ -152,7 +152,7 @@ public class TuneCommandTests
             "r.csv",
             "feature,value,unit,instrument\nA1/box1.outside.x,80.2,,cal\nA1/box1.outside.x,8.02,,cal\nA1/box2.inside.x,8.08,,cal\nB2/box1.outside.x,8.01,,cal\n"
         );
-        string[] add = ["tune", "add", folder["r.csv"], "--log", folder["log"], "--time", "2.5", "--rest", "0"];
+        string[] add = ["log", "add", folder["r.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Contains("several coupons (A1, B2)", CliRun.Of(add).Error, StringComparison.Ordinal);
         Assert.Contains(
             "no readings of coupon C",
@@ -255,15 +255,15 @@ public class TuneCommandTests
     [InlineData("tune|LOG|--modulus|-5", "modulus")]
     [InlineData("tune|LOG|--height|0", "production height")]
     [InlineData("tune|LOG|--column-plot|OUT.svg", "columns")]
-    [InlineData("tune|BAD", "line 1")]
+    [InlineData("tune|BAD", "BAD:1")]
     [InlineData("tune|EMPTY", "no trial")]
-    [InlineData("tune|add|NONE|--log|OUT|--time|2|--rest|0", "no readings")]
-    [InlineData("tune|add|READINGS|--log|OUT|--rest|0", "--time")]
-    [InlineData("tune|add|READINGS|--log|OUT|--time|-2|--rest|0", "exposure time")]
-    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|NaN", "rest time")]
-    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|0|--orientation|45", "0 or 90")]
-    [InlineData("tune|add|READINGS|--log|OUT|--time|2|--rest|0|--date|yesterday", "2026-03-01")]
-    [InlineData("tune|add|READINGS|--log|BAD|--time|2|--rest|0", "line 1")]
+    [InlineData("log|add|NONE|--to|OUT|--time|2|--rest|0", "no such file")]
+    [InlineData("log|add|READINGS|--to|OUT|--rest|0", "The exposure is not known")]
+    [InlineData("log|add|READINGS|--to|OUT|--time|-2|--rest|0", "exposure time")]
+    [InlineData("log|add|READINGS|--to|OUT|--time|2|--rest|NaN", "rest time")]
+    [InlineData("log|add|READINGS|--to|OUT|--time|2|--rest|0|--orientation|45", "0 or 90")]
+    [InlineData("log|add|READINGS|--to|OUT|--time|2|--rest|0|--date|yesterday", "2026-03-01")]
+    [InlineData("log|add|READINGS|--to|BAD|--time|2|--rest|0", ":1")]
     [InlineData("simulate|--dp|0|--ec|8|--irradiance|4|--time|2", "penetration depth")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--kernel|box", "gaussian or lorentz")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4", "--time")]
@@ -307,10 +307,10 @@ public class TuneCommandTests
             folder["r.csv"],
         ]);
         return CliRun.Of(
-            "tune",
+            "log",
             "add",
             folder["r.csv"],
-            "--log",
+            "--to",
             folder["log"],
             "--time",
             time,

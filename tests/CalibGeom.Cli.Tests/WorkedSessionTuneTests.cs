@@ -40,8 +40,8 @@ public class WorkedSessionTuneTests
             Command(
                 page,
                 folder,
-                $"tune add print{print}.csv --log demo-grey.jsonl --time {time} --rest {rest}{Offset(offset)} "
-                    + $"--printer bench --resin grey"
+                $"log add print{print}.csv --to demo-grey.jsonl --time {time} --rest {rest} --edge-offset {offset}"
+                    + (print == 1 ? " --printer bench --resin grey" : "")
             );
             CliRun tune = Command(page, folder, $"tune demo-grey.jsonl --target 0.05");
             page.Append("```\n\n")

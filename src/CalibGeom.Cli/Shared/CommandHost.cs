@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using CalibGeom.Cli.Inspect;
+using CalibGeom.Cli.Logs;
 using CalibGeom.Cli.Make;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Predict;
@@ -47,6 +48,7 @@ internal static class CommandHost
         );
         root.Subcommands.Add(MakeCommand.Build(io));
         root.Subcommands.Add(PresetsCommand.Build(io));
+        root.Subcommands.Add(LogCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));
         root.Subcommands.Add(SimulateCommand.Build(io));
         root.Subcommands.Add(InspectCommand.Build(io));
@@ -58,7 +60,7 @@ internal static class CommandHost
         return root;
     }
 
-    /// <summary>The command with those above it, such as <c>calibgeom tune add</c>.</summary>
+    /// <summary>The command with those above it, such as <c>calibgeom log add</c>.</summary>
     private static string NameOf(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
 

@@ -42,6 +42,9 @@ internal static class PlainOptions
             case Option<double?> o:
                 o.CustomParser = r => Read<double>(r, NumberStyles.Float, Number);
                 break;
+            case Option<int?> o:
+                o.CustomParser = r => Read<int>(r, NumberStyles.AllowLeadingSign, Whole);
+                break;
             case Option<int> o:
                 o.CustomParser = r => Read<int>(r, NumberStyles.AllowLeadingSign, Whole) ?? 0;
                 break;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Light;
 using CalibGeom.TestObjects;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Simulate;
@@ -123,7 +124,7 @@ internal static class SimulateCommand
         var command = new Command(
             "simulate",
             """
-            Predict from light what a print would measure, and write it as readings that predict and tune add read.
+            Predict from light what a print would measure, and write it as readings that predict and log add read.
 
             Rest draws edges back by rest-effect (1 - exp(-rest / rest-time)); the defaults are the middle of what tune believes. Base layers and
             squeeze decide squeeze.open. With --pixel sizes come from the masks of all layers, with what pixels and layer heights do to them. Rest, squeeze and the fate of columns follow laws of ours without a source.

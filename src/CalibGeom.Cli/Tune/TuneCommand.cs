@@ -3,6 +3,7 @@ using CalibGeom.Cli.Shared;
 using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Tuning;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;
@@ -86,7 +87,6 @@ internal static class TuneCommand
             Say what to print next - exposure, rest, edge offset - or that it is time to stop.
 
             Trials under other conditions than the last are kept apart and said. Exit codes: 0 answered, 2 bad use or a log that cannot be read.
-            A log named "add" is written ./add.
 
             Example:
               calibgeom tune demo-grey.jsonl --target 0.05 --plot demo-grey.svg
@@ -111,13 +111,12 @@ internal static class TuneCommand
             }
         )
             command.Options.Add(option);
-        command.Subcommands.Add(TuneAddCommand.Build(io));
         command.SetAction(parsed =>
         {
             string path =
                 parsed.GetValue(log)
                 ?? throw new InputException(
-                    "Name a log: calibgeom tune LOG, or calibgeom tune add READINGS --log LOG to begin one."
+                    "Name a log: calibgeom tune LOG. To begin one: calibgeom log add READINGS --to LOG."
                 );
             TuneOptions options = Checked(() =>
                 TuneRules.Apply(TuneOptions.Default, parsed.GetValue(rule) ?? []) with
@@ -143,10 +142,12 @@ internal static class TuneCommand
     {
         foreach (string name in new[] { plot, columnPlot }.OfType<string>())
             Drawing.RequireName(name);
-        IReadOnlyList<Trial> trials = Read(io, path);
+        TrialLog log = Read(io, path);
+        IReadOnlyList<Trial> trials = log.Trials;
         if (trials.Count == 0)
-            throw new InputException($"{path} holds no trial. Add one with calibgeom tune add.");
+            throw new InputException($"{path} holds no trial. Add one with calibgeom log add.");
         TuningResult result = Checked(() => Tuner.Advise(trials, options));
+        FindingText.Write(io.Error, log.Findings);
         using (var outputs = new OutputSet())
         {
             if (plot is not null)
@@ -174,7 +175,7 @@ internal static class TuneCommand
         }
     }
 
-    private static IReadOnlyList<Trial> Read(CommandIo io, string path)
+    private static TrialLog Read(CommandIo io, string path)
     {
         if (path != "-")
             return TrialLog.ReadFile(path);

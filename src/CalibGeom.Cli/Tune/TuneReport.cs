@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;

@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Pictures.Tuning;

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Regression;
 using MathNet.Numerics.LinearAlgebra;
 

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Regression;
 using CalibGeom.Verification.Uncertainty;
 using MathNet.Numerics.Distributions;

@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Logs;
+
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>The recommendation.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Verification.Tuning;
 

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Logs;
 using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Tuning;

@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Logs;
+
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>What the trials say and what to do next. Immutable.</summary>

@@ -1,6 +1,7 @@
 using System.Text;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Tuning;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 using Xunit.Abstractions;
 

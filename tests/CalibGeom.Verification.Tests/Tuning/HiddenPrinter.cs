@@ -1,4 +1,5 @@
 using CalibGeom.Light;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Uncertainty;

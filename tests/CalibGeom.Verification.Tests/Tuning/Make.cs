@@ -1,5 +1,5 @@
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
-using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 

@@ -1,4 +1,5 @@
 using CalibGeom.Light;
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Verification.Tests.Tuning;

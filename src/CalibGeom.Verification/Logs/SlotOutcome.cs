@@ -1,4 +1,4 @@
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>How many tunnels of the slot comb stayed open. Immutable.</summary>
 public sealed class SlotOutcome

@@ -1,6 +1,6 @@
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>What must be alike before two prints speak of the same process. Immutable.</summary>
 public sealed record TrialConditions
@@ -80,6 +80,15 @@ public sealed record TrialConditions
 
     /// <summary>Vat temperature at the end, degrees C, or null.</summary>
     public double? TemperatureEnd { get; }
+
+    /// <summary>The bottle or batch of the resin, or empty.</summary>
+    public string Bottle { get; init; } = "";
+
+    /// <summary>Which film is in the vat, or empty.</summary>
+    public string Film { get; init; } = "";
+
+    /// <summary>Which screen or light engine is in the printer, or empty.</summary>
+    public string Screen { get; init; } = "";
 
     /// <summary>
     /// What differs so that prints must not be pooled, as words such as <c>layer 0.03 mm instead of 0.05 mm</c>; empty

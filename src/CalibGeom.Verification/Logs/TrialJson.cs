@@ -3,7 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>Trials to and from one line of JSON.</summary>
 internal static class TrialJson
@@ -59,10 +59,19 @@ internal static class TrialJson
             d.Orientation,
             d.TemperatureStart,
             d.TemperatureEnd
-        );
+        )
+        {
+            Bottle = d.Bottle ?? "",
+            Film = d.Film ?? "",
+            Screen = d.Screen ?? "",
+        };
         return new Trial(new ExposureSettings(d.Time, d.Rest, d.EdgeOffset), conditions)
         {
             Date = d.Date is null ? null : ParseDate(d.Date),
+            Digest = d.Digest,
+            Place = d.Place is { } p ? new PlateSpot(p.Label ?? "", p.X, p.Y, p.Turn) : null,
+            LayersSince = d.LayersSince,
+            HoursSince = d.HoursSince,
             Cycle = new LayerCycle(d.BaseLayers, d.BaseTime, d.Lift),
             Instrument = d.Instrument,
             GrowthX = Growth(d.GrowthX),
@@ -85,6 +94,7 @@ internal static class TrialJson
                 .ToArray(),
             Slots = d.Slots is null ? null : new SlotOutcome(d.Slots.Heights, d.Slots.Open),
             Readings = d.Readings.ToDictionary(r => r.Key, r => (IReadOnlyList<double>)r.Value, StringComparer.Ordinal),
+            Nominals = d.Nominals ?? [],
         };
     }
 
@@ -92,6 +102,18 @@ internal static class TrialJson
         new()
         {
             Date = t.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Digest = t.Digest,
+            Place = t.Place is { } p
+                ? new TrialDocument.PlaceDocument
+                {
+                    Label = Said(p.Label),
+                    X = p.X,
+                    Y = p.Y,
+                    Turn = p.Turn,
+                }
+                : null,
+            LayersSince = t.LayersSince,
+            HoursSince = t.HoursSince,
             Time = t.Settings.Time,
             Rest = t.Settings.Rest,
             EdgeOffset = t.Settings.EdgeOffset,
@@ -103,6 +125,9 @@ internal static class TrialJson
             TemperatureEnd = t.Conditions.TemperatureEnd,
             Resin = t.Conditions.Resin,
             Printer = t.Conditions.Printer,
+            Bottle = Said(t.Conditions.Bottle),
+            Film = Said(t.Conditions.Film),
+            Screen = Said(t.Conditions.Screen),
             State = TrialConditions.Word(t.Conditions.State),
             GreyLevels = t.Conditions.GreyLevels,
             Orientation = t.Conditions.Orientation,
@@ -131,7 +156,13 @@ internal static class TrialJson
                 ? null
                 : new TrialDocument.SlotDocument { Heights = [.. t.Slots.Heights], Open = t.Slots.Open },
             Readings = t.Readings.ToDictionary(r => r.Key, r => r.Value.ToList(), StringComparer.Ordinal),
+            Nominals =
+                t.Nominals.Count == 0
+                    ? null
+                    : t.Nominals.ToDictionary(n => n.Key, n => n.Value, StringComparer.Ordinal),
         };
+
+    private static string? Said(string text) => text.Length > 0 ? text : null;
 
     private static readonly string[] Fits = ["refuses", "binds", "slides", "rattles"];
     private static readonly string[] Stages = ["lost", "plate", "wash", "cure"];
@@ -155,7 +186,7 @@ internal static class TrialJson
                 Bias = g.Bias,
             };
 
-    private static DateOnly ParseDate(string text) =>
+    internal static DateOnly ParseDate(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date)
             ? date
             : throw new ArgumentException($"'{text}' is no date; write it as 2026-03-01.");

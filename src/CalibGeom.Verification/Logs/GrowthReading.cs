@@ -1,4 +1,4 @@
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>The growth per edge that one print showed along one axis. Immutable.</summary>
 public sealed record GrowthReading

@@ -1,4 +1,4 @@
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>What a print's time consists of besides exposure and rest of normal layers. Immutable.</summary>
 public sealed record LayerCycle

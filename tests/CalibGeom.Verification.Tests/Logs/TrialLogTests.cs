@@ -1,10 +1,11 @@
+using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
-using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Tests.Tuning;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 
-namespace CalibGeom.Verification.Tests.Tuning;
+namespace CalibGeom.Verification.Tests.Logs;
 
 public sealed class TrialLogTests : IDisposable
 {
@@ -19,13 +20,18 @@ public sealed class TrialLogTests : IDisposable
             n =>
             {
                 Trial trial = Full(n);
-                Trial back = TrialLog.Read(new StringReader(TrialLog.ToLine(trial))).Single();
+                Trial back = TrialLog.Read(new StringReader(TrialLog.ToLine(trial))).Trials.Single();
                 return TrialLog.ToLine(back) == TrialLog.ToLine(trial)
                     && back.Settings == trial.Settings
                     && back.Conditions == trial.Conditions
                     && back.GrowthX == trial.GrowthX
                     && back.Cycle == trial.Cycle
                     && back.Date == trial.Date
+                    && back.Place == trial.Place
+                    && (back.Digest, back.LayersSince, back.HoursSince)
+                        == (trial.Digest, trial.LayersSince, trial.HoursSince)
+                    && back.Nominals["box1.outside.x"] == 8
+                    && back.HasSameReadings(trial)
                     && back.Columns.SequenceEqual(trial.Columns)
                     && back.Joints.SequenceEqual(trial.Joints)
                     && back.Slots!.Open == trial.Slots!.Open
@@ -39,12 +45,12 @@ public sealed class TrialLogTests : IDisposable
         string path = Path.Combine(folder, "log.jsonl");
         string first = "  {\"time\": 2, \"layer\": 0.05}  \r\n\n{\"layer\":0.05,\"time\":2.2}";
         File.WriteAllText(path, first);
-        Assert.Equal(3, TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])));
+        Assert.Equal(3, TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])).Number);
         string text = File.ReadAllText(path);
         Assert.StartsWith(first + "\n{", text, StringComparison.Ordinal);
         Assert.EndsWith("}\n", text, StringComparison.Ordinal);
-        Assert.Equal(4, TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])));
-        Assert.Equal([2, 2.2, 0.1, 0.1], TrialLog.ReadFile(path).Select(t => t.Settings.Time));
+        Assert.Equal(4, TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])).Number);
+        Assert.Equal([2, 2.2, 0.1, 0.1], TrialLog.ReadFile(path).Trials.Select(t => t.Settings.Time));
     }
 
     [Fact]
@@ -86,13 +92,18 @@ public sealed class TrialLogTests : IDisposable
     )]
     [InlineData("{\"time\":2,\"layer\":0.05,\"resin\":null}", "resin")]
     [InlineData("[1,2]", "no trial")]
-    [InlineData("{\"time\":2,", "no trial")]
+    [InlineData("{\"time\":2,}", "no trial")]
+    [InlineData("{\"time\":2,\"layer\":0.05,\"place\":{\"x\":1,\"y\":2,\"turn\":45}}", "0 or 90")]
+    [InlineData("{\"time\":2,\"layer\":0.05,\"layersSince\":-1}", "layers since")]
+    [InlineData("{\"undo\":2}", "takes back trial 2, but 1")]
+    [InlineData("{\"undo\":\"1\"}", "number of the trial")]
+    [InlineData("{\"undo\":1,\"why\":\"x\"}", "number of the trial")]
     public void ABadLineIsNamed(string line, string said)
     {
         InputException e = Assert.Throws<InputException>(() =>
             TrialLog.Read(new StringReader("{\"time\":2,\"layer\":0.05}\n" + line), "my.jsonl")
         );
-        Assert.Contains("my.jsonl, line 2", e.Message, StringComparison.Ordinal);
+        Assert.Contains("my.jsonl:2", e.Message, StringComparison.Ordinal);
         Assert.Contains(said, e.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', e.Message);
     }
@@ -100,7 +111,7 @@ public sealed class TrialLogTests : IDisposable
     [Fact]
     public void AMissingLogIsSaid() =>
         Assert.Contains(
-            "tune add",
+            "There is no log",
             Assert.Throws<InputException>(() => TrialLog.ReadFile(Path.Combine(folder, "x"))).Message,
             StringComparison.Ordinal
         );
@@ -118,8 +129,18 @@ public sealed class TrialLogTests : IDisposable
                 23.5,
                 24
             )
+            {
+                Bottle = "7",
+                Film = "second",
+                Screen = "first",
+            }
         )
         {
+            Digest = "0123456789abcdef",
+            Place = new PlateSpot("A1", n[0] / 10.0, -n[1] / 10.0, n[2] % 2 * 90),
+            LayersSince = n[3] % 3 == 0 ? null : n[3],
+            HoursSince = n[4] / 8.0,
+            Nominals = new Dictionary<string, double> { ["box1.outside.x"] = 8 },
             Date = new DateOnly(2026, 3, 1).AddDays(n[4]),
             Cycle = new LayerCycle(n[5], 25.5, 7.25),
             Instrument = "cal",

@@ -1,6 +1,6 @@
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>What became of one thin column. Immutable.</summary>
 public sealed record ColumnOutcome

@@ -1,4 +1,4 @@
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>What the person sets for normal layers. Immutable.</summary>
 public sealed record ExposureSettings

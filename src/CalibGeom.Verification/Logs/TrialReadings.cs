@@ -2,7 +2,7 @@ using CalibGeom.TestObjects;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>From the readings of a print to a trial.</summary>
 public static class TrialReadings
@@ -31,6 +31,7 @@ public static class TrialReadings
         Dictionary<string, GrowthReading> growths = Growths(made, readings);
         Trial trial = new(settings, conditions)
         {
+            Digest = made.Features.Digest,
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
             Instrument = string.Join(
@@ -71,6 +72,11 @@ public static class TrialReadings
                     g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(),
                     StringComparer.Ordinal
                 ),
+            Nominals = Sized(readings)
+                .Select(r => made.Features.Find(r.Id))
+                .OfType<Feature>()
+                .DistinctBy(f => f.Id)
+                .ToDictionary(f => f.Id, f => f.Nominal, StringComparer.Ordinal),
         };
         if (
             trial.GrowthX is null

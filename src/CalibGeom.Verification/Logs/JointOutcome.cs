@@ -1,6 +1,6 @@
 using CalibGeom.Verification.Readings;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>A joint of the printed object: what it was designed for and how it felt. Immutable.</summary>
 public sealed record JointOutcome

@@ -1,11 +1,19 @@
 using System.Text.Json.Serialization;
 
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Logs;
 
 /// <summary>A trial as it stands in the log; every name is part of the format.</summary>
 internal sealed class TrialDocument
 {
     public string? Date { get; set; }
+
+    public string? Digest { get; set; }
+
+    public PlaceDocument? Place { get; set; }
+
+    public int? LayersSince { get; set; }
+
+    public double? HoursSince { get; set; }
 
     [JsonRequired]
     public double Time { get; set; }
@@ -31,6 +39,12 @@ internal sealed class TrialDocument
 
     public string Printer { get; set; } = "";
 
+    public string? Bottle { get; set; }
+
+    public string? Film { get; set; }
+
+    public string? Screen { get; set; }
+
     public string State { get; set; } = "dry";
 
     public bool GreyLevels { get; set; }
@@ -50,6 +64,21 @@ internal sealed class TrialDocument
     public SlotDocument? Slots { get; set; }
 
     public Dictionary<string, List<double>> Readings { get; set; } = [];
+
+    public Dictionary<string, double>? Nominals { get; set; }
+
+    internal sealed class PlaceDocument
+    {
+        public string? Label { get; set; }
+
+        [JsonRequired]
+        public double X { get; set; }
+
+        [JsonRequired]
+        public double Y { get; set; }
+
+        public int Turn { get; set; }
+    }
 
     internal sealed class GrowthDocument
     {

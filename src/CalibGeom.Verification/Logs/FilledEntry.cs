@@ -1,0 +1,13 @@
+namespace CalibGeom.Verification.Logs;
+
+/// <summary>A print with all its settings and conditions. Immutable.</summary>
+/// <param name="Settings">What was set.</param>
+/// <param name="Conditions">The conditions.</param>
+/// <param name="Cycle">Base layers and times.</param>
+/// <param name="Taken">What nobody said and was taken from the last trial, as words such as <c>rest 0.5 s</c>.</param>
+public sealed record FilledEntry(
+    ExposureSettings Settings,
+    TrialConditions Conditions,
+    LayerCycle Cycle,
+    IReadOnlyList<string> Taken
+);
