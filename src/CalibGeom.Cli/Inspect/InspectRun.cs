@@ -2,9 +2,8 @@ using System.Text.Json.Nodes;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
+using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
-using CalibGeom.Inspection.Topology;
-using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Comparison;
@@ -15,9 +14,8 @@ namespace CalibGeom.Cli.Inspect;
 /// <summary>One run of <c>inspect</c>.</summary>
 internal static class InspectRun
 {
-    // About the shares of time that reading, the surface and the layers of a large mesh take.
-    private const double Reading = 0.15,
-        Surface = 0.5;
+    // About the share of time that reading a large mesh takes.
+    private const double Reading = 0.15;
 
     /// <exception cref="InputException">A value is out of range, or a file cannot be used.</exception>
     internal static int Run(CommandIo io, InspectRequest request)
@@ -29,13 +27,13 @@ internal static class InspectRun
             Envelope.Write(
                 io.Out,
                 "inspect",
-                all.SelectMany(a => a.Findings),
+                all.SelectMany(a => a.Report.Findings),
                 new JsonArray(all.Select(InspectText.Describe).ToArray())
             );
         else
             foreach (Inspected one in all)
                 InspectText.Write(io.Out, one);
-        return all.Any(a => a.Worst > Severity.Note) ? ExitCode.Finding : ExitCode.Done;
+        return all.Any(a => a.Report.Verdict != MeshVerdict.Ready) ? ExitCode.Finding : ExitCode.Done;
     }
 
     private static LayerSettings Settings(InspectRequest request)
@@ -80,30 +78,9 @@ internal static class InspectRun
     {
         using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
         MeshFile file = Read(io, path, request.Lenient, bar?.Step(0, Reading));
-        TriangleMesh mesh = file.ToMesh();
-        TopologyReport topology = MeshTopology.Examine(mesh, bar?.Step(Reading, Surface));
-        LayerReport layers = Layers(path, mesh, settings, bar?.Step(Surface, 1));
-        TestObject? ours = wanted ?? Carried(file);
-        bool named = ours is not null && mesh.TriangleCount > 0;
-        var findings = new List<Finding>(
-            file.Dropped.Select(d => new Finding(
-                "left-out",
-                request.Lenient ? Severity.Warning : Severity.Note,
-                path,
-                d,
-                ""
-            ))
-        );
-        Func<Vector3D, string>? nameOf = named ? SpecComparison.Names(mesh, ours!) : null;
-        findings.AddRange(topology.ToFindings(nameOf, layers.LayerAt));
-        findings.AddRange(layers.ToFindings(nameOf));
-        if (wanted is not null)
-            findings.AddRange(SpecComparison.Check(mesh, wanted));
         return new Inspected(
             path,
-            topology,
-            layers,
-            findings.OrderByDescending(f => f.Severity).ToArray(),
+            FileInspection.Run(file, path, settings, wanted, bar?.Step(Reading, 1)),
             wanted is not null
         );
     }
@@ -114,40 +91,5 @@ internal static class InspectRun
             return MeshFile.Read(path, lenient, progress);
         using Stream input = io.OpenInput();
         return MeshFile.Read(input, "standard input", lenient, progress);
-    }
-
-    /// <summary>
-    /// The object that a 3MF of ours carries; a spec from elsewhere that does not read names nothing.
-    /// </summary>
-    private static TestObject? Carried(MeshFile file)
-    {
-        if (file.SpecJson is null)
-            return null;
-        try
-        {
-            TestObject made = TestObjectBuilder.Build(SpecJson.Parse(file.SpecJson));
-            return made.Solid is null ? null : made;
-        }
-        catch (InputException)
-        {
-            return null;
-        }
-    }
-
-    private static LayerReport Layers(
-        string path,
-        TriangleMesh mesh,
-        LayerSettings settings,
-        IProgress<double>? progress
-    )
-    {
-        try
-        {
-            return LayerInspection.Run(mesh, settings, progress);
-        }
-        catch (ArgumentOutOfRangeException e)
-        {
-            throw new InputException($"{path}: {e.Message.Split('\n')[0]}", e);
-        }
     }
 }

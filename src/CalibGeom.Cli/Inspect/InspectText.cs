@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
 
 namespace CalibGeom.Cli.Inspect;
@@ -9,18 +10,18 @@ namespace CalibGeom.Cli.Inspect;
 internal static class InspectText
 {
     internal static string Verdict(Inspected one) =>
-        one.Worst switch
+        one.Report.Verdict switch
         {
-            Severity.Error => "will not print as it is",
-            Severity.Warning => "may not print well",
+            MeshVerdict.Failing => "will not print as it is",
+            MeshVerdict.Doubtful => "may not print well",
             _ => "ready to print",
         };
 
     internal static void Write(TextWriter writer, Inspected one)
     {
-        int errors = one.Findings.Count(f => f.Severity == Severity.Error),
-            warnings = one.Findings.Count(f => f.Severity == Severity.Warning);
-        int notes = one.Findings.Count - errors - warnings;
+        int errors = one.Report.Findings.Count(f => f.Severity == Severity.Error),
+            warnings = one.Report.Findings.Count(f => f.Severity == Severity.Warning);
+        int notes = one.Report.Findings.Count - errors - warnings;
         writer.WriteLine(
             $"{one.Path}: {Verdict(one)} ({Count(errors, "error")}, {Count(warnings, "warning")}, "
                 + $"{Count(notes, "note")})"
@@ -28,37 +29,37 @@ internal static class InspectText
         writer.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"  {Count(one.Topology.TriangleCount, "triangle")}, "
-                    + $"{Count(one.Topology.Components.Count, "component")}, volume {Size(one.Topology.Volume)} "
-                    + $"mm3, surface {Size(one.Topology.Area)} mm2"
+                $"  {Count(one.Report.Topology.TriangleCount, "triangle")}, "
+                    + $"{Count(one.Report.Topology.Components.Count, "component")}, volume {Size(one.Report.Topology.Volume)} "
+                    + $"mm3, surface {Size(one.Report.Topology.Area)} mm2"
             )
         );
-        if (one.Layers.Largest is { } largest)
+        if (one.Report.Layers.Largest is { } largest)
         {
             string step =
-                one.Layers.LargestStep > 0
+                one.Report.Layers.LargestStep > 0
                     ? FormattableString.Invariant(
-                        $"largest step {Size(one.Layers.LargestStep)} mm2 at layer {one.Layers.LargestStepLayer}"
+                        $"largest step {Size(one.Report.Layers.LargestStep)} mm2 at layer {one.Report.Layers.LargestStepLayer}"
                     )
                     : "never growing";
             writer.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"  {Count(one.Layers.Layers.Count, "layer")} of {one.Layers.Settings.LayerHeight} mm; "
+                    $"  {Count(one.Report.Layers.Layers.Count, "layer")} of {one.Report.Layers.Settings.LayerHeight} mm; "
                         + $"largest area {Size(largest.Area)} mm2 in layer {largest.Index}, {step}"
                 )
             );
             writer.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"  peel force at most {one.Layers.RelativePeelForce:0.##} times that of the mean layer "
+                    $"  peel force at most {one.Report.Layers.RelativePeelForce:0.##} times that of the mean layer "
                         + $"(taken as proportional to area)"
                 )
             );
         }
-        if (one.Compared && one.Findings.All(f => f.Rule != "spec-size"))
+        if (one.Compared && one.Report.Findings.All(f => f.Rule != "spec-size"))
             writer.WriteLine("  has the sizes of the spec");
-        FindingText.Write(writer, one.Findings);
+        FindingText.Write(writer, one.Report.Findings);
     }
 
     /// <summary>Two decimals; three digits where they would show next to nothing.</summary>
@@ -73,14 +74,14 @@ internal static class InspectText
         {
             ["file"] = one.Path,
             ["verdict"] = Verdict(one),
-            ["triangles"] = one.Topology.TriangleCount,
-            ["components"] = one.Topology.Components.Count,
-            ["volume"] = one.Topology.Volume,
-            ["surface"] = one.Topology.Area,
-            ["largestStep"] = one.Layers.LargestStep,
-            ["largestStepLayer"] = one.Layers.LargestStepLayer,
-            ["relativePeelForce"] = one.Layers.RelativePeelForce,
-            ["layers"] = new JsonArray(one.Layers.Layers.Select(Describe).ToArray()),
+            ["triangles"] = one.Report.Topology.TriangleCount,
+            ["components"] = one.Report.Topology.Components.Count,
+            ["volume"] = one.Report.Topology.Volume,
+            ["surface"] = one.Report.Topology.Area,
+            ["largestStep"] = one.Report.Layers.LargestStep,
+            ["largestStepLayer"] = one.Report.Layers.LargestStepLayer,
+            ["relativePeelForce"] = one.Report.Layers.RelativePeelForce,
+            ["layers"] = new JsonArray(one.Report.Layers.Layers.Select(Describe).ToArray()),
         };
 
     private static JsonNode Describe(LayerSummary layer) =>

@@ -1,16 +1,6 @@
-using CalibGeom.Inspection.Layers;
-using CalibGeom.Inspection.Topology;
+using CalibGeom.Inspection;
 
 namespace CalibGeom.Cli.Inspect;
 
 /// <summary>What <c>inspect</c> found in one file.</summary>
-internal sealed record Inspected(
-    string Path,
-    TopologyReport Topology,
-    LayerReport Layers,
-    IReadOnlyList<Finding> Findings,
-    bool Compared
-)
-{
-    internal Severity Worst => Findings.Count == 0 ? Severity.Note : Findings.Max(f => f.Severity);
-}
+internal sealed record Inspected(string Path, MeshReport Report, bool Compared);

@@ -30,7 +30,6 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         }
         if (request.Picture is { } picture)
             Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
-        RequireProof(layout, distance);
         files.Commit();
         return new PlaceFiles(paths, distance);
 
@@ -64,18 +63,5 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         return FormattableString.Invariant(
             $"Plate {layout.Plate.Width:0.##} x {layout.Plate.Depth:0.##} mm with {coupons}"
         );
-    }
-
-    /// <summary>
-    /// Where coupons stand was found in the plane; what was written is measured in space, and must agree.
-    /// </summary>
-    private static void RequireProof(PlateLayout layout, double distance)
-    {
-        if (distance < layout.Rules.Gap - 1e-6)
-            throw new InvalidOperationException(
-                FormattableString.Invariant(
-                    $"The coupon stands {distance} mm from a part, nearer than the gap of {layout.Rules.Gap} mm."
-                )
-            );
     }
 }

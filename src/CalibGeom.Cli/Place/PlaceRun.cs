@@ -1,6 +1,7 @@
 using CalibGeom.Cli.Shared;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Plates;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Place;
 
@@ -29,7 +30,10 @@ internal static class PlaceRun
             layout = layout.Centred();
         if (!Place(layout, coupons, wish))
         {
-            Finding missing = PlaceShortage.Explain(layout, coupons, request);
+            IEnumerable<Coupon> presets = Presets.All.Select(PlaceCoupons.Of).OfType<Coupon>();
+            Finding missing = request.IsMap
+                ? PlacementAdvice.ExplainMap(layout, coupons.All, presets)
+                : PlacementAdvice.Explain(layout, coupons.All[0].Coupon, presets);
             parts.EndProgress();
             return Refuse(io, request, [missing, .. layout.Findings]);
         }

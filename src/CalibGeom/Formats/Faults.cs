@@ -24,10 +24,21 @@ internal sealed class Faults(string name, bool lenient)
     {
         if (!lenient)
             throw Fatal(what, "Export it again, or read it leniently.");
+        Drop(what, dropped);
+    }
+
+    /// <summary>Whether something was left out that is damaged, so that the geometry may not be whole.</summary>
+    internal bool Damaged { get; private set; }
+
+    /// <summary>Leaves out what is damaged, in lenient reading.</summary>
+    internal void Drop(string what, string dropped)
+    {
+        Damaged = true;
         Remark(what, dropped);
     }
 
-    /// <summary>Something the format allows to leave out; said in strict reading too.</summary>
+    /// <summary>Something that is left out or passed over and cannot change the geometry; said in strict reading too.
+    /// </summary>
     internal void Remark(string what, string dropped)
     {
         if (!kinds.TryGetValue(dropped, out (int Count, string First) seen))

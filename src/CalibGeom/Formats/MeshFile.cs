@@ -1,5 +1,3 @@
-using CalibGeom.Formats.Obj;
-using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats;
@@ -16,7 +14,13 @@ public sealed class MeshFile
         IReadOnlyDictionary<string, string>? metadata = null
     )
     {
-        (Format, Objects, Dropped, Metadata) = (format, objects, faults.Dropped, metadata ?? None);
+        (Format, Objects, Dropped, IsDamaged, Metadata) = (
+ format,
+ objects,
+ faults.Dropped,
+ faults.Damaged,
+ metadata ?? None
+ );
     }
 
     /// <summary>The format, decided by the content and not by the name.</summary>
@@ -27,10 +31,13 @@ public sealed class MeshFile
     /// transforms applied; one for a binary STL.</summary>
     public IReadOnlyList<MeshObject> Objects { get; }
 
-    /// <summary>What was left out, a sentence for each kind. Strict reading leaves out only what the format lets a
-    /// reader leave out, such as
-    /// the lines and points of an OBJ.</summary>
+    /// <summary>What was left out, a sentence for each kind. Strict reading leaves out only what cannot change the
+    /// geometry, such as the lines and points of an OBJ.</summary>
     public IReadOnlyList<string> Dropped { get; }
+
+    /// <summary>Whether lenient reading left out something that is damaged, so that the geometry may not be whole.
+    /// </summary>
+    public bool IsDamaged { get; }
 
     /// <summary>
     /// The metadata of a 3MF by name; namespaced names as <c>{namespace}name</c>. Empty for other formats.
@@ -83,11 +90,37 @@ public sealed class MeshFile
         ReadSeekable(progress is null ? stream : new WatchedStream(stream, progress), faults);
 
     private static MeshFile ReadSeekable(Stream stream, Faults faults) =>
-        FormatSniffer.Decide(stream, faults) switch
-        {
-            MeshFormat.StlBinary => new(MeshFormat.StlBinary, [StlReader.ReadBinary(stream, faults)], faults),
-            MeshFormat.StlAscii => new(MeshFormat.StlAscii, new StlAsciiReader(stream, faults).Read(), faults),
-            MeshFormat.Obj => new(MeshFormat.Obj, new ObjReader(stream, faults).Read(), faults),
-            _ => ThreeMf.ThreeMfReader.Read(stream, faults),
-        };
+        FormatSniffer.Decide(stream, faults).Read(stream, faults);
+
+    /// <summary>Writes meshes in the format that a name's end chooses: .stl (binary, one mesh), .obj or .3mf.</summary>
+    /// <param name="stream">Where to; written front to back, left open.</param>
+    /// <param name="name">The file's name, whose end alone counts.</param>
+    /// <param name="objects">The meshes, at least one; only a 3MF keeps their transforms apart.</param>
+    /// <param name="content">The title, which an STL takes as its header, the application and the spec; nothing when
+    /// left out.</param>
+    /// <exception cref="ArgumentException">There is no mesh, or one that the format cannot hold.</exception>
+    /// <exception cref="InputException">The name has another end, or the meshes do not fit the format.</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static void Write(
+        Stream stream,
+        string name,
+        IReadOnlyList<MeshObject> objects,
+        ThreeMf.ThreeMfContent? content = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(objects);
+        if (objects.Count == 0)
+            throw new ArgumentException("There is no mesh to write.", nameof(objects));
+        ByName(name).Write(stream, objects, content ?? new ThreeMf.ThreeMfContent());
+    }
+
+    private static IMeshFormat ByName(string name) =>
+        IMeshFormat.All.FirstOrDefault(f =>
+            f.Extension is { } end && name.EndsWith(end, StringComparison.OrdinalIgnoreCase)
+        )
+        ?? throw new InputException(
+            $"{name}: the name must end in {string.Join(", ", IMeshFormat.All.Select(f => f.Extension).OfType<string>())}."
+        );
 }

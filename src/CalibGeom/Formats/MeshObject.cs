@@ -11,4 +11,7 @@ public sealed record MeshObject(string Name, TriangleMesh Mesh)
     /// Where a 3MF is to place the mesh; the identity by default. Meshes that were read have their transforms applied.
     /// </summary>
     public Affine3D Transform { get; init; } = Affine3D.Identity;
+
+    /// <summary>The mesh where its transform places it.</summary>
+    internal TriangleMesh Placed() => Transform == Affine3D.Identity ? Mesh : Mesh.Transform(Transform);
 }

@@ -1,35 +1,46 @@
 namespace CalibGeom.Meshes;
 
-/// <summary>Disjoint sets of 0 to n - 1; the smallest member is the root.</summary>
+/// <summary>Disjoint sets of 0, 1, ...; the smallest member is the root. Items may be added one by one.</summary>
 internal sealed class UnionFind
 {
-    private readonly int[] parent;
+    private int[] parent;
 
-    internal UnionFind(int count)
+    internal UnionFind(int count = 0)
     {
-        parent = new int[count];
+        parent = new int[Math.Max(count, 16)];
         for (int i = 0; i < count; i++)
             parent[i] = i;
+        Count = count;
+    }
+
+    /// <summary>The number of items.</summary>
+    internal int Count { get; private set; }
+
+    /// <summary>Adds an item as a set of its own and returns its number.</summary>
+    internal int Add()
+    {
+        if (Count == parent.Length)
+            Array.Resize(ref parent, 2 * Count);
+        parent[Count] = Count;
+        return Count++;
     }
 
     internal int Find(int item)
     {
-        while (parent[item] != item)
-        {
-            parent[item] = parent[parent[item]];
-            item = parent[item];
-        }
+        int[] up = parent;
+        while (up[item] != item)
+            item = up[item] = up[up[item]];
         return item;
     }
 
-    internal void Join(int a, int b)
+    /// <summary>Joins two sets; returns the root that stays and the one that vanishes, or the same twice.</summary>
+    internal (int Kept, int Gone) Join(int a, int b)
     {
-        int rootA = Find(a),
-            rootB = Find(b);
-        if (rootA < rootB)
-            parent[rootB] = rootA;
-        else
-            parent[rootA] = rootB;
+        (a, b) = (Find(a), Find(b));
+        if (a > b)
+            (a, b) = (b, a);
+        parent[b] = a;
+        return (a, b);
     }
 
     /// <summary>
@@ -37,9 +48,9 @@ internal sealed class UnionFind
     /// </summary>
     internal int[] Number(out int sets)
     {
-        var number = new int[parent.Length];
+        var number = new int[Count];
         sets = 0;
-        for (int i = 0; i < parent.Length; i++)
+        for (int i = 0; i < number.Length; i++)
             number[i] = Find(i) == i ? sets++ : number[Find(i)];
         return number;
     }

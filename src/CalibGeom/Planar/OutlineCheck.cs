@@ -26,35 +26,46 @@ internal static class OutlineCheck
 
     private static void RequireSimple(GridPoint[] ring)
     {
-        int n = ring.Length;
-        var order = Enumerable.Range(0, n).ToArray();
-        Array.Sort(order, (a, b) => MinX(ring, a).CompareTo(MinX(ring, b)));
-        for (int s = 0; s < n; s++)
-        {
-            int i = order[s],
-                maxX = Math.Max(ring[i].X, ring[(i + 1) % n].X);
-            for (int t = s + 1; t < n && MinX(ring, order[t]) <= maxX; t++)
-                RequireApart(ring, i, order[t]);
-        }
+        // Edge i ends in vertex i; the first pair in order of the vertices is told, so that a message never changes.
+        (int I, int J) worst = (int.MaxValue, 0);
+        BoxTree
+            .OfRing(ring)
+            .Pairs(
+                (i, j) =>
+                {
+                    (i, j) = ((Math.Min(i, j) + ring.Length - 1) % ring.Length, Math.Max(i, j) - 1);
+                    (int, int) pair = i < j ? (i, j) : (j, i);
+                    if (pair.CompareTo(worst) < 0 && !Apart(ring, pair.Item1, pair.Item2))
+                        worst = pair;
+                    return true;
+                }
+            );
+        if (worst.I < int.MaxValue)
+            throw Meeting(ring, worst.I, worst.J);
     }
 
-    private static int MinX(GridPoint[] ring, int edge) => Math.Min(ring[edge].X, ring[(edge + 1) % ring.Length].X);
-
-    private static void RequireApart(GridPoint[] ring, int i, int j)
+    /// <summary>Whether edge i, which starts at vertex i, and edge j meet at most in a vertex that they share.</summary>
+    private static bool Apart(GridPoint[] ring, int i, int j)
     {
         int n = ring.Length;
         GridPoint a = ring[i],
             b = ring[(i + 1) % n],
             c = ring[j],
             d = ring[(j + 1) % n];
-        bool bad =
-            (i + 1) % n == j ? Predicates.OnSegment(a, b, d) || Predicates.OnSegment(c, d, a)
-            : (j + 1) % n == i ? Predicates.OnSegment(a, b, c) || Predicates.OnSegment(c, d, b)
-            : Predicates.SegmentsTouch(a, b, c, d);
-        if (bad)
-            throw new ArgumentException(
-                $"An outline touches or crosses itself: edge {a}-{b} meets edge {c}-{d} (mm).",
-                "points"
-            );
+        if ((i + 1) % n == j)
+            return !Predicates.OnSegment(a, b, d) && !Predicates.OnSegment(c, d, a);
+        if ((j + 1) % n == i)
+            return !Predicates.OnSegment(a, b, c) && !Predicates.OnSegment(c, d, b);
+        return !Predicates.SegmentsTouch(a, b, c, d);
+    }
+
+    private static ArgumentException Meeting(GridPoint[] ring, int i, int j)
+    {
+        int n = ring.Length;
+        return new ArgumentException(
+            $"An outline touches or crosses itself: edge {ring[i]}-{ring[(i + 1) % n]} meets edge "
+                + $"{ring[j]}-{ring[(j + 1) % n]} (mm).",
+            "points"
+        );
     }
 }

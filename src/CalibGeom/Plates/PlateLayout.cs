@@ -16,6 +16,10 @@ public sealed class PlateLayout
     /// longer side, every touched cell counting whole.</summary>
     public const int ExactLimit = 100_000;
 
+    /// <summary>mm, and the slant at which rows are filled from there: a row is full before the next begins.</summary>
+    private const double FarAway = 1e6,
+        Lean = 0.02;
+
     private readonly List<PlacedCoupon> coupons = [];
     private readonly List<PlanarTree> couponShadows = [];
     private readonly Dictionary<double, PlateShadow> shadows = [];
@@ -112,12 +116,7 @@ public sealed class PlateLayout
             return null;
         if (Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), Goal(wish)) is not { } spot)
             return null;
-        var placed = new PlacedCoupon(
-            coupon,
-            label,
-            spot.Footprint.Turn,
-            new(spot.X, spot.Y, BaseZ - coupon.Bounds.Min.Z)
-        );
+        PlacedCoupon placed = At(coupon, label, spot);
         Add(placed);
         return placed;
     }
@@ -131,19 +130,88 @@ public sealed class PlateLayout
     public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
     {
         ArgumentNullException.ThrowIfNull(labelled);
+        if (labelled.Any(l => !FitsHeight(l.Coupon)))
+            return null;
         int before = coupons.Count;
         IReadOnlyList<(double X, double Y)> targets = MapTargets.Spread(Plate, labelled.Count);
-        for (int i = 0; i < labelled.Count; i++)
+        RoomGoal Wish(int i) => Goal(PlacementWish.Near(targets[i].X, targets[i].Y));
+        if (!PlaceAll(labelled, Wish, Footprint.BothTurns))
         {
-            if (
-                Place(labelled[i].Coupon, PlacementWish.Near(targets[i].X, targets[i].Y), labelled[i].Label) is not null
-            )
-                continue;
-            coupons.RemoveRange(before, coupons.Count - before);
-            couponShadows.RemoveRange(before, couponShadows.Count - before);
-            return null;
+            // Each near its own point may leave strips too narrow for the last: in rows or columns more find room.
+            if (!Rows().Any(way => PlaceAll(labelled, _ => way.Goal, way.Turns)))
+                return null;
+            Spread(before, Wish);
         }
         return coupons.Skip(before).ToArray();
+    }
+
+    /// <summary>Whether a map would find room, without placing it.</summary>
+    /// <param name="labelled">The coupons with their labels, as for <see cref="PlaceMap"/>.</param>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public bool HasRoomForMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
+    {
+        int before = coupons.Count;
+        bool room = PlaceMap(labelled) is not null;
+        TakeBack(before);
+        return room;
+    }
+
+    /// <summary>Row after row from a corner, or column after column; coupons in either turn, or all in one.</summary>
+    private IEnumerable<(RoomGoal Goal, Func<TriangleMesh, Footprint[]> Turns)> Rows()
+    {
+        foreach ((double lean, double far) in new[] { (Lean, 1.0), (1.0, Lean) })
+        {
+            // The distance to a point so far away grows with y (or x) and far more slowly with the other.
+            (double X, double Y) away = (Plate.MinX - lean * FarAway, Plate.MinY - far * FarAway);
+            var goal = new RoomGoal(_ => [away], 0, 1e-3);
+            yield return (goal, Footprint.BothTurns);
+            yield return (goal, mesh => [Footprint.BothTurns(mesh)[0]]);
+            yield return (goal, mesh => [Footprint.BothTurns(mesh)[1]]);
+        }
+    }
+
+    private bool PlaceAll(
+        IReadOnlyList<(Coupon Coupon, string Label)> labelled,
+        Func<int, RoomGoal> goal,
+        Func<TriangleMesh, Footprint[]> turns
+    )
+    {
+        int before = coupons.Count;
+        for (int i = 0; i < labelled.Count; i++)
+        {
+            (Coupon coupon, string label) = labelled[i];
+            if (Search(coupon, Rules.Gap).Find(turns(coupon.Mesh), goal(i)) is { } spot)
+            {
+                Add(At(coupon, label, spot));
+                continue;
+            }
+            TakeBack(before);
+            return false;
+        }
+        return true;
+    }
+
+    /// <summary>Moves coupons that stand close together to where they would rather be, as far as there is room.</summary>
+    private void Spread(int first, Func<int, RoomGoal> goal)
+    {
+        for (int i = coupons.Count - 1; i >= first; i--)
+        {
+            PlacedCoupon placed = coupons[i];
+            PlanarTree shadow = couponShadows[i];
+            coupons.RemoveAt(i);
+            couponShadows.RemoveAt(i);
+            RoomSpot? spot = Search(placed.Coupon, Rules.Gap)
+                .Find(Footprint.BothTurns(placed.Coupon.Mesh), goal(i - first));
+            PlacedCoupon moved = spot is null ? placed : At(placed.Coupon, placed.Label, spot);
+            coupons.Insert(i, moved);
+            couponShadows.Insert(i, spot is null ? shadow : ShadowOf(moved));
+        }
+    }
+
+    private void TakeBack(int before)
+    {
+        coupons.RemoveRange(before, coupons.Count - before);
+        couponShadows.RemoveRange(before, couponShadows.Count - before);
     }
 
     /// <summary>How much is missing for a coupon that found no room.</summary>
@@ -213,13 +281,21 @@ public sealed class PlateLayout
 
     private RoomGoal AnyPlace() => new(_ => [(Plate.CentreX, Plate.CentreY)], 0, double.PositiveInfinity);
 
+    private PlacedCoupon At(Coupon coupon, string label, RoomSpot spot) =>
+        new(coupon, label, spot.Footprint.Turn, new(spot.X, spot.Y, BaseZ - coupon.Bounds.Min.Z));
+
     private void Add(PlacedCoupon placed)
+    {
+        coupons.Add(placed);
+        couponShadows.Add(ShadowOf(placed));
+    }
+
+    private static PlanarTree ShadowOf(PlacedCoupon placed)
     {
         Footprint own = Footprint.BothTurns(placed.Coupon.Mesh)[placed.Turn == 0 ? 0 : 1];
         double[] moved = own.Tree.Triangles.ToArray();
         for (int i = 0; i < moved.Length; i += 2)
             (moved[i], moved[i + 1]) = (moved[i] + placed.Shift.X, moved[i + 1] + placed.Shift.Y);
-        coupons.Add(placed);
-        couponShadows.Add(new PlanarTree(moved));
+        return new PlanarTree(moved);
     }
 }

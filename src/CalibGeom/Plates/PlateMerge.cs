@@ -11,15 +11,18 @@ namespace CalibGeom.Plates;
 /// </summary>
 public static class PlateMerge
 {
+    // mm; far below what any printer or the grid resolves.
+    private const double Rounding = 1e-6;
+
     /// <summary>Writes one binary STL: the facets of each part in order, byte for byte as they are, then those of each
     /// coupon. Takes constant
     /// memory however large the parts are.</summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="header">Text for the header; see <see cref="StlWriter.WritePreamble"/>.</param>
-    /// <returns>The true least distance between a coupon and a part, mm.</returns>
-    /// <exception cref="InputException">A part cannot be read, or there are more facets than an STL can
-    /// count.</exception>
+    /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
+    /// <exception cref="InputException">A part cannot be read, there are more facets than an STL can count, or a coupon
+    /// stands nearer to a part than the gap; what was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteStl(Stream stream, PlateLayout layout, string header)
     {
@@ -37,15 +40,16 @@ public static class PlateMerge
             proof.Pass(part, facets => stream.Write(MemoryMarshal.AsBytes(facets)));
         foreach (TriangleMesh coupon in coupons)
             WriteFacets(stream, coupon);
-        return proof.Distance;
+        return Required(layout, proof.Distance);
     }
 
     /// <summary>Writes the coupons alone as one binary STL, in plate coordinates.</summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="header">Text for the header.</param>
-    /// <returns>The true least distance between a coupon and a part, mm.</returns>
-    /// <exception cref="InputException">A part cannot be read.</exception>
+    /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
+    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what was
+    /// written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteCouponsStl(Stream stream, PlateLayout layout, string header)
     {
@@ -55,7 +59,7 @@ public static class PlateMerge
         StlWriter.WritePreamble(stream, (uint)coupons.Sum(c => c.TriangleCount), header);
         foreach (TriangleMesh coupon in coupons)
             WriteFacets(stream, coupon);
-        return Measure(layout);
+        return Required(layout, Measure(layout));
     }
 
     /// <summary>Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own
@@ -65,8 +69,9 @@ public static class PlateMerge
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="content">Title and application.</param>
     /// <param name="withParts">Whether the parts are written; otherwise the coupons alone.</param>
-    /// <returns>The true least distance between a coupon and a part, mm.</returns>
-    /// <exception cref="InputException">A part cannot be read.</exception>
+    /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
+    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what was
+    /// written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteThreeMf(Stream stream, PlateLayout layout, ThreeMfContent content, bool withParts = true)
     {
@@ -79,7 +84,7 @@ public static class PlateMerge
             );
         objects.AddRange(layout.Coupons.Select(c => new MeshObject(c.Name, c.Coupon.Mesh) { Transform = c.Transform }));
         ThreeMfWriter.Write(stream, objects, content);
-        return Measure(layout);
+        return Required(layout, Measure(layout));
     }
 
     /// <summary>Measures without writing.</summary>
@@ -94,6 +99,19 @@ public static class PlateMerge
             proof.Pass(part, _ => { });
         return proof.Distance;
     }
+
+    /// <summary>
+    /// Where coupons stand was found in the plane; what was written is measured in space, and must agree.
+    /// </summary>
+    private static double Required(PlateLayout layout, double distance) =>
+        distance >= layout.Rules.Gap - Rounding
+            ? distance
+            : throw new InputException(
+                FormattableString.Invariant(
+                    $"A coupon stands {distance:0.####} mm from a part, nearer than the gap of {layout.Rules.Gap} mm: "
+                )
+                    + "the file of a part has changed since the coupon was placed. Place it again."
+            );
 
     private static void WriteFacets(Stream stream, TriangleMesh mesh) =>
         PlatePart.FromMesh("coupon", mesh).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));

@@ -64,7 +64,7 @@ public abstract class PlatePart
     public static PlatePart Open(string path)
     {
         using (FileStream stream = InputFile.Open(path))
-            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)) == MeshFormat.StlBinary)
+            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)).Format == MeshFormat.StlBinary)
                 return new StlFilePart(path);
         TriangleMesh mesh = MeshFile.Read(path).ToMesh();
         if (mesh.TriangleCount == 0)

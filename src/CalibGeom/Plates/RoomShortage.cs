@@ -11,6 +11,10 @@ namespace CalibGeom.Plates;
 /// <param name="TooHigh">By how much the coupon is higher than the plate allows, mm, or null.</param>
 public sealed record RoomShortage(double Width, double Depth, double? WidestGap, double? LargestScale, double? TooHigh)
 {
+    /// <summary>A gap that does, mm: <see cref="WidestGap"/> rounded down to hundredths; null when none is worth
+    /// telling.</summary>
+    public double? AdvisedGap => WidestGap is { } gap ? Math.Floor(gap * 100 + 1e-9) / 100 : null;
+
     /// <summary>How much shorter the coupon would have to be in X, mm.</summary>
     public double MissingWidth => Width * (1 - (LargestScale ?? 0));
 

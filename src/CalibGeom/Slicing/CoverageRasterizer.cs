@@ -28,27 +28,26 @@ public sealed class CoverageRasterizer(PixelGrid grid)
             AddContour(layer[i]);
         int[] rows = SortByRow();
         var starts = new int[grid.Height + 1];
+        OverlapRows? overlaps = null;
         for (int y = 0; y < grid.Height; y++)
         {
-            if (!Sum(sorted.AsSpan(rows[y], rows[y + 1] - rows[y])))
-                return DrawOverlapping(layer);
+            bool told = Sum(sorted.AsSpan(rows[y], rows[y + 1] - rows[y]));
+            if (told && overlaps is null)
+            {
+                starts[y + 1] = spans.Count;
+                continue;
+            }
+            // Where shells overlap in a row that is covered in part, the sum cannot tell: neither in the row before.
+            if (overlaps is null)
+            {
+                overlaps = new OverlapRows(layer, grid);
+                y = Math.Max(0, y - 1);
+            }
+            spans.RemoveRange(starts[y], spans.Count - starts[y]);
+            overlaps.Sum(y, spans);
             starts[y + 1] = spans.Count;
         }
-        return new CoverageRaster(grid, starts, spans.ToArray(), false);
-    }
-
-    /// <summary>All rows anew: where shells overlap in a row that is covered in part, the sum cannot tell.</summary>
-    private CoverageRaster DrawOverlapping(LayerContours layer)
-    {
-        spans.Clear();
-        var rows = new OverlapRows(layer, grid);
-        var starts = new int[grid.Height + 1];
-        for (int y = 0; y < grid.Height; y++)
-        {
-            rows.Sum(y, spans);
-            starts[y + 1] = spans.Count;
-        }
-        return new CoverageRaster(grid, starts, spans.ToArray(), true);
+        return new CoverageRaster(grid, starts, spans.ToArray(), overlaps is not null);
     }
 
     private void AddContour(ReadOnlySpan<Vector2D> ring)

@@ -31,30 +31,105 @@ public sealed class LayerMask
     /// <summary>Whether a pixel is lit; pixels outside the grid are not.</summary>
     /// <param name="x">Column.</param>
     /// <param name="y">Row.</param>
-    public bool this[int x, int y]
-    {
-        get
-        {
-            if ((uint)y >= (uint)Grid.Height)
-                return false;
-            int low = rowStarts[y],
-                high = rowStarts[y + 1];
-            while (low < high)
-            {
-                int middle = (low + high) / 2;
-                if (runs[middle].End <= x)
-                    low = middle + 1;
-                else
-                    high = middle;
-            }
-            return low < rowStarts[y + 1] && runs[low].Start <= x;
-        }
-    }
+    public bool this[int x, int y] => RunAt(x, y) >= 0;
 
     internal int RunCount => runs.Length;
 
     /// <summary>The index of a row's first run among all runs.</summary>
     internal int FirstRun(int row) => rowStarts[row];
+
+    internal PixelRun Run(int index) => runs[index];
+
+    /// <summary>The index of the run that holds a pixel, or -1.</summary>
+    internal int RunAt(int x, int y)
+    {
+        if ((uint)y >= (uint)Grid.Height)
+            return -1;
+        int low = rowStarts[y],
+            high = rowStarts[y + 1];
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (runs[middle].End <= x)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        return low < rowStarts[y + 1] && runs[low].Start <= x ? low : -1;
+    }
+
+    /// <summary>The runs, by index, that a condition keeps.</summary>
+    internal LayerMask Where(Func<int, bool> keep)
+    {
+        var builder = new LayerMaskBuilder(Grid);
+        for (int y = 0, run = 0; y < Grid.Height; y++)
+        {
+            for (; run < rowStarts[y + 1]; run++)
+                if (keep(run))
+                    builder.Add(runs[run].Start, runs[run].End);
+            builder.EndRow();
+        }
+        return builder.Build();
+    }
+
+    /// <summary>Whether a pixel here lies further than a distance (mm, middle to middle) from all of another mask.
+    /// </summary>
+    internal bool AnyBeyond(LayerMask other, double distance)
+    {
+        for (int y = 0; y < Grid.Height; y++)
+            foreach (PixelRun run in Row(y))
+                if (IsBeyond(other, y, run, distance))
+                    return true;
+        return false;
+    }
+
+    /// <summary>Whether a pixel of a run lies further than a distance (mm) from all of another mask.</summary>
+    internal static bool IsBeyond(LayerMask other, int y, PixelRun run, double distance) =>
+        other.FirstBeyond(y, run, distance) < run.End;
+
+    /// <summary>The first pixel of a run that lies further than a distance (mm) from all that is lit; the run's end when
+    /// none does.</summary>
+    internal int FirstBeyond(int y, PixelRun run, double distance)
+    {
+        int rows = (int)(distance / Grid.PitchY),
+            x = run.Start;
+        for (bool moved = true; moved && x < run.End; )
+        {
+            moved = false;
+            for (int dy = -rows; dy <= rows; dy++)
+            {
+                int row = y + dy;
+                if ((uint)row >= (uint)Grid.Height)
+                    continue;
+                double level = distance * distance - dy * dy * Grid.PitchY * Grid.PitchY;
+                int aside = (int)(Math.Sqrt(Math.Max(0, level)) / Grid.PitchX);
+                int reached = EndOfReach(row, x, aside);
+                moved |= reached > x;
+                x = Math.Max(x, reached);
+            }
+        }
+        return Math.Min(x, run.End);
+    }
+
+    /// <summary>
+    /// The first column from x on that lies more than some pixels aside of every run in a row.
+    /// </summary>
+    private int EndOfReach(int row, int x, int aside)
+    {
+        int low = rowStarts[row],
+            high = rowStarts[row + 1];
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            if (runs[middle].End + aside <= x)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+        for (; low < rowStarts[row + 1] && runs[low].Start - aside <= x; low++)
+            x = Math.Max(x, runs[low].End + aside);
+        return x;
+    }
 
     internal static LayerMask Empty(PixelGrid grid) => new(grid, new int[grid.Height + 1], []);
 

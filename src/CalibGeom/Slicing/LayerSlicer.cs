@@ -162,7 +162,7 @@ public sealed class LayerSlicer
     }
 
     /// <summary>The first layer whose section lies above a height.</summary>
-    private int FirstAbove(double z)
+    internal int FirstAbove(double z)
     {
         int k = (int)Math.Clamp(Math.Floor((z - BaseZ) / LayerHeight + 0.5), 0, LayerCount);
         while (k > 0 && SectionZ(k - 1) > z)

@@ -16,12 +16,16 @@ internal sealed class LineSpans
     private const double Facing = -0.94;
     private const double Squareness = 0.7;
     private const double Nothing = 0.001;
+
+    // Half a degree: edges that run together more slowly are a wall.
+    private const double LeastHalfAngle = 0.25 * Math.PI / 180;
     private readonly bool across;
     private readonly double origin;
     private readonly double pitch;
     private readonly double limit;
     private readonly int[] starts;
     private readonly List<Edge> edges = [];
+    private readonly List<double> lengths = [];
     private readonly List<Crossing> crossings = [];
     private Crossing[] sorted = [];
 
@@ -40,6 +44,7 @@ internal sealed class LineSpans
     internal void Measure(LayerContours layer, Action<ThinSample> visit)
     {
         edges.Clear();
+        lengths.Clear();
         crossings.Clear();
         for (int i = 0; i < layer.Count; i++)
             AddContour(layer[i]);
@@ -73,24 +78,49 @@ internal sealed class LineSpans
         if (e.Along * f.Along + e.Beside * f.Beside > Facing)
             return;
         double width = length * (Math.Abs(e.Along) + Math.Abs(f.Along)) / 2;
-        if (width > limit - 1e-6)
+        if (width > limit - 1e-6 || IsCorner(a, b, width))
             return;
         double middle = (a.At + b.At) / 2,
             line = Place(a.Line);
         visit(new ThinSample(across ? line : middle, across ? middle : line, width, solid, false));
     }
 
-    private void AddContour(ReadOnlySpan<Vector2D> ring)
+    /// <summary>
+    /// Whether two edges run together in a corner: the way along the contour from one place to the other is that over
+    /// the tip, w / sin(angle / 2). A wall that tapers but ends blunt is none.
+    /// </summary>
+    private bool IsCorner(Crossing a, Crossing b, double width)
     {
-        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
-            // Swapping the axes mirrors the ring; running its edges backward keeps material on the left.
-            if (across)
-                AddEdge(new(ring[i].Y, ring[i].X), new(ring[j].Y, ring[j].X));
-            else
-                AddEdge(ring[j], ring[i]);
+        Edge e = edges[a.Edge],
+            f = edges[b.Edge];
+        if (e.Ring != f.Ring)
+            return false;
+        double half = Math.Acos(Math.Clamp(-(e.Along * f.Along + e.Beside * f.Beside), -1, 1)) / 2;
+        if (half < LeastHalfAngle)
+            return false;
+        double way = Math.Abs(e.ArcAt(Place(a.Line)) - f.ArcAt(Place(a.Line)));
+        double ratio = Math.Min(way, lengths[e.Ring] - way) * Math.Sin(half) / width;
+        return Math.Abs(ratio - 1) < 0.25;
     }
 
-    private void AddEdge(Vector2D a, Vector2D b)
+    private void AddContour(ReadOnlySpan<Vector2D> ring)
+    {
+        double arc = 0;
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            Vector2D way = ring[i] - ring[j];
+            double next = arc + Math.Sqrt(way.X * way.X + way.Y * way.Y);
+            // Swapping the axes mirrors the ring; running its edges backward keeps material on the left.
+            if (across)
+                AddEdge(new(ring[i].Y, ring[i].X), new(ring[j].Y, ring[j].X), next, arc);
+            else
+                AddEdge(ring[j], ring[i], arc, next);
+            arc = next;
+        }
+        lengths.Add(arc);
+    }
+
+    private void AddEdge(Vector2D a, Vector2D b, double arcA, double arcB)
     {
         double from = Math.Min(a.Y, b.Y),
             to = Math.Max(a.Y, b.Y);
@@ -99,8 +129,17 @@ internal sealed class LineSpans
             line++;
         if (Place(line) >= to)
             return;
-        double length = Math.Sqrt((b.X - a.X) * (b.X - a.X) + (b.Y - a.Y) * (b.Y - a.Y));
-        edges.Add(new Edge((b.Y - a.Y) / length, (b.X - a.X) / length));
+        double length = Math.Abs(arcB - arcA);
+        edges.Add(
+            new Edge(
+                (b.Y - a.Y) / length,
+                (b.X - a.X) / length,
+                lengths.Count,
+                arcA,
+                a.Y,
+                (arcB - arcA) / (b.Y - a.Y)
+            )
+        );
         for (double y; line + 1 < starts.Length && (y = Place(line)) < to; line++)
             crossings.Add(new Crossing(line, a.X + (y - a.Y) * (b.X - a.X) / (b.Y - a.Y), b.Y > a.Y, edges.Count - 1));
     }
@@ -121,7 +160,11 @@ internal sealed class LineSpans
             sorted[next[c.Line]++] = c;
     }
 
-    private readonly record struct Edge(double Along, double Beside);
+    /// <summary>An edge's direction, its ring, and where along the ring's length it crosses a line.</summary>
+    private readonly record struct Edge(double Along, double Beside, int Ring, double Arc, double From, double ArcPerLine)
+    {
+        internal double ArcAt(double line) => Arc + (line - From) * ArcPerLine;
+    }
 
     /// <summary>
     /// Sorted along the line; at one place the edges that enter material come first, so that touching shells leave no

@@ -20,7 +20,7 @@ internal sealed class RunLabels
                 mask.Row(y - 1),
                 mask.FirstRun(y - 1),
                 diagonal ? 1 : 0,
-                sets.Join
+                (a, b) => sets.Join(a, b)
             );
         ofRun = sets.Number(out int count);
         Count = count;

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
@@ -15,16 +16,18 @@ internal static class LoftClearance
         for (int i = 0; i < walls.Length; i++)
             if (!walls[i].IsTranslation)
                 RequireNoFold(walls[i], i);
-        int[] order = [.. Enumerable.Range(0, walls.Length)];
-        Array.Sort(Array.ConvertAll(order, i => walls[i].MinX), order);
-        for (int s = 0; s < order.Length; s++)
-        for (int t = s + 1; t < order.Length && walls[order[t]].MinX <= walls[order[s]].MaxX; t++)
-            RequireApart(walls, Math.Min(order[s], order[t]), Math.Max(order[s], order[t]));
+        new BoxTree(Array.ConvertAll(walls, w => w.Box)).Pairs(
+            (i, j) =>
+            {
+                RequireApart(walls, Math.Min(i, j), Math.Max(i, j));
+                return true;
+            }
+        );
     }
 
     private static void RequireNoFold(LoftWalls walls, int index)
     {
-        if (FirstPair(walls.Triangles, walls.Triangles, sameLoft: true) is { } place)
+        if (FirstPair(walls, walls) is { } place)
             throw new ArgumentException(
                 $"The walls of loft {index} cross each other near {place} mm. Give both ends vertices that face "
                     + $"each other.",
@@ -38,9 +41,9 @@ internal static class LoftClearance
             b = walls[j];
         int from = Math.Max(a.BottomLevel, b.BottomLevel),
             to = Math.Min(a.TopLevel, b.TopLevel);
-        if (from >= to || a.MaxY < b.MinY || b.MaxY < a.MinY)
+        if (from >= to)
             return;
-        if (FirstPair(a.Triangles, b.Triangles, sameLoft: false) is { } place)
+        if (FirstPair(a, b) is { } place)
             throw new ArgumentException(
                 $"Lofts {i} and {j} overlap or touch sideways near {place} mm. Move them apart, or let them "
                     + $"meet on a level plane.",
@@ -54,43 +57,26 @@ internal static class LoftClearance
             );
     }
 
-    private static GridPoint3D? FirstPair(GridTriangle[] first, GridTriangle[] second, bool sameLoft)
+    /// <summary>A corner of the first triangle, by number, that meets one of the others; null when none does.</summary>
+    private static GridPoint3D? FirstPair(LoftWalls first, LoftWalls second)
     {
-        Bounds[] firstBounds = Array.ConvertAll(first, Bounds.Of),
-            secondBounds = sameLoft ? firstBounds : Array.ConvertAll(second, Bounds.Of);
-        for (int i = 0; i < first.Length; i++)
-        for (int j = sameLoft ? i + 1 : 0; j < second.Length; j++)
+        bool same = ReferenceEquals(first, second);
+        int met = int.MaxValue;
+        bool Examine(int i, int j)
         {
-            if (!firstBounds[i].Touches(secondBounds[j]))
-                continue;
-            if (sameLoft ? GridTriangles.Meet(first[i], second[j]) : GridTriangles.Touch(first[i], second[j]))
-                return first[i].A;
+            int low = same ? Math.Min(i, j) : i;
+            if (low >= met)
+                return true;
+            ref readonly GridTriangle s = ref first.Triangles[i],
+                t = ref second.Triangles[j];
+            if (same ? GridTriangles.Meet(s, t) : GridTriangles.Touch(s, t))
+                met = low;
+            return true;
         }
-        return null;
-    }
-
-    private readonly record struct Bounds(GridPoint3D Min, GridPoint3D Max)
-    {
-        internal static Bounds Of(GridTriangle t) =>
-            new(
-                new(
-                    Math.Min(t.A.X, Math.Min(t.B.X, t.C.X)),
-                    Math.Min(t.A.Y, Math.Min(t.B.Y, t.C.Y)),
-                    Math.Min(t.A.Z, Math.Min(t.B.Z, t.C.Z))
-                ),
-                new(
-                    Math.Max(t.A.X, Math.Max(t.B.X, t.C.X)),
-                    Math.Max(t.A.Y, Math.Max(t.B.Y, t.C.Y)),
-                    Math.Max(t.A.Z, Math.Max(t.B.Z, t.C.Z))
-                )
-            );
-
-        internal bool Touches(Bounds other) =>
-            Min.X <= other.Max.X
-            && other.Min.X <= Max.X
-            && Min.Y <= other.Max.Y
-            && other.Min.Y <= Max.Y
-            && Min.Z <= other.Max.Z
-            && other.Min.Z <= Max.Z;
+        if (same)
+            first.Tree.Pairs(Examine);
+        else
+            first.Tree.Pairs(second.Tree, Examine);
+        return met < int.MaxValue ? first.Triangles[met].A : null;
     }
 }

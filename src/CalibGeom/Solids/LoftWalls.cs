@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 
@@ -9,26 +10,22 @@ namespace CalibGeom.Solids;
 internal sealed class LoftWalls
 {
     private readonly Loft loft;
+    private readonly Lazy<BoxTree> tree;
 
     internal LoftWalls(Loft loft)
     {
         this.loft = loft;
         Triangles = [.. TrianglesOf(loft)];
-        MinX = Triangles.Min(t => Min(t.A.X, t.B.X, t.C.X));
-        MaxX = Triangles.Max(t => Max(t.A.X, t.B.X, t.C.X));
-        MinY = Triangles.Min(t => Min(t.A.Y, t.B.Y, t.C.Y));
-        MaxY = Triangles.Max(t => Max(t.A.Y, t.B.Y, t.C.Y));
+        (Box, tree) = (Around(Triangles), new Lazy<BoxTree>(() => new BoxTree(Array.ConvertAll(Triangles, BoxOf))));
     }
 
     internal GridTriangle[] Triangles { get; }
 
-    internal int MinX { get; }
+    /// <summary>The box round all walls; grid values are exact in 32-bit floats.</summary>
+    internal (Vector128<float> Low, Vector128<float> High) Box { get; }
 
-    internal int MaxX { get; }
-
-    internal int MinY { get; }
-
-    internal int MaxY { get; }
+    /// <summary>The boxes of the triangles.</summary>
+    internal BoxTree Tree => tree.Value;
 
     internal int BottomLevel => loft.BottomLevel;
 
@@ -133,7 +130,24 @@ internal sealed class LoftWalls
         return true;
     }
 
-    private static int Min(int a, int b, int c) => Math.Min(a, Math.Min(b, c));
+    private static (Vector128<float> Low, Vector128<float> High) Around(GridTriangle[] triangles)
+    {
+        (Vector128<float> low, Vector128<float> high) = BoxOf(triangles[0]);
+        foreach (GridTriangle t in triangles)
+        {
+            (Vector128<float> least, Vector128<float> most) = BoxOf(t);
+            (low, high) = (Vector128.Min(low, least), Vector128.Max(high, most));
+        }
+        return (low, high);
+    }
 
-    private static int Max(int a, int b, int c) => Math.Max(a, Math.Max(b, c));
+    private static (Vector128<float> Low, Vector128<float> High) BoxOf(GridTriangle t)
+    {
+        Vector128<float> a = At(t.A),
+            b = At(t.B),
+            c = At(t.C);
+        return (Vector128.Min(a, Vector128.Min(b, c)), Vector128.Max(a, Vector128.Max(b, c)));
+    }
+
+    private static Vector128<float> At(GridPoint3D p) => Vector128.Create((float)p.X, p.Y, p.Z, 0);
 }

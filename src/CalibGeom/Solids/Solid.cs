@@ -3,7 +3,9 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Solids;
 
 /// <summary>
-/// A body made of lofts with disjoint interiors that meet only on level planes. Where the top of one meets the bottom
+/// A body made of lofts with disjoint interiors that meet only on level planes. Bodies that come closer than two grid
+/// units (0.00025 mm) without touching may cross by a grid unit once crossings of their ends are rounded to the grid;
+/// keep such gaps wider. Where the top of one meets the bottom
 /// of another the
 /// overlap vanishes, so that the mesh of a solid is closed and manifold by construction. Immutable and safe to share
 /// between threads.
@@ -50,8 +52,8 @@ public sealed class Solid
     /// <param name="degrees">Above -90 and below 90 degrees.</param>
     /// <exception cref="ArgumentOutOfRangeException">The angle is out of range, or a vertex leaves +-1024
     /// mm.</exception>
-    /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; or walls thinner than the
-    /// grid were flattened.</exception>
+    /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; walls thinner than the grid
+    /// were flattened; or an oblique underside does not lie level after the turn.</exception>
     public TriangleMesh ToMesh(TiltAxis axis, double degrees)
     {
         if (!(Math.Abs(degrees) < 90))

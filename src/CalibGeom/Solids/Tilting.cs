@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 
@@ -6,11 +7,15 @@ namespace CalibGeom.Solids;
 /// <summary>Turns an assembled mesh, snaps it back to the grid, and mends triangles that snapping flattened.</summary>
 internal static class Tilting
 {
+    /// <summary>Grid units: half a one from the rounding of a corner's height, as much from that of the mean.</summary>
+    private const double MostRounding = 1.5;
+
     internal static TriangleMesh Apply(MeshAssembly mesh, IReadOnlyList<Loft> lofts, TiltAxis axis, double degrees)
     {
         HashSet<GridPoint3D> underside = [.. lofts.Where(l => l.Underside is not null).SelectMany(UndersideOf)];
         (double sin, double cos) = Math.SinCos(degrees * Math.PI / 180);
         double floor = underside.Count > 0 ? underside.Average(p => Height(p, axis, sin, cos)) : 0;
+        RequireFit(underside, axis, sin, cos, floor);
         var turned = mesh.Vertices.ConvertAll(p =>
             underside.Contains(p) ? Turn(p, axis, sin, cos, floor) with { Z = 0 } : Turn(p, axis, sin, cos, floor)
         );
@@ -21,6 +26,30 @@ internal static class Tilting
             result.Add(turned[flat.Triangles[i]], turned[flat.Triangles[i + 1]], turned[flat.Triangles[i + 2]]);
         ManifoldCheck.Require(result);
         return result.ToMesh();
+    }
+
+    /// <summary>
+    /// An underside is a plane rounded to the grid; what lies further from level after the turn belongs to another angle.
+    /// </summary>
+    private static void RequireFit(
+        HashSet<GridPoint3D> underside,
+        TiltAxis axis,
+        double sin,
+        double cos,
+        double floor
+    )
+    {
+        foreach (GridPoint3D p in underside)
+            if (Math.Abs(Height(p, axis, sin, cos) - floor) > MostRounding)
+                throw new ArgumentException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The oblique underside does not lie level after this turn: at {p} mm it is "
+                            + $"{(Height(p, axis, sin, cos) - floor) / Grid.UnitsPerMillimetre:0.####} mm off. Turn by the "
+                            + $"angle that the wedge was made for."
+                    ),
+                    "degrees"
+                );
     }
 
     /// <summary>From the coordinates of a tilted mesh back to those of its lofts.</summary>

@@ -44,6 +44,49 @@ public class RegionUnionTests
         Assert.Equal(32, frame.Area, 1e-12);
     }
 
+    /// <summary>A frame inside the hole of a frame, beside a third: each hole belongs to the frame right round it.</summary>
+    [Fact]
+    public void AHoleBelongsToTheSmallestOutlineRoundIt()
+    {
+        Outline[] bars = [.. Frame(0, 0, 20), .. Frame(5, 5, 10), .. Frame(30, 0, 6)];
+        IReadOnlyList<Region> regions = Region.Union(bars);
+        Assert.Equal([76.0, 36, 20], regions.Select(r => Math.Round(r.Area, 9)).OrderDescending());
+        foreach (Region frame in regions)
+        {
+            Outline hole = Assert.Single(frame.Holes);
+            Assert.Equal(Math.Sqrt(frame.Outer.Area) - 2, Math.Sqrt(hole.Area), 1e-9);
+            Assert.Equal(1, frame.Outer.Locate(hole.Points[0]));
+        }
+    }
+
+    /// <summary>
+    /// Where two outlines touch in a point they come apart; where two holes do, the border turns at the point and
+    /// touches itself, which no region can be.
+    /// </summary>
+    [Fact]
+    public void OutlinesThatTouchInAPointComeApart()
+    {
+        IReadOnlyList<Region> regions = Region.Union(Outline.Rectangle(0, 0, 2, 2), Outline.Rectangle(2, 2, 5, 4));
+        Assert.Equal([4.0, 6], regions.Select(r => r.Area).Order());
+        Assert.All(regions, r => Assert.Equal(4, r.Outer.Count));
+        IReadOnlyList<Region> four = Region.Union(
+            Outline.Rectangle(0, 0, 2, 2),
+            Outline.Rectangle(2, 2, 4, 4),
+            Outline.Rectangle(4, 0, 6, 2),
+            Outline.Rectangle(2, -2, 4, 0)
+        );
+        Assert.Equal(4, four.Count);
+        Assert.All(four, r => Assert.Equal((4.0, 0), (r.Area, r.Holes.Count)));
+    }
+
+    private static IEnumerable<Outline> Frame(double x, double y, double size) =>
+        [
+            Outline.Rectangle(x, y, x + size, y + 1),
+            Outline.Rectangle(x, y + size - 1, x + size, y + size),
+            Outline.Rectangle(x, y, x + 1, y + size),
+            Outline.Rectangle(x + size - 1, y, x + size, y + size),
+        ];
+
     [Fact]
     public void BarsThatShareAnEdgeMerge()
     {

@@ -164,6 +164,61 @@ public class PlateLayoutTests
         Assert.True(PlateMerge.Measure(layout) >= 2);
     }
 
+    /// <summary>Four columns of three coupons of 25 x 14 with gaps of 2 take 110 x 50 mm, and no less.</summary>
+    [Theory]
+    [InlineData(12, true)]
+    [InlineData(13, false)]
+    public void AMapFindsRoomWhereRowsDo(int count, bool room)
+    {
+        var layout = new PlateLayout(
+            new Plate(111, 51),
+            [Part(Box(60, 30, 0, 70, 40, 9))],
+            new PlacementRules { Gap = 2 }
+        );
+        var map = Enumerable.Range(1, count).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
+        Assert.Equal(room, layout.HasRoomForMap(map));
+        Assert.Empty(layout.Coupons);
+        if (room)
+            Assert.Equal(12, layout.PlaceMap(map)!.Count);
+    }
+
+    [Fact]
+    public void CouponsThatAreTakenBackLeaveNoShadow()
+    {
+        var layout = new PlateLayout(new Plate(60, 40), [Part(Box(-5, -5, 0, 5, 5, 9))]);
+        PlacedCoupon before = layout.Place(Coupon(20, 10, 8), PlacementWish.Near(-20, -20))!;
+        Assert.Null(layout.PlaceMap(Enumerable.Range(1, 9).Select(i => (Coupon(20, 10, 8), $"A{i}")).ToArray()));
+        Assert.Equal([before], layout.Coupons);
+        // Each corner is as free as it was.
+        foreach ((double x, double y) in new[] { (20.0, 20.0), (-20, 20), (20, -20) })
+            Assert.NotNull(layout.Place(Coupon(20, 10, 8), PlacementWish.Near(x, y)));
+    }
+
+    [Fact]
+    public void TheAdvisedGapDoes()
+    {
+        PlatePart part = Part(Box(-5, -19, 0, 5, 19, 9));
+        foreach (double width in new[] { 21.31, 21.9, 22.77, 23.4 })
+        {
+            Coupon coupon = Coupon(width, width + 1, 8);
+            var tight = new PlateLayout(new Plate(60, 40), [part]);
+            Assert.Null(tight.Place(coupon, PlacementWish.NearParts));
+            double gap = tight.Explain(coupon).AdvisedGap!.Value;
+            Assert.Equal(gap, Math.Round(gap, 2));
+            Assert.NotNull(
+                new PlateLayout(new Plate(60, 40), [part], new PlacementRules { Gap = gap }).Place(
+                    coupon,
+                    PlacementWish.NearParts
+                )
+            );
+            Assert.Contains(
+                FormattableString.Invariant($"It fits with a gap of {gap:0.##} mm."),
+                PlacementAdvice.Explain(tight, coupon, []).Remedy,
+                StringComparison.Ordinal
+            );
+        }
+    }
+
     [Fact]
     public void AMapThatDoesNotFitPlacesNothing()
     {

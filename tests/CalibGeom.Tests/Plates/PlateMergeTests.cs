@@ -31,6 +31,37 @@ public class PlateMergeTests
     }
 
     [Fact]
+    public void AMergeThatDoesNotKeepTheGapIsRefused()
+    {
+        using var folder = new Folder();
+        PartFile(folder["part.stl"]);
+        var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromBinaryStl(folder["part.stl"])]);
+        PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
+        Assert.True(PlateMerge.WriteStl(Stream.Null, layout, "plate") >= 2);
+        // The part is exported anew, under the coupon.
+        TriangleMesh moved = Box(
+            placed.Bounds.Min.X,
+            placed.Bounds.Min.Y,
+            0,
+            placed.Bounds.Max.X + 1,
+            placed.Bounds.Max.Y + 1,
+            2
+        );
+        using (FileStream file = File.Create(folder["part.stl"]))
+            StlWriter.Write(file, moved, "part");
+        Assert.All(
+            new Action[]
+            {
+                () => PlateMerge.WriteStl(Stream.Null, layout, "plate"),
+                () => PlateMerge.WriteCouponsStl(Stream.Null, layout, "plate"),
+                () => PlateMerge.WriteThreeMf(new MemoryStream(), layout, new ThreeMfContent()),
+            },
+            write =>
+                Assert.Contains("nearer than the gap of 2 mm", Assert.Throws<InputException>(write).Message, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
     public void TheCouponAloneIsWrittenInPlateCoordinates()
     {
         var layout = new PlateLayout(new Plate(60, 60), [Part(Box(20, 20, 3, 25, 25, 4))]);

@@ -27,6 +27,26 @@ public class SolidMesherTests
         Assert.Equal(2, SurfaceCheck.EulerCharacteristic(mesh));
     }
 
+    [Theory]
+    [InlineData(10, 10, true)]
+    [InlineData(10, 10.01, false)]
+    [InlineData(10, 12, false)]
+    [InlineData(10, -10, false)]
+    public void AWedgeLiesLevelOnlyAtItsOwnAngle(double made, double turned, bool fits)
+    {
+        double slope = -Math.Tan(made * Math.PI / 180);
+        var solid = new Solid(Loft.Wedge(Outline.Rectangle(-10, -7, 10, 7), -2, 0, slope, 4));
+        if (!fits)
+        {
+            string said = Assert.Throws<ArgumentException>(() => solid.ToMesh(TiltAxis.X, turned)).Message;
+            Assert.StartsWith("The oblique underside does not lie level after this turn", said, StringComparison.Ordinal);
+            return;
+        }
+        TriangleMesh mesh = solid.ToMesh(TiltAxis.X, turned);
+        Assert.Equal(0, mesh.Bounds.Min.Z);
+        Assert.Equal(solid.Volume, mesh.Volume, 1e-4 * solid.Volume);
+    }
+
     [Fact]
     public void ATubeHasGenusOne()
     {

@@ -78,11 +78,11 @@ public static class StlReader
         for (int i = 0; i < block.Length; i++)
         {
             if (!block[i].HasFiniteNormal)
-                faults.Remark(Place(done + i), "normals that are not finite numbers");
+                faults.Drop(Place(done + i), "normals that are not finite numbers");
             if (block[i].HasFiniteCorners)
                 mesh.Add(block.Slice(i, 1));
             else
-                faults.Remark(Place(done + i), "facets with corners that are not finite numbers");
+                faults.Drop(Place(done + i), "facets with corners that are not finite numbers");
         }
     }
 
@@ -99,12 +99,12 @@ public static class StlReader
             return declared;
         if (rest % StlFacet.Size == 0)
         {
-            faults.Remark($"byte 80 declares {declared} facets, the file holds {held}", "wrong facet counts");
+            faults.Drop($"byte 80 declares {declared} facets, the file holds {held}", "wrong facet counts");
             return held;
         }
         long whole = Math.Min(held, declared);
         long end = StlTriangleStream.PreambleLength + whole * StlFacet.Size;
-        faults.Remark(
+        faults.Drop(
             $"byte {end} of {length}; {declared} facets declared, {whole} read",
             "file ends that hold no whole facet"
         );

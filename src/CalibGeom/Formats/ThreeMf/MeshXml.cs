@@ -64,7 +64,7 @@ internal sealed class MeshXml(PartXml xml)
                 _ => -1,
             };
             if (axis < 0)
-                xml.Unknown();
+                xml.Foreign();
             else if (NumberText.TryNumber(xml.Value(), out position[axis]))
                 seen |= 1 << axis;
         }
@@ -104,7 +104,7 @@ internal sealed class MeshXml(PartXml xml)
                 case "p1" or "p2" or "p3":
                     break;
                 default:
-                    xml.Unknown();
+                    xml.Foreign();
                     break;
             }
         }

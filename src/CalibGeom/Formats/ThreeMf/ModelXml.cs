@@ -80,7 +80,9 @@ internal sealed class ModelXml(PartXml xml, Faults faults)
                 .GetValueOrDefault("requiredextensions", "")
                 .Split(' ', StringSplitOptions.RemoveEmptyEntries)
         )
-            if (xml.LookupNamespace(prefix) is not (ThreeMfNames.Core or ThreeMfNames.TriangleSets))
+            if (xml.LookupNamespace(prefix) is ThreeMfNames.Materials)
+                faults.Remark($"{xml.Place}: \"{prefix}\"", "required extensions that only colour");
+            else if (xml.LookupNamespace(prefix) is not (ThreeMfNames.Core or ThreeMfNames.TriangleSets))
                 faults.Raise(
                     $"{xml.Place}: it requires the extension \"{xml.LookupNamespace(prefix) ?? prefix}\", which "
                         + $"is not read",
@@ -130,7 +132,7 @@ internal sealed class ModelXml(PartXml xml, Faults faults)
         if (string.IsNullOrEmpty(name))
             faults.Raise($"{place}: metadata without a name", "metadata without a name");
         else if (colon < 0 ? !PlainMetadata.Contains(name) : ns is null)
-            faults.Raise(
+            faults.Remark(
                 $"{place}: metadata \"{name}\" is neither a name of the core specification nor of a declared namespace",
                 "metadata with unknown names"
             );

@@ -4,7 +4,7 @@ using System.Xml;
 namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
-/// One XML part, read forwards. UTF-8 only, no document type, no external entity, no attributes of the xml and xsi
+/// One XML part, read forwards. UTF-8 only, with or without a byte order mark, no document type, no external entity, no attributes of the xml and xsi
 /// namespaces but xml:lang
 /// on the root.
 /// </summary>
@@ -32,7 +32,7 @@ internal sealed class PartXml : IDisposable
             reader = XmlReader.Create(
                 new StreamReader(
                     stream,
-                    new UTF8Encoding(false, throwOnInvalidBytes: true),
+                    new UTF8Encoding(encoderShouldEmitUTF8Identifier: true, throwOnInvalidBytes: true),
                     detectEncodingFromByteOrderMarks: false
                 ),
                 Settings
@@ -139,28 +139,28 @@ internal sealed class PartXml : IDisposable
         return rest.ToString();
     }
 
-    /// <summary>All attributes without a namespace; each must be among the allowed names.</summary>
-    internal Dictionary<string, string> Attributes(params ReadOnlySpan<string> allowed)
+    /// <summary>All attributes without a namespace that are among the known names; others are noted.</summary>
+    internal Dictionary<string, string> Attributes(params ReadOnlySpan<string> known)
     {
         var attributes = new Dictionary<string, string>();
         while (NextAttribute())
         {
-            if (allowed.Contains(reader.LocalName))
+            if (known.Contains(reader.LocalName))
                 attributes[reader.LocalName] = Value().ToString();
             else
-                Unknown();
+                Foreign();
         }
         reader.MoveToElement();
         return attributes;
     }
 
-    /// <summary>Reports the current element or attribute as one that 3MF does not know.</summary>
+    /// <summary>Reports the current element as one that 3MF does not know.</summary>
     internal void Unknown() =>
-        Faults.Raise(
-            $"{Place}: 3MF has no "
-                + $"{(reader.NodeType == XmlNodeType.Attribute ? "attribute" : "element here called")} {reader.Name}",
-            "elements and attributes unknown to 3MF"
-        );
+        Faults.Raise($"{Place}: 3MF has no element here called {reader.Name}", "elements unknown to 3MF");
+
+    /// <summary>Notes the current attribute as one that 3MF does not know: whatever it says, it moves no vertex.</summary>
+    internal void Foreign() =>
+        Faults.Remark($"{Place}: 3MF has no attribute {reader.Name} here", "attributes unknown to 3MF");
 
     /// <summary>The text of the current element.</summary>
     internal string Text()

@@ -5,6 +5,9 @@ internal static class ThreeMfNames
 {
     internal const string Core = "http://schemas.microsoft.com/3dmanufacturing/core/2015/02";
     internal const string TriangleSets = "http://schemas.microsoft.com/3dmanufacturing/trianglesets/2021/07";
+
+    /// <summary>Colours, textures and mixtures: nothing in it moves a vertex. From memory, not looked up.</summary>
+    internal const string Materials = "http://schemas.microsoft.com/3dmanufacturing/material/2015/02";
     internal const string Xml = "http://www.w3.org/XML/1998/namespace";
     internal const string SchemaInstance = "http://www.w3.org/2001/XMLSchema-instance";
 

@@ -20,7 +20,7 @@ internal static class ThreeMfReader
         }
         catch (InputException e) when (faults.Lenient && model.Objects.Count > 0)
         {
-            faults.Remark(e.Message, "models that break off");
+            faults.Drop(e.Message, "models that break off");
         }
         return new(
             MeshFormat.ThreeMf,

@@ -4,10 +4,9 @@ namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
 /// The pixels of a layer that have nothing below them, each with the way to the nearest pixel that carries the layer,
-/// measured within
-/// these pixels. Not safe to share between threads.
+/// measured within these pixels. Takes memory for these pixels alone. Not safe to share between threads.
 /// </summary>
-internal sealed class FreshPixels
+internal sealed class FreshPixels(PixelGrid grid)
 {
     private static readonly (int X, int Y)[] Around =
     [
@@ -29,45 +28,44 @@ internal sealed class FreshPixels
         .. Enumerable.Range(-2, 5).Select(t => (true, t)),
     ];
 
-    private readonly PixelGrid grid;
-    private readonly int[] plane;
     private readonly List<(int X, int Y)> pixels = [];
     private readonly List<(int X, int Y)> carriers = [];
     private readonly List<double> distance = [];
     private readonly List<double> span = [];
     private readonly Queue<int> queue = new();
-
-    internal FreshPixels(PixelGrid grid)
-    {
-        this.grid = grid;
-        plane = new int[grid.Width * grid.Height];
-    }
+    private LayerMask fresh = LayerMask.Empty(grid);
+    private int[] firstOfRun = [];
 
     internal int Count => pixels.Count;
 
     internal (int X, int Y) Pixel(int i) => pixels[i];
 
+    /// <summary>The nearest carrier of a pixel; only where <see cref="Distance"/> is finite.</summary>
+    internal (int X, int Y) Carrier(int i) => carriers[i];
+
     /// <summary>mm from the nearest carrier; infinite when none is connected.</summary>
     internal double Distance(int i) => distance[i];
 
-    internal void Load(LayerMask fresh, LayerMask below)
+    internal void Load(LayerMask pixelsWithoutBelow, LayerMask below)
     {
-        foreach ((int x, int y) in pixels)
-            plane[y * grid.Width + x] = 0;
+        fresh = pixelsWithoutBelow;
+        firstOfRun = new int[fresh.RunCount];
         pixels.Clear();
         carriers.Clear();
         distance.Clear();
         span.Clear();
-        for (int y = 0; y < grid.Height; y++)
+        for (int y = 0, number = 0; y < grid.Height; y++)
             foreach (PixelRun run in fresh.Row(y))
+            {
+                firstOfRun[number++] = pixels.Count;
                 for (int x = run.Start; x < run.End; x++)
                 {
                     pixels.Add((x, y));
                     carriers.Add(default);
                     distance.Add(double.PositiveInfinity);
                     span.Add(double.PositiveInfinity);
-                    plane[y * grid.Width + x] = pixels.Count;
                 }
+            }
         for (int i = 0; i < pixels.Count; i++)
             foreach ((int dx, int dy) in Around)
                 if (below[pixels[i].X + dx, pixels[i].Y + dy])
@@ -110,10 +108,10 @@ internal sealed class FreshPixels
             foreach ((int X, int Y) start in pixels)
             {
                 (int X, int Y) before = On(start, -1);
-                if (Index(before.X, before.Y) >= 0 || !below[before.X, before.Y])
+                if (!below[before.X, before.Y])
                     continue;
                 int length = 1;
-                while (On(start, length) is var p && Index(p.X, p.Y) >= 0)
+                while (On(start, length) is var p && fresh[p.X, p.Y])
                     length++;
                 (int X, int Y) after = On(start, length);
                 if (!below[after.X, after.Y])
@@ -147,8 +145,11 @@ internal sealed class FreshPixels
         queue.Enqueue(i);
     }
 
-    private int Index(int x, int y) =>
-        (uint)x < (uint)grid.Width && (uint)y < (uint)grid.Height ? plane[y * grid.Width + x] - 1 : -1;
+    private int Index(int x, int y)
+    {
+        int run = fresh.RunAt(x, y);
+        return run < 0 ? -1 : firstOfRun[run] + x - fresh.Run(run).Start;
+    }
 
     private static double Square(double v) => v * v;
 }

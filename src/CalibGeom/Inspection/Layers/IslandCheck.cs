@@ -6,10 +6,16 @@ namespace CalibGeom.Inspection.Layers;
 /// <summary>Finds pieces of a layer with nothing below them.</summary>
 internal sealed class IslandCheck
 {
-    private const int RoundingReach = 2;
-    private readonly DefectTrail found = new(LayerDefectKind.Island);
+    /// <summary>
+    /// A pixel or two away from material below, so few pixels are a corner of that material that rounding cut off: a
+    /// corner of 10 degrees falls apart over three pixels, one of 5 degrees over six.
+    /// </summary>
+    private const int RoundingReach = 2,
+        MostRounded = 8;
 
-    internal IEnumerable<LayerDefect> Defects => found.All();
+    private readonly List<LayerDefect> found = [];
+
+    internal IEnumerable<LayerDefect> Defects => found;
 
     internal void Check(int layer, double z, LayerMask current, LayerMask below)
     {
@@ -19,6 +25,7 @@ internal sealed class IslandCheck
         if (Array.TrueForAll(carried, c => c))
             return;
         var area = new long[pieces.Count];
+        var near = new bool[pieces.Count];
         var place = new (int X, int Y)[pieces.Count];
         for (int y = 0; y < current.Grid.Height; y++)
         {
@@ -28,10 +35,7 @@ internal sealed class IslandCheck
                 int piece = pieces[number++];
                 if (carried[piece])
                     continue;
-                // A pixel or two away from material below, it is a corner of that material that rounding to pixels cut
-                // off.
-                if (TouchesNearby(below, run, y))
-                    carried[piece] = true;
+                near[piece] |= area[piece] < MostRounded && TouchesNearby(below, run, y);
                 if (area[piece] == 0)
                     place[piece] = ((run.Start + run.End - 1) / 2, y);
                 area[piece] += run.Length;
@@ -39,10 +43,18 @@ internal sealed class IslandCheck
         }
         for (int i = 0; i < pieces.Count; i++)
         {
-            if (carried[i])
+            if (carried[i] || (near[i] && area[i] <= MostRounded))
                 continue;
             Vector2D middle = current.Grid.Middle(place[i].X, place[i].Y);
-            found.Add(layer, new Vector3D(middle.X, middle.Y, z), area[i] * current.Grid.PixelArea);
+            found.Add(
+                new LayerDefect(
+                    LayerDefectKind.Island,
+                    new Vector3D(middle.X, middle.Y, z),
+                    layer,
+                    layer,
+                    area[i] * current.Grid.PixelArea
+                )
+            );
         }
     }
 

@@ -8,5 +8,10 @@ namespace CalibGeom.Inspection.Layers;
 /// <param name="Layer">The first layer it lies in, from 0 at the plate.</param>
 /// <param name="LastLayer">The last layer it lies in.</param>
 /// <param name="Size">An island's area in mm2; the length of an overhang, span of a bridge, width of a wall or gap in
-/// mm; the trapped volume in mm3.</param>
-public sealed record LayerDefect(LayerDefectKind Kind, Vector3D Place, int Layer, int LastLayer, double Size);
+/// mm; the trapped volume in mm3; the lost area in mm2.</param>
+public sealed record LayerDefect(LayerDefectKind Kind, Vector3D Place, int Layer, int LastLayer, double Size)
+{
+    /// <summary>The angle of an overhang's underside, degrees from horizontal, over its whole reach; null for other
+    /// kinds.</summary>
+    public double? Angle { get; init; }
+}

@@ -23,4 +23,7 @@ public enum LayerDefectKind
 
     /// <summary>A gap or hole of too few pixels.</summary>
     ThinGap,
+
+    /// <summary>A part of the mesh that lies between the sections of two layers and is in neither.</summary>
+    BetweenLayers,
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Layers;
@@ -8,12 +9,19 @@ internal static class LayerFindings
     /// <summary>More of one rule than this are counted in one finding.</summary>
     internal const int MostOfARule = 10;
 
+    // Degrees; a step of one layer beyond the limit of 0.5 mm is flatter.
+    private const double LevelStep = 6;
+
+    /// <summary>mm3; less resin than this is told in one sentence for all places.</summary>
+    private const double LeastCavity = 0.01;
+
     internal static IReadOnlyList<Finding> Of(LayerReport report, Func<Vector3D, string>? nameOf)
     {
         var findings = new List<Finding>();
         foreach (
             var rule in report
-                .Defects.Select(d => Describe(d, report.Settings, nameOf))
+                .Defects.Where(d => !IsTiny(d))
+                .Select(d => Describe(d, report.Settings, nameOf))
                 .GroupBy(f => (f.Rule, f.Severity))
         )
         {
@@ -30,6 +38,8 @@ internal static class LayerFindings
                     )
                 );
         }
+        if (Tiny(report.Defects.Where(IsTiny).ToArray()) is { } tiny)
+            findings.Add(tiny);
         if (report.Layers.All(l => l.Area == 0))
             findings.Add(
                 new Finding(
@@ -45,10 +55,35 @@ internal static class LayerFindings
         return findings.OrderByDescending(f => f.Severity).ToArray();
     }
 
+    private static bool IsTiny(LayerDefect d) =>
+        d.Kind is LayerDefectKind.SuctionCup or LayerDefectKind.SealedVoid && d.Size < LeastCavity;
+
+    /// <summary>Hollows of a few pixels say one thing together: that there are some.</summary>
+    private static Finding? Tiny(LayerDefect[] defects) =>
+        defects.Length == 0
+            ? null
+            : new Finding(
+                "tiny-cavity",
+                Severity.Note,
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{defects.Length} {(defects.Length == 1 ? "hollow" : "hollows")} of less than {LeastCavity} mm3 "
+                        + $"hold resin while they print."
+                ),
+                ""
+            )
+            {
+                Value = defects.Length,
+            };
+
+    /// <summary>Without a minus before a zero.</summary>
+    private static double Plain(double value) => Math.Round(value, 2) + 0.0;
+
     private static Finding Describe(LayerDefect d, LayerSettings s, Func<Vector3D, string>? nameOf)
     {
         string where =
-            FormattableString.Invariant($"at x {d.Place.X:0.00}, y {d.Place.Y:0.00}, z {d.Place.Z:0.00} mm, ")
+            FormattableString.Invariant($"at x {Plain(d.Place.X):0.00}, y {Plain(d.Place.Y):0.00}, z {Plain(d.Place.Z):0.00} mm, ")
             + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
         double limit = s.MinimumPixels * Math.Max(s.PixelX, s.PixelY),
             pixel = Math.Max(s.PixelX, s.PixelY);
@@ -64,8 +99,12 @@ internal static class LayerFindings
             ),
             LayerDefectKind.Overhang => (
                 "overhang",
-                d.Size > s.FailingOverhang ? Severity.Error : Severity.Warning,
-                FormattableString.Invariant($"A layer sticks out {d.Size:0.00} mm beyond what carries it"),
+                d.Size > s.FailingOverhang && d.Angle < OverhangLimits.Failing ? Severity.Error : Severity.Warning,
+                d.Angle is > LevelStep
+                    ? FormattableString.Invariant(
+                        $"An underside of {d.Angle:0.#} degrees sticks out {d.Size:0.00} mm beyond what carries it"
+                    )
+                    : FormattableString.Invariant($"A layer sticks out {d.Size:0.00} mm beyond what carries it"),
                 "Add a support or a 45 degree chamfer below it, or turn the part.",
                 s.CarriedOverhang,
                 "mm"
@@ -102,6 +141,16 @@ internal static class LayerFindings
                 limit,
                 "mm"
             ),
+            LayerDefectKind.BetweenLayers => (
+                "between-layers",
+                Severity.Warning,
+                FormattableString.Invariant(
+                    $"{d.Size:0.###} mm2 of the mesh lie between two layers and are in neither"
+                ),
+                "Make them at least a layer thick, or take thinner layers.",
+                (double?)null,
+                "mm2"
+            ),
             _ => (
                 "thin-gap",
                 Severity.Warning,
@@ -115,7 +164,7 @@ internal static class LayerFindings
         string feature = nameOf?.Invoke(d.Place) ?? "";
         return new Finding(rule, severity, feature, message, remedy)
         {
-            Value = d.Size,
+            Value = Math.Round(d.Size, 6),
             Limit = held,
             Unit = unit,
             Places =

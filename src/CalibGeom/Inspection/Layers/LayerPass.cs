@@ -1,56 +1,90 @@
+using System.Collections.Concurrent;
 using CalibGeom.Meshes;
 using CalibGeom.Slicing;
 
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>All checks, fed layer by layer from the plate upward.</summary>
-internal sealed class LayerPass(PixelGrid grid, LayerSettings settings)
+/// <summary>
+/// All checks, fed with blocks of layers from the plate upward. The layers of a block are drawn on all cores, then the
+/// checks, which go from layer to layer, run beside each other.
+/// </summary>
+internal sealed class LayerPass
 {
-    private readonly CoverageRasterizer rasterizer = new(grid);
+    private readonly PixelGrid grid;
+    private readonly LayerSettings settings;
+    private readonly BetweenLayers between;
     private readonly IslandCheck islands = new();
-    private readonly OverhangCheck overhangs = new(grid, settings.CarriedOverhang);
-    private readonly ResinCheck resin = new(grid, settings.LayerHeight);
-    private readonly WidthCheck widths = new(grid, settings.MinimumPixels, settings.LayerHeight);
+    private readonly OverhangCheck overhangs;
+    private readonly ResinCheck resin;
+    private readonly WidthCheck widths;
     private readonly List<LayerSummary> layers = [];
-    private LayerMask? below;
+    private readonly List<LayerDefect> lost = [];
+    private readonly ConcurrentBag<LayerDrawing> pens = [];
+    private DrawnLayer? below;
 
-    internal void Add(LayerContours contours)
+    internal LayerPass(TriangleMesh mesh, LayerSlicer slicer, PixelGrid grid, LayerSettings settings)
     {
-        CoverageRaster raster = rasterizer.Draw(contours);
-        LayerMask mask = raster.ToMask();
-        layers.Add(Summarize(contours, raster));
-        if (below is not null)
-        {
-            islands.Check(contours.Index, contours.Z, mask, below);
-            overhangs.Check(contours.Index, contours.Z, mask, below);
-        }
-        resin.Check(contours.Index, contours.Z, mask);
-        widths.Check(contours.Index, contours);
-        below = mask;
+        (this.grid, this.settings) = (grid, settings);
+        between = new BetweenLayers(mesh, slicer, grid);
+        overhangs = new OverhangCheck(grid, settings);
+        resin = new ResinCheck(grid, settings.LayerHeight);
+        widths = new WidthCheck(grid, settings.MinimumPixels, settings.LayerHeight);
+    }
+
+    internal void Add(IReadOnlyList<LayerContours> block)
+    {
+        var drawn = new DrawnLayer[block.Count];
+        Parallel.For(
+            0,
+            drawn.Length,
+            () => pens.TryTake(out LayerDrawing? known) ? known : new LayerDrawing(grid, widths.Limit),
+            (i, _, pen) =>
+            {
+                drawn[i] = pen.Draw(block[i]);
+                return pen;
+            },
+            pens.Add
+        );
+        DrawnLayer? first = below;
+        Parallel.Invoke(
+            () => Each(drawn, first, (one, under) => islands.Check(one.Index, one.Z, one.Mask, under.Mask)),
+            () => Each(drawn, first, (one, under) => overhangs.Check(one.Index, one.Z, one.Mask, under.Mask)),
+            () => Array.ForEach(drawn, one => resin.Check(one.Index, one.Z, one.Mask)),
+            () => Array.ForEach(drawn, one => widths.Check(one.Index, one.Z, one.Thin)),
+            () => Between(drawn, first)
+        );
+        layers.AddRange(drawn.Select(d => d.Summary));
+        below = drawn[^1];
     }
 
     internal LayerReport Finish(Box3D bounds)
     {
         resin.Finish(layers.Count - 1);
+        lost.AddRange(between.Check(layers.Count, below?.Mask, null));
         return new LayerReport(
             settings,
             bounds,
             layers,
-            [.. islands.Defects, .. overhangs.Defects, .. resin.Defects, .. widths.Defects]
+            [.. islands.Defects, .. overhangs.Defects, .. resin.Defects, .. widths.Defects, .. lost]
         );
     }
 
-    private static LayerSummary Summarize(LayerContours contours, CoverageRaster raster)
+    private void Between(DrawnLayer[] drawn, DrawnLayer? under)
     {
-        if (contours.Points.Length == 0)
-            return new LayerSummary(contours.Index, contours.Z, 0, default, default);
-        Vector2D min = contours.Points[0],
-            max = min;
-        foreach (Vector2D p in contours.Points)
-            (min, max) = (
-                new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)),
-                new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y))
-            );
-        return new LayerSummary(contours.Index, contours.Z, raster.Overlaps ? raster.Area : contours.Area, min, max);
+        foreach (DrawnLayer one in drawn)
+        {
+            lost.AddRange(between.Check(one.Index, under?.Mask, one.Mask));
+            under = one;
+        }
+    }
+
+    private static void Each(DrawnLayer[] drawn, DrawnLayer? under, Action<DrawnLayer, DrawnLayer> check)
+    {
+        foreach (DrawnLayer one in drawn)
+        {
+            if (under is not null)
+                check(one, under);
+            under = one;
+        }
     }
 }

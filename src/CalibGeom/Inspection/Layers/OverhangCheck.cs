@@ -4,57 +4,100 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
-/// Finds where a layer sticks out beyond what the layer below carries, and whether both sides carry it.
+/// Finds where layers stick out beyond what carries them, at once or by flat steps over many layers, and where both
+/// sides carry them.
 /// </summary>
-internal sealed class OverhangCheck(PixelGrid grid, double carried)
+internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
 {
     private readonly FreshPixels fresh = new(grid);
-    private readonly DefectTrail overhangs = new(LayerDefectKind.Overhang);
-    private readonly DefectTrail bridges = new(LayerDefectKind.Bridge);
+    private readonly FlatReach flat = new(grid, settings.LayerHeight);
+    private readonly DefectTrail overhangs = new();
+    private readonly DefectTrail bridges = new();
+    private readonly double carried = settings.CarriedOverhang;
+
+    // What rounding to pixels may add to a reach.
+    private readonly double rounding = Math.Max(grid.PitchX, grid.PitchY);
 
     internal IEnumerable<LayerDefect> Defects => overhangs.All().Concat(bridges.All());
 
     internal void Check(int layer, double z, LayerMask current, LayerMask below)
     {
-        LayerMask difference = current.Except(below);
+        flat.Begin(layer);
+        LayerMask difference = Relevant(current.Except(below), below);
         if (difference.PixelCount == 0)
             return;
         fresh.Load(difference, below);
-        if (!Beyond())
-            return;
         int[] pieceOf = Pieces(difference, out int count);
         // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on
         // the slant.
-        Report(
-            bridges,
-            Worst(
+        foreach (
+            (double size, int pixel) in Worst(
                 pieceOf,
                 count,
                 i =>
                     fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i))
                         ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i))
                         : 0
-            ),
-            layer,
-            z
-        );
+            )
+        )
+            if (size > 0)
+                bridges.Add(Defect(LayerDefectKind.Bridge, pixel, layer, z, size));
         fresh.RestOnSpans();
-        Report(
-            overhangs,
-            Worst(
-                pieceOf,
-                count,
-                i => fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)) ? fresh.Distance(i) : 0
-            ),
-            layer,
-            z
-        );
+        (double Reach, double Rise)[] reaches = Reaches();
+        foreach ((double size, int pixel) in Worst(pieceOf, count, i => reaches[i].Reach))
+            if (size > 0)
+                overhangs.Add(
+                    Defect(LayerDefectKind.Overhang, pixel, layer, z, size) with
+                    {
+                        Angle = OverhangLimits.Angle(size, reaches[pixel].Rise),
+                    }
+                );
     }
 
-    private bool Beyond()
+    /// <summary>For each pixel how far it sticks out on a flat underside, mm; 0 where that is nothing to tell.</summary>
+    private (double Reach, double Rise)[] Reaches()
     {
-        for (int i = 0; i < fresh.Count; i++)
-            if (fresh.Distance(i) > carried && !double.IsInfinity(fresh.Distance(i)))
+        double levelPerRise = flat.LeastStep / settings.LayerHeight;
+        var reaches = new (double Reach, double Rise)[fresh.Count];
+        for (int i = 0; i < reaches.Length; i++)
+        {
+            if (double.IsInfinity(fresh.Distance(i)) || fresh.Distance(i) == 0)
+                continue;
+            (double reach, double rise) = flat.Add(fresh.Pixel(i), fresh.Carrier(i));
+            if (reach > carried && reach - rounding > rise * levelPerRise)
+                reaches[i] = (reach, rise);
+        }
+        return reaches;
+    }
+
+    /// <summary>
+    /// The connected pieces of the difference that reach further than a steep wall moves in a layer, or that go on from
+    /// a flat underside.
+    /// </summary>
+    private LayerMask Relevant(LayerMask difference, LayerMask below)
+    {
+        if (difference.PixelCount == 0)
+            return difference;
+        double step = Math.Min(flat.LeastStep, carried);
+        bool goingOn = !flat.IsEmpty;
+        if (!goingOn && !difference.AnyBeyond(below, step))
+            return LayerMask.Empty(grid);
+        var pieces = new RunLabels(difference, diagonal: true);
+        var kept = new bool[pieces.Count];
+        for (int y = 0, run = 0; y < grid.Height; y++)
+            foreach (PixelRun r in difference.Row(y))
+            {
+                int piece = pieces[run++];
+                kept[piece] = kept[piece] || LayerMask.IsBeyond(below, y, r, step) || (goingOn && TouchesFlat(y, r));
+            }
+        return difference.Where(run => kept[pieces[run]]);
+    }
+
+    private bool TouchesFlat(int y, PixelRun run)
+    {
+        for (int row = y - 1; row <= y + 1; row++)
+        for (int x = run.Start - 1; x <= run.End; x++)
+            if (flat.Continues((x, row)))
                 return true;
         return false;
     }
@@ -90,14 +133,9 @@ internal sealed class OverhangCheck(PixelGrid grid, double carried)
         return worst;
     }
 
-    private void Report(DefectTrail trail, (double Size, int Pixel)[] worst, int layer, double z)
+    private LayerDefect Defect(LayerDefectKind kind, int pixel, int layer, double z, double size)
     {
-        foreach ((double size, int pixel) in worst)
-        {
-            if (size == 0)
-                continue;
-            Vector2D middle = grid.Middle(fresh.Pixel(pixel).X, fresh.Pixel(pixel).Y);
-            trail.Add(layer, new Vector3D(middle.X, middle.Y, z), size);
-        }
+        Vector2D middle = grid.Middle(fresh.Pixel(pixel).X, fresh.Pixel(pixel).Y);
+        return new LayerDefect(kind, new Vector3D(middle.X, middle.Y, z), layer, layer, size);
     }
 }

@@ -10,7 +10,7 @@ namespace CalibGeom.Inspection.Layers;
 /// </summary>
 internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
 {
-    private readonly GrowingSets sets = new();
+    private readonly UnionFind sets = new();
     private readonly List<Pocket> pockets = [];
     private readonly List<LayerDefect> defects = [];
     private LayerMask? below;

@@ -13,9 +13,7 @@ internal sealed class WidthCheck
     private readonly PixelGrid grid;
     private readonly double limit;
     private readonly double layerHeight;
-    private readonly LineSpans rows;
-    private readonly LineSpans columns;
-    private readonly GrowingSets sets = new();
+    private readonly UnionFind sets = new();
     private readonly List<Group> groups = [];
     private Dictionary<(int, int, bool), int> current = [];
     private Dictionary<(int, int, bool), int> previous = [];
@@ -25,17 +23,17 @@ internal sealed class WidthCheck
         this.grid = grid;
         this.layerHeight = layerHeight;
         limit = pixels * Math.Max(grid.PitchX, grid.PitchY);
-        rows = new LineSpans(grid, false, limit);
-        columns = new LineSpans(grid, true, limit);
     }
 
-    internal void Check(int layer, LayerContours contours)
+    /// <summary>What is as wide as this, mm, or wider is not thin.</summary>
+    internal double Limit => limit;
+
+    internal void Check(int layer, double z, IReadOnlyList<ThinSample> samples)
     {
         (current, previous) = (previous, current);
         current.Clear();
-        rows.Measure(contours, s => Add(layer, contours.Z, s));
-        columns.Measure(contours, s => Add(layer, contours.Z, s));
-        SmallContours.Measure(contours, limit, s => Add(layer, contours.Z, s));
+        foreach (ThinSample sample in samples)
+            Add(layer, z, sample);
     }
 
     internal IEnumerable<LayerDefect> Defects =>

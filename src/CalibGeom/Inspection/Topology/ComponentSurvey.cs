@@ -14,13 +14,15 @@ internal static class ComponentSurvey
         int[][] members = Members(component, count);
         int[] edgeCount = new int[count],
             vertexCount = new int[count];
-        var open = new bool[count];
+        bool[] open = new bool[count],
+            unbalanced = new bool[count];
         ReadOnlySpan<int> t = mesh.Triangles;
         for (int e = 0; e < edges.Count; e++)
         {
             int c = component[edges.HalfEdge(e, 0) / 3];
             edgeCount[c]++;
             open[c] |= edges.Uses(e) != 2 || t[edges.HalfEdge(e, 0)] == t[edges.HalfEdge(e, 1)];
+            unbalanced[c] |= open[c] && !IsBalanced(t, edges, e);
         }
         var seen = new bool[fanCount];
         for (int corner = 0; corner < fans.Length; corner++)
@@ -31,7 +33,7 @@ internal static class ComponentSurvey
         }
         TriangleMesh[] pieces = count == 1 ? [mesh] : [.. members.Select(m => Piece(mesh, m))];
         Box3D[] bounds = [.. pieces.Select(p => p.Bounds)];
-        double[] volumes = [.. pieces.Select(p => p.Volume)];
+        double[] around = [.. Enumerable.Range(0, count).Select(c => unbalanced[c] ? 0 : Enclosing(c, pieces, bounds))];
         return
         [
             .. Enumerable
@@ -41,13 +43,24 @@ internal static class ComponentSurvey
                     FirstTriangle = numbers[members[c][0]],
                     TriangleCount = members[c].Length,
                     IsClosed = !open[c],
+                    IsBalanced = !unbalanced[c],
                     Genus = open[c] ? null : (2 - (vertexCount[c] - edgeCount[c] + members[c].Length)) / 2,
-                    Volume = volumes[c],
+                    Volume = pieces[c].Volume,
                     Area = pieces[c].Area,
                     Bounds = bounds[c],
-                    IsCavity = !open[c] && volumes[c] < 0 && Enclosing(c, pieces, bounds, open) > 0.5,
+                    Enclosed = around[c],
                 }),
         ];
+    }
+
+    /// <summary>Whether as many triangles run along an edge one way as the other, so that it bounds nothing.</summary>
+    private static bool IsBalanced(ReadOnlySpan<int> triangles, MeshEdges edges, int edge)
+    {
+        int balance = 0,
+            start = triangles[edges.HalfEdge(edge, 0)];
+        for (int i = 0; i < edges.Uses(edge); i++)
+            balance += triangles[edges.HalfEdge(edge, i)] == start ? 1 : -1;
+        return balance == 0;
     }
 
     private static int[][] Members(int[] component, int count)
@@ -75,15 +88,15 @@ internal static class ComponentSurvey
     }
 
     /// <summary>
-    /// How often the other closed components go round a component's first corner: the sum of their solid angles over 4
-    /// pi.
+    /// How often the other components go round a component's first corner: the sum of their solid angles over 4 pi; of
+    /// one with a small gap nearly a whole number.
     /// </summary>
-    private static double Enclosing(int inner, TriangleMesh[] pieces, Box3D[] bounds, bool[] open)
+    private static double Enclosing(int inner, TriangleMesh[] pieces, Box3D[] bounds)
     {
         Vector3D point = pieces[inner].Vertex(0);
         double turns = 0;
         for (int c = 0; c < pieces.Length; c++)
-            if (c != inner && !open[c] && Contains(bounds[c], point))
+            if (c != inner && Contains(bounds[c], point))
                 turns += SolidAngle(pieces[c], point) / (4 * Math.PI);
         return turns;
     }

@@ -30,10 +30,35 @@ public sealed record MeshComponent
     public required Box3D Bounds { get; init; }
 
     /// <summary>
-    /// Whether it is the wall of a hollow inside another component: closed, with negative volume, enclosed by material.
+    /// Whether it is the wall of a hollow inside another component: without a border, with negative volume, enclosed by
+    /// material once.
     /// </summary>
-    public required bool IsCavity { get; init; }
+    public bool IsCavity => IsBalanced && Volume < 0 && Enclosed > 0.5;
 
-    /// <summary>Whether it is closed and turned inside out, and no cavity.</summary>
-    public bool IsInsideOut => IsClosed && Volume < 0 && !IsCavity;
+    /// <summary>Whether it is without a border and turned inside out, and no cavity.</summary>
+    public bool IsInsideOut => IsBalanced && Volume < 0 && !IsCavity;
+
+    /// <summary>Whether it is a body inside the material of another one: what both fill is there twice.</summary>
+    public bool IsNested => IsBalanced && Volume > 0 && Enclosed > 0.5;
+
+    /// <summary>
+    /// Whether as many triangles run along each of its edges one way as the other; unlike a closed one it may touch
+    /// itself along an edge.
+    /// </summary>
+    internal bool IsBalanced { get; init; }
+
+    /// <summary>How often other components go round it.</summary>
+    internal double Enclosed { get; init; }
+
+    /// <summary>
+    /// Its volume, where it is the border between material and none; 0 where both sides are inside other bodies.
+    /// </summary>
+    internal double OwnVolume
+    {
+        get
+        {
+            double outside = Volume > 0 ? Enclosed : Enclosed - 1;
+            return IsBalanced && outside > 0.5 ? 0 : Volume;
+        }
+    }
 }

@@ -52,7 +52,7 @@ public static class MeshTopology
             VertexCount = welded.VertexCount,
             EdgeCount = edges.Count,
             TriangleCount = welded.TriangleCount,
-            Volume = welded.Volume,
+            Volume = components.Count > 1 ? components.Sum(c => c.OwnVolume) : welded.Volume,
             Area = welded.Area,
             PairsCapped = meetings.Capped,
         };

@@ -15,7 +15,9 @@ internal sealed class SelfMeetings
         if (items.Length < 2)
             return;
         var meeting = new TriangleMeeting(exact, triangles);
-        new BoxTree(welded, items).Pairs((a, b) => Add(meeting.Of(a, b), a, b), progress);
+        TriangleBoxes
+.TreeOf(welded, items)
+.Pairs((i, j) => Add(meeting.Of(items[i], items[j]), items[i], items[j]), progress);
         crossings.Sort();
         contacts.Sort();
     }

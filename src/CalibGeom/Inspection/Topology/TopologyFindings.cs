@@ -133,6 +133,9 @@ internal static class TopologyFindings
                     )
                 );
         }
+        int nested = report.Components.Count(c => c.IsNested);
+        if (nested > 0)
+            findings.Add(Nested(nested, report.Components.First(c => c.IsNested), nameOf, layerOf));
         int bodies = report.Components.Count(c => !c.IsCavity),
             cavities = report.Components.Count - bodies;
         if (bodies > 1)
@@ -159,6 +162,30 @@ internal static class TopologyFindings
         return [.. findings.OrderByDescending(f => f.Severity)];
     }
 
+    private static Finding Nested(
+        int count,
+        MeshComponent first,
+        Func<Vector3D, string>? nameOf,
+        Func<double, int?>? layerOf
+    )
+    {
+        Vector3D at = (first.Bounds.Min + first.Bounds.Max) * 0.5;
+        var place = new FindingPlace(at.X, at.Y, at.Z, nameOf?.Invoke(at) ?? "", layerOf?.Invoke(at.Z));
+        return new(
+            "mesh-nested-body",
+            Severity.Warning,
+            place.Feature,
+            $"{count} {(count == 1 ? "body lies" : "bodies lie")} inside another, both with the outside out: slicers may "
+                + $"print it solid or hollow; {(count == 1 ? "round" : "the first round")} {Words(place, place.Feature)}.",
+            "Remove the inner body, or reverse its normals where it is to be a hollow."
+        )
+        {
+            Value = count,
+            Limit = 0,
+            Places = [place],
+        };
+    }
+
     private static Finding Defect(Wording wording, int count, FindingPlace[] places)
     {
         string subject =
@@ -178,6 +205,9 @@ internal static class TopologyFindings
         };
     }
 
+    /// <summary>Without a minus before a zero.</summary>
+    private static double Plain(double value) => Math.Round(value, 3) + 0.0;
+
     /// <summary>A place in words; the feature only where it is not the finding's subject.</summary>
     private static string Words(FindingPlace place, string subject)
     {
@@ -185,7 +215,7 @@ internal static class TopologyFindings
         string feature = place.Feature == subject || place.Feature.Length == 0 ? "" : $" ({place.Feature})";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"x {place.X:0.###}, y {place.Y:0.###}, z {place.Z:0.###}{layer}{feature}"
+            $"x {Plain(place.X):0.###}, y {Plain(place.Y):0.###}, z {Plain(place.Z):0.###}{layer}{feature}"
         );
     }
 }

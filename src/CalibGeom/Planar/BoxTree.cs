@@ -1,0 +1,182 @@
+using System.Numerics;
+using System.Runtime.Intrinsics;
+
+namespace CalibGeom.Planar;
+
+/// <summary>
+/// A tree of boxes in the order of their middles along a Morton curve, halved down to <see cref="LeafSize"/>: finds the
+/// pairs of boxes that meet, in one set or between two. Grid values are exact in it; other numbers must be rounded
+/// outwards by the caller, so that no pair is missed.
+/// </summary>
+internal sealed class BoxTree
+{
+    internal const int LeafSize = 4;
+    private const int LeavesBetweenReports = 1024;
+
+    private readonly int[] order;
+    private readonly Vector128<float>[] low;
+    private readonly Vector128<float>[] high;
+    private readonly Vector128<float>[] nodeLow;
+    private readonly Vector128<float>[] nodeHigh;
+    private readonly int leaves;
+
+    /// <param name="boxes">Lower and upper corners; the fourth number must be 0 in both.</param>
+    internal BoxTree(ReadOnlySpan<(Vector128<float> Low, Vector128<float> High)> boxes)
+    {
+        int count = boxes.Length;
+        order = Ordered(boxes);
+        (low, high) = (new Vector128<float>[count], new Vector128<float>[count]);
+        for (int i = 0; i < count; i++)
+            (low[i], high[i]) = boxes[order[i]];
+        leaves = (int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(1, (count + LeafSize - 1) / LeafSize));
+        (nodeLow, nodeHigh) = (new Vector128<float>[2 * leaves], new Vector128<float>[2 * leaves]);
+        for (int node = 2 * leaves - 1; node > 0; node--)
+            SetNode(node);
+    }
+
+    /// <summary>The box of a segment on the grid.</summary>
+    internal static (Vector128<float>, Vector128<float>) Box(GridPoint a, GridPoint b)
+    {
+        Vector128<float> p = Vector128.Create((float)a.X, a.Y, 0, 0),
+            q = Vector128.Create((float)b.X, b.Y, 0, 0);
+        return (Vector128.Min(p, q), Vector128.Max(p, q));
+    }
+
+    /// <summary>The boxes of a ring's edges; edge i ends in point i.</summary>
+    internal static BoxTree OfRing(ReadOnlySpan<GridPoint> ring)
+    {
+        var boxes = new (Vector128<float>, Vector128<float>)[ring.Length];
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+            boxes[i] = Box(ring[j], ring[i]);
+        return new BoxTree(boxes);
+    }
+
+    /// <summary>
+    /// Calls for each pair of boxes that meet, each pair once, until the call returns false.
+    /// </summary>
+    /// <param name="pair">Takes the numbers of two boxes.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then; may be left out.</param>
+    internal void Pairs(Func<int, int, bool> pair, Action<double>? progress = null)
+    {
+        if (order.Length > 1)
+            Within(1, pair, progress);
+        progress?.Invoke(1);
+    }
+
+    /// <summary>Calls for each pair of a box here and one of another tree that meet, until the call returns false.
+    /// </summary>
+    internal void Pairs(BoxTree other, Func<int, int, bool> pair)
+    {
+        if (order.Length > 0 && other.order.Length > 0)
+            Across(1, other, 1, pair);
+    }
+
+    private bool Within(int node, Func<int, int, bool> pair, Action<double>? progress)
+    {
+        if (node < leaves)
+            return Within(2 * node, pair, progress)
+                && Within(2 * node + 1, pair, progress)
+                && Across(2 * node, this, 2 * node + 1, pair);
+        if ((node & (LeavesBetweenReports - 1)) == 0)
+            progress?.Invoke((double)(node - leaves) / leaves);
+        (int from, int to) = Leaf(node);
+        for (int i = from; i < to; i++)
+        for (int j = i + 1; j < to; j++)
+            if (Meet(low[i], high[i], low[j], high[j]) && !pair(order[i], order[j]))
+                return false;
+        return true;
+    }
+
+    private bool Across(int a, BoxTree other, int b, Func<int, int, bool> pair)
+    {
+        if (!Meet(nodeLow[a], nodeHigh[a], other.nodeLow[b], other.nodeHigh[b]))
+            return true;
+        if (a < leaves && b < other.leaves)
+            return Across(2 * a, other, 2 * b, pair)
+                && Across(2 * a, other, 2 * b + 1, pair)
+                && Across(2 * a + 1, other, 2 * b, pair)
+                && Across(2 * a + 1, other, 2 * b + 1, pair);
+        if (a < leaves)
+            return Across(2 * a, other, b, pair) && Across(2 * a + 1, other, b, pair);
+        if (b < other.leaves)
+            return Across(a, other, 2 * b, pair) && Across(a, other, 2 * b + 1, pair);
+        (int fromA, int toA) = Leaf(a);
+        (int fromB, int toB) = other.Leaf(b);
+        for (int i = fromA; i < toA; i++)
+        {
+            if (!Meet(low[i], high[i], other.nodeLow[b], other.nodeHigh[b]))
+                continue;
+            for (int j = fromB; j < toB; j++)
+                if (Meet(low[i], high[i], other.low[j], other.high[j]) && !pair(order[i], other.order[j]))
+                    return false;
+        }
+        return true;
+    }
+
+    private static bool Meet(
+        Vector128<float> lowA,
+        Vector128<float> highA,
+        Vector128<float> lowB,
+        Vector128<float> highB
+    ) => Vector128.LessThanOrEqualAll(Vector128.Max(lowA, lowB), Vector128.Min(highA, highB));
+
+    private (int From, int To) Leaf(int node)
+    {
+        int from = (node - leaves) * LeafSize;
+        return (Math.Min(from, order.Length), Math.Min(from + LeafSize, order.Length));
+    }
+
+    // An empty node's box is inside out and meets nothing.
+    private void SetNode(int node)
+    {
+        Vector128<float> min = Vector128.Create(float.PositiveInfinity),
+            max = Vector128.Create(float.NegativeInfinity);
+        if (node < leaves)
+        {
+            min = Vector128.Min(nodeLow[2 * node], nodeLow[2 * node + 1]);
+            max = Vector128.Max(nodeHigh[2 * node], nodeHigh[2 * node + 1]);
+        }
+        else
+        {
+            (int from, int to) = Leaf(node);
+            for (int i = from; i < to; i++)
+                (min, max) = (Vector128.Min(min, low[i]), Vector128.Max(max, high[i]));
+        }
+        (nodeLow[node], nodeHigh[node]) = (min, max);
+    }
+
+    private static int[] Ordered(ReadOnlySpan<(Vector128<float> Low, Vector128<float> High)> boxes)
+    {
+        Vector128<float> min = Vector128.Create(float.PositiveInfinity),
+            max = Vector128.Create(float.NegativeInfinity);
+        foreach ((Vector128<float> low, Vector128<float> high) in boxes)
+            (min, max) = (Vector128.Min(min, low), Vector128.Max(max, high));
+        Vector128<float> size = max - min;
+        float scale = 1023.99f / Math.Max(Math.Max(size[0], Math.Max(size[1], size[2])), float.Epsilon);
+        var keys = new ulong[boxes.Length];
+        for (int i = 0; i < keys.Length; i++)
+        {
+            Vector128<float> middle = (boxes[i].Low + boxes[i].High) * 0.5f - min;
+            uint x = Cell(middle[0], scale),
+                y = Cell(middle[1], scale),
+                z = Cell(middle[2], scale);
+            keys[i] = (ulong)(Spread(x) | Spread(y) << 1 | Spread(z) << 2) << 32 | (uint)i;
+        }
+        Array.Sort(keys);
+        return Array.ConvertAll(keys, k => (int)(uint)k);
+    }
+
+    private static uint Cell(float offset, float scale)
+    {
+        float cell = offset * scale;
+        return cell > 0 ? (uint)Math.Min(cell, 1023f) : 0;
+    }
+
+    private static uint Spread(uint v)
+    {
+        v = (v | v << 16) & 0x030000FF;
+        v = (v | v << 8) & 0x0300F00F;
+        v = (v | v << 4) & 0x030C30C3;
+        return (v | v << 2) & 0x09249249;
+    }
+}
