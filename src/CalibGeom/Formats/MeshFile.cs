@@ -15,12 +15,12 @@ public sealed class MeshFile
     )
     {
         (Format, Objects, Dropped, IsDamaged, Metadata) = (
- format,
- objects,
- faults.Dropped,
- faults.Damaged,
- metadata ?? None
- );
+            format,
+            objects,
+            faults.Dropped,
+            faults.Damaged,
+            metadata ?? None
+        );
     }
 
     /// <summary>The format, decided by the content and not by the name.</summary>

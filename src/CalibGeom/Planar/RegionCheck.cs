@@ -59,7 +59,12 @@ internal static class RegionCheck
             {
                 ReadOnlySpan<GridPoint> p = a.Points,
                     q = b.Points;
-                touch = Predicates.SegmentsTouch(p[(i + p.Length - 1) % p.Length], p[i], q[(k + q.Length - 1) % q.Length], q[k]);
+                touch = Predicates.SegmentsTouch(
+                    p[(i + p.Length - 1) % p.Length],
+                    p[i],
+                    q[(k + q.Length - 1) % q.Length],
+                    q[k]
+                );
                 return !touch;
             }
         );

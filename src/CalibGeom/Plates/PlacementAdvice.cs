@@ -88,12 +88,7 @@ public static class PlacementAdvice
             : size + ", nor does any smaller one.";
     }
 
-    private static string Remedy(
-        PlateLayout layout,
-        Coupon coupon,
-        RoomShortage shortage,
-        IEnumerable<Coupon> others
-    )
+    private static string Remedy(PlateLayout layout, Coupon coupon, RoomShortage shortage, IEnumerable<Coupon> others)
     {
         var ways = new List<string>();
         if (shortage.AdvisedGap is { } gap)

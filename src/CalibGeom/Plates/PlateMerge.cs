@@ -109,8 +109,7 @@ public static class PlateMerge
             : throw new InputException(
                 FormattableString.Invariant(
                     $"A coupon stands {distance:0.####} mm from a part, nearer than the gap of {layout.Rules.Gap} mm: "
-                )
-                    + "the file of a part has changed since the coupon was placed. Place it again."
+                ) + "the file of a part has changed since the coupon was placed. Place it again."
             );
 
     private static void WriteFacets(Stream stream, TriangleMesh mesh) =>

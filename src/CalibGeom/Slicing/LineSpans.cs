@@ -131,14 +131,7 @@ internal sealed class LineSpans
             return;
         double length = Math.Abs(arcB - arcA);
         edges.Add(
-            new Edge(
-                (b.Y - a.Y) / length,
-                (b.X - a.X) / length,
-                lengths.Count,
-                arcA,
-                a.Y,
-                (arcB - arcA) / (b.Y - a.Y)
-            )
+            new Edge((b.Y - a.Y) / length, (b.X - a.X) / length, lengths.Count, arcA, a.Y, (arcB - arcA) / (b.Y - a.Y))
         );
         for (double y; line + 1 < starts.Length && (y = Place(line)) < to; line++)
             crossings.Add(new Crossing(line, a.X + (y - a.Y) * (b.X - a.X) / (b.Y - a.Y), b.Y > a.Y, edges.Count - 1));
@@ -161,7 +154,14 @@ internal sealed class LineSpans
     }
 
     /// <summary>An edge's direction, its ring, and where along the ring's length it crosses a line.</summary>
-    private readonly record struct Edge(double Along, double Beside, int Ring, double Arc, double From, double ArcPerLine)
+    private readonly record struct Edge(
+        double Along,
+        double Beside,
+        int Ring,
+        double Arc,
+        double From,
+        double ArcPerLine
+    )
     {
         internal double ArcAt(double line) => Arc + (line - From) * ArcPerLine;
     }

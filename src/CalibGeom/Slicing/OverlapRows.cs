@@ -41,8 +41,8 @@ internal sealed class OverlapRows
         int[] next = [.. firstOfRow];
         edgesOfRows = new int[firstOfRow[grid.Height]];
         for (int e = 0; e < edges.Count; e++)
-            for (int row = First(edges[e].Low); row <= Last(edges[e].High); row++)
-                edgesOfRows[next[row]++] = e;
+        for (int row = First(edges[e].Low); row <= Last(edges[e].High); row++)
+            edgesOfRows[next[row]++] = e;
     }
 
     internal void Sum(int row, List<CoverageSpan> spans)

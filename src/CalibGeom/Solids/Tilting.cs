@@ -31,13 +31,7 @@ internal static class Tilting
     /// <summary>
     /// An underside is a plane rounded to the grid; what lies further from level after the turn belongs to another angle.
     /// </summary>
-    private static void RequireFit(
-        HashSet<GridPoint3D> underside,
-        TiltAxis axis,
-        double sin,
-        double cos,
-        double floor
-    )
+    private static void RequireFit(HashSet<GridPoint3D> underside, TiltAxis axis, double sin, double cos, double floor)
     {
         foreach (GridPoint3D p in underside)
             if (Math.Abs(Height(p, axis, sin, cos) - floor) > MostRounding)

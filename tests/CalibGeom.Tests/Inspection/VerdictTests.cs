@@ -143,10 +143,7 @@ public class VerdictTests
     {
         TriangleMesh outer = Shapes.Box(0, 0, 0, 6, 6, 6);
         TriangleMesh void1 = Inward(Shapes.Box(1, 1, 0.05, 5, 5, 5));
-        Assert.Equal(
-            LayerDefectKind.SealedVoid,
-            Assert.Single(Resin(Shapes.Join(outer, void1))).Kind
-        );
+        Assert.Equal(LayerDefectKind.SealedVoid, Assert.Single(Resin(Shapes.Join(outer, void1))).Kind);
         // Open to the plate: what the plate closes opens when the part comes off it.
         TriangleMesh open = Shapes.Join(
             Shapes.Box(0, 0, 0, 1, 6, 6),
@@ -194,9 +191,7 @@ public class VerdictTests
     public void AHollowStaysAHollowWhenItsBodyTouchesItselfAlongAnEdge()
     {
         TriangleMesh body = Shapes.Join(Shapes.Box(0, 0, 0, 6, 6, 6), Shapes.Box(6, 6, 0, 8, 8, 6)).Weld();
-        TopologyReport report = MeshTopology.Examine(
-            Shapes.Join(body, Inward(Shapes.Box(2, 2, 2, 4, 4, 4)))
-        );
+        TopologyReport report = MeshTopology.Examine(Shapes.Join(body, Inward(Shapes.Box(2, 2, 2, 4, 4, 4))));
         Assert.Equal(1, report[DefectKind.CrowdedEdge].Count);
         Assert.Equal(0, report[DefectKind.InsideOutComponent].Count);
         Assert.Single(report.Components, c => c.IsCavity);
@@ -210,7 +205,11 @@ public class VerdictTests
             Shapes.Join(Shapes.Box(0, 0, 0, 10.513, 10, 3), Shapes.Box(9.502, 0, 0, 20, 10, 3)),
             Usual
         );
-        Assert.Equal(whole.Layers.Select(l => l.Area), parts.Layers.Select(l => l.Area), (a, b) => Math.Abs(a - b) < 1e-4);
+        Assert.Equal(
+            whole.Layers.Select(l => l.Area),
+            parts.Layers.Select(l => l.Area),
+            (a, b) => Math.Abs(a - b) < 1e-4
+        );
         Assert.Empty(parts.Defects);
     }
 

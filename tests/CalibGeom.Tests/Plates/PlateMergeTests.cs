@@ -57,7 +57,11 @@ public class PlateMergeTests
                 () => PlateMerge.WriteThreeMf(new MemoryStream(), layout, new ThreeMfContent()),
             },
             write =>
-                Assert.Contains("nearer than the gap of 2 mm", Assert.Throws<InputException>(write).Message, StringComparison.Ordinal)
+                Assert.Contains(
+                    "nearer than the gap of 2 mm",
+                    Assert.Throws<InputException>(write).Message,
+                    StringComparison.Ordinal
+                )
         );
     }
 

@@ -39,7 +39,11 @@ public class SolidMesherTests
         if (!fits)
         {
             string said = Assert.Throws<ArgumentException>(() => solid.ToMesh(TiltAxis.X, turned)).Message;
-            Assert.StartsWith("The oblique underside does not lie level after this turn", said, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "The oblique underside does not lie level after this turn",
+                said,
+                StringComparison.Ordinal
+            );
             return;
         }
         TriangleMesh mesh = solid.ToMesh(TiltAxis.X, turned);

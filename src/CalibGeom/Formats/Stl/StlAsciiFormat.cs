@@ -9,8 +9,7 @@ internal sealed class StlAsciiFormat : IMeshFormat
 
     public string? Extension => null;
 
-    public bool Recognises(FileSample sample) =>
-        sample.FirstWord.Equals("solid", StringComparison.OrdinalIgnoreCase);
+    public bool Recognises(FileSample sample) => sample.FirstWord.Equals("solid", StringComparison.OrdinalIgnoreCase);
 
     public MeshFile Read(Stream stream, Faults faults) =>
         new(Format, new StlAsciiReader(stream, faults).Read(), faults);

@@ -101,7 +101,10 @@ internal sealed class ThreeMfPackage
         if (resolved is null)
             faults.Raise($"{xml.Place}: \"{target}\" leads out of the package", "links out of the package");
         else if (!zip.Contains(resolved) && type != ThreeMfNames.ModelRelationship)
-            faults.Remark($"{xml.Place}: there is no part \"{resolved}\" in the package", "links to parts that do not exist");
+            faults.Remark(
+                $"{xml.Place}: there is no part \"{resolved}\" in the package",
+                "links to parts that do not exist"
+            );
         else if (!zip.Contains(resolved))
             faults.Raise(
                 $"{xml.Place}: there is no part \"{resolved}\" in the package",

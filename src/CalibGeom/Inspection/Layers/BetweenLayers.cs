@@ -80,8 +80,7 @@ internal sealed class BetweenLayers
     /// <summary>The first row and column whose middle lies at or beyond a coordinate.</summary>
     private int Row(double y) => (int)Math.Ceiling((y - grid.Origin.Y) / grid.PitchY - 0.5);
 
-    private int Column(double x) =>
-        double.IsFinite(x) ? (int)Math.Ceiling((x - grid.Origin.X) / grid.PitchX - 0.5) : 0;
+    private int Column(double x) => double.IsFinite(x) ? (int)Math.Ceiling((x - grid.Origin.X) / grid.PitchX - 0.5) : 0;
 
     private static void Cross(Vector3D a, Vector3D b, double y, ref double from, ref double to)
     {

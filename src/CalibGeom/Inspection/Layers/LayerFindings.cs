@@ -83,8 +83,9 @@ internal static class LayerFindings
     private static Finding Describe(LayerDefect d, LayerSettings s, Func<Vector3D, string>? nameOf)
     {
         string where =
-            FormattableString.Invariant($"at x {Plain(d.Place.X):0.00}, y {Plain(d.Place.Y):0.00}, z {Plain(d.Place.Z):0.00} mm, ")
-            + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
+            FormattableString.Invariant(
+                $"at x {Plain(d.Place.X):0.00}, y {Plain(d.Place.Y):0.00}, z {Plain(d.Place.Z):0.00} mm, "
+            ) + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
         double limit = s.MinimumPixels * Math.Max(s.PixelX, s.PixelY),
             pixel = Math.Max(s.PixelX, s.PixelY);
         (string rule, Severity severity, string text, string remedy, double? held, string unit) = d.Kind switch

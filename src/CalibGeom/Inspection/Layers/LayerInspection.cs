@@ -56,7 +56,11 @@ public static class LayerInspection
         double layers = size.Z / settings.LayerHeight,
             pixels = (size.X / settings.PixelX + 2) * (size.Y / settings.PixelY + 2);
         if (layers > MostLayers)
-            throw TooLarge(size, FormattableString.Invariant($"{layers:0} layers of {settings.LayerHeight} mm"), MostLayers);
+            throw TooLarge(
+                size,
+                FormattableString.Invariant($"{layers:0} layers of {settings.LayerHeight} mm"),
+                MostLayers
+            );
         if (pixels > MostPixels)
             throw TooLarge(
                 size,

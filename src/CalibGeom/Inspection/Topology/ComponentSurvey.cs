@@ -8,10 +8,18 @@ namespace CalibGeom.Inspection.Topology;
 /// </summary>
 internal static class ComponentSurvey
 {
-    internal static List<MeshComponent> Of(TriangleMesh mesh, MeshEdges edges, int[] fans, int fanCount, int[] numbers)
+    internal static List<MeshComponent> Of(
+        TriangleMesh mesh,
+        MeshEdges edges,
+        int[] fans,
+        int fanCount,
+        int[] numbers,
+        out int[] component
+    )
     {
-        int[] component = mesh.Components(edges, out int count);
-        int[][] members = Members(component, count);
+        component = mesh.Components(edges, out int count);
+        int[] componentOf = component;
+        int[][] members = Members(componentOf, count);
         int[] edgeCount = new int[count],
             vertexCount = new int[count];
         bool[] open = new bool[count],

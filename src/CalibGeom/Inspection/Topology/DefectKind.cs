@@ -36,4 +36,7 @@ public enum DefectKind
     /// A closed component whose outside is turned in, where no component round it makes that a cavity.
     /// </summary>
     InsideOutComponent,
+
+    /// <summary>A component with its outside out that lies inside the material of others: that is there twice.</summary>
+    NestedComponent,
 }

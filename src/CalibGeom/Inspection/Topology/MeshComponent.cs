@@ -39,13 +39,16 @@ public sealed record MeshComponent
     public bool IsInsideOut => IsBalanced && Volume < 0 && !IsCavity;
 
     /// <summary>Whether it is a body inside the material of another one: what both fill is there twice.</summary>
-    public bool IsNested => IsBalanced && Volume > 0 && Enclosed > 0.5;
+    public bool IsNested => IsBalanced && Volume > 0 && Enclosed > 0.5 && !Crosses;
 
     /// <summary>
     /// Whether as many triangles run along each of its edges one way as the other; unlike a closed one it may touch
     /// itself along an edge.
     /// </summary>
     internal bool IsBalanced { get; init; }
+
+    /// <summary>Whether triangles of it pass through others, so that it is neither inside nor outside of them.</summary>
+    internal bool Crosses { get; init; }
 
     /// <summary>How often other components go round it.</summary>
     internal double Enclosed { get; init; }
@@ -58,7 +61,7 @@ public sealed record MeshComponent
         get
         {
             double outside = Volume > 0 ? Enclosed : Enclosed - 1;
-            return IsBalanced && outside > 0.5 ? 0 : Volume;
+            return IsBalanced && outside > 0.5 && !Crosses ? 0 : Volume;
         }
     }
 }

@@ -34,17 +34,27 @@ public static class MeshTopology
         Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
         int[] fans = surface.Fans(edges, out int fanCount);
         Pinches(surface, fans, numbers, logs[(int)DefectKind.PinchedVertex]);
-        List<MeshComponent> components = ComponentSurvey.Of(surface, edges, fans, fanCount, numbers);
+        List<MeshComponent> components = ComponentSurvey.Of(
+            surface,
+            edges,
+            fans,
+            fanCount,
+            numbers,
+            out int[] componentOf
+        );
         progress?.Report(BeforePairs);
-        foreach (MeshComponent c in components)
-            if (c.IsInsideOut)
-                logs[(int)DefectKind.InsideOutComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
         var meetings = new SelfMeetings(
             welded,
             exact,
             degenerate,
             done => progress?.Report(BeforePairs + (1 - BeforePairs) * done)
         );
+        components = Crossed(components, meetings.Crossings, numbers, componentOf);
+        foreach (MeshComponent c in components)
+            if (c.IsInsideOut)
+                logs[(int)DefectKind.InsideOutComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
+            else if (c.IsNested)
+                logs[(int)DefectKind.NestedComponent].Add(mesh.Triangle(c.FirstTriangle).A, c.FirstTriangle);
         Log(meetings.Crossings, welded, logs[(int)DefectKind.Crossing]);
         Log(meetings.Contacts, welded, logs[(int)DefectKind.Contact]);
         return new([.. logs.Select(l => l.Result())], components)
@@ -150,6 +160,23 @@ public static class MeshTopology
                 log.Add(mesh.Vertex(v), numbers[corner / 3]);
             }
         }
+    }
+
+    private static List<MeshComponent> Crossed(
+        List<MeshComponent> components,
+        IReadOnlyList<(int First, int Second)> crossings,
+        int[] numbers,
+        int[] componentOf
+    )
+    {
+        if (components.Count < 2 || crossings.Count == 0)
+            return components;
+        var crosses = new bool[components.Count];
+        foreach ((int first, int second) in crossings)
+        foreach (int triangle in (ReadOnlySpan<int>)[first, second])
+            if (Array.BinarySearch(numbers, triangle) is var at and >= 0)
+                crosses[componentOf[at]] = true;
+        return [.. components.Select((c, i) => c with { Crosses = crosses[i] })];
     }
 
     private static void Log(IReadOnlyList<(int First, int Second)> pairs, TriangleMesh mesh, DefectLog log)

@@ -16,8 +16,8 @@ internal sealed class SelfMeetings
             return;
         var meeting = new TriangleMeeting(exact, triangles);
         TriangleBoxes
-.TreeOf(welded, items)
-.Pairs((i, j) => Add(meeting.Of(items[i], items[j]), items[i], items[j]), progress);
+            .TreeOf(welded, items)
+            .Pairs((i, j) => Add(meeting.Of(items[i], items[j]), items[i], items[j]), progress);
         crossings.Sort();
         contacts.Sort();
     }

@@ -99,6 +99,15 @@ internal static class TopologyFindings
             "inside out: slicers may print the space round it or nothing",
             "Reverse its normals."
         ),
+        new(
+            DefectKind.NestedComponent,
+            Severity.Warning,
+            "mesh-nested-body",
+            "body lies",
+            "bodies lie",
+            "inside another, both with the outside out: it may print solid or hollow",
+            "Remove the inner body, or reverse its normals where it is to be a hollow."
+        ),
     ];
 
     // More places than this in one sentence nobody reads; the finding holds more.
@@ -133,9 +142,6 @@ internal static class TopologyFindings
                     )
                 );
         }
-        int nested = report.Components.Count(c => c.IsNested);
-        if (nested > 0)
-            findings.Add(Nested(nested, report.Components.First(c => c.IsNested), nameOf, layerOf));
         int bodies = report.Components.Count(c => !c.IsCavity),
             cavities = report.Components.Count - bodies;
         if (bodies > 1)
@@ -160,30 +166,6 @@ internal static class TopologyFindings
                 }
             );
         return [.. findings.OrderByDescending(f => f.Severity)];
-    }
-
-    private static Finding Nested(
-        int count,
-        MeshComponent first,
-        Func<Vector3D, string>? nameOf,
-        Func<double, int?>? layerOf
-    )
-    {
-        Vector3D at = (first.Bounds.Min + first.Bounds.Max) * 0.5;
-        var place = new FindingPlace(at.X, at.Y, at.Z, nameOf?.Invoke(at) ?? "", layerOf?.Invoke(at.Z));
-        return new(
-            "mesh-nested-body",
-            Severity.Warning,
-            place.Feature,
-            $"{count} {(count == 1 ? "body lies" : "bodies lie")} inside another, both with the outside out: slicers may "
-                + $"print it solid or hollow; {(count == 1 ? "round" : "the first round")} {Words(place, place.Feature)}.",
-            "Remove the inner body, or reverse its normals where it is to be a hollow."
-        )
-        {
-            Value = count,
-            Limit = 0,
-            Places = [place],
-        };
     }
 
     private static Finding Defect(Wording wording, int count, FindingPlace[] places)

@@ -39,10 +39,7 @@ public static class FileInspection
         try
         {
             MeshReport report = MeshInspection.Run(mesh, settings, nameOf, progress, cancellation);
-            return report.With([
-                .. LeftOut(file, name),
-                .. wanted is null ? [] : SpecComparison.Check(mesh, wanted),
-            ]);
+            return report.With([.. LeftOut(file, name), .. wanted is null ? [] : SpecComparison.Check(mesh, wanted)]);
         }
         catch (InputException e)
         {

@@ -51,23 +51,31 @@ public class MustPassTests
     public void AThumbnailThatIsNotThereIsNoted()
     {
         Dictionary<string, string> parts = Package.Parts();
-        parts["_rels/.rels"] = parts["_rels/.rels"].Replace(
-            Relationship,
-            Relationship
-                + "<Relationship Target=\"/Metadata/thumbnail.png\" Id=\"rel1\" "
-                + "Type=\"http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail\"/>",
-            StringComparison.Ordinal
-        );
+        parts["_rels/.rels"] = parts["_rels/.rels"]
+            .Replace(
+                Relationship,
+                Relationship
+                    + "<Relationship Target=\"/Metadata/thumbnail.png\" Id=\"rel1\" "
+                    + "Type=\"http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail\"/>",
+                StringComparison.Ordinal
+            );
         MeshFile file = Package.Read(Package.Zip(parts));
         Assert.Equal(12, file.ToMesh().TriangleCount);
-        Assert.Contains("there is no part \"Metadata/thumbnail.png\"", Assert.Single(file.Dropped), StringComparison.Ordinal);
+        Assert.Contains(
+            "there is no part \"Metadata/thumbnail.png\"",
+            Assert.Single(file.Dropped),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public void AnAttributeOfAnotherNamespaceIsNoFault()
     {
         MeshFile file = Package.Read(
-            Package.With("<triangle v1=\"3\"", "<triangle xmlns:o=\"http://schemas.example/o\" o:support=\"4\" v1=\"3\"")
+            Package.With(
+                "<triangle v1=\"3\"",
+                "<triangle xmlns:o=\"http://schemas.example/o\" o:support=\"4\" v1=\"3\""
+            )
         );
         Assert.Equal(12, file.ToMesh().TriangleCount);
         Assert.Empty(file.Dropped);
