@@ -6,18 +6,32 @@ internal static class FeatureCheck
     private static readonly string[] Units = ["mm", "count", "stage", "fit"];
     private static readonly string[] Axes = ["", "x", "y", "z"];
 
-    /// <summary>What is wrong with a feature, or null.</summary>
-    internal static string? ProblemOf(Feature feature)
+    /// <summary>The id that a text is.</summary>
+    /// <exception cref="InputException">It is none.</exception>
+    internal static FeatureId ToId(string text) =>
+        FeatureId.TryParse(text)
+        ?? throw new InputException(
+            text.Trim().Length == 0 ? "the feature has no id." : $"\"{text}\" is no feature id, such as box1.outside.x."
+        );
+
+    /// <summary>The feature, when it is sound.</summary>
+    /// <exception cref="InputException">It is not.</exception>
+    internal static Feature Checked(Feature feature) =>
+        ProblemOf(feature) is { } problem ? throw new InputException(problem) : feature;
+
+    private static string? ProblemOf(Feature feature)
     {
-        if (string.IsNullOrWhiteSpace(feature.Id))
-            return "the feature has no id.";
         if (!double.IsFinite(feature.Nominal))
             return $"the nominal of {feature.Id} is no finite number.";
         if (!Units.Contains(feature.Unit))
             return $"the unit of {feature.Id} is \"{feature.Unit}\"; units are {string.Join(", ", Units)}.";
-        return Axes.Contains(feature.Axis)
-            ? null
-            : $"the axis of {feature.Id} is \"{feature.Axis}\"; axes are x, y, z or empty.";
+        if (!Axes.Contains(feature.Axis))
+            return $"the axis of {feature.Id} is \"{feature.Axis}\"; axes are x, y, z or empty.";
+        if (feature.HeadDiameter is { } head && !(head > 0 && double.IsFinite(head)))
+            return $"the head of {feature.Id} has no diameter above 0.";
+        return feature.Openings.Any(o => !(o > 0 && double.IsFinite(o)))
+            ? $"an opening of {feature.Id} has no height above 0."
+            : null;
     }
 
     /// <summary>Whether a text is 16 lower-case hex digits.</summary>

@@ -11,7 +11,8 @@ namespace CalibGeom.Features;
 /// culture and as short
 /// as they can be without losing a bit. Reading also takes a byte order mark, CRLF, empty lines and other lines that
 /// begin with <c>#</c>
-/// before the header.
+/// before the header. It is the table for people: heads of columns, and mates and openings that do not follow from the
+/// ids, stand in <see cref="FeatureTableJson"/> alone.
 /// </summary>
 public static class FeatureTableCsv
 {
@@ -73,7 +74,7 @@ public static class FeatureTableCsv
                     + $"{Header}. Take the .features.csv that was written beside the object."
             );
         var features = new List<Feature>();
-        var ids = new HashSet<string>(StringComparer.Ordinal);
+        var ids = new HashSet<FeatureId>();
         while (rows.MoveNext())
         {
             Feature feature = ToFeature(rows.Current);
@@ -118,9 +119,13 @@ public static class FeatureTableCsv
             throw new InputException(
                 $"Line {row.Line}: the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05."
             );
-        var feature = new Feature(id, value, unit, axis, how);
-        return FeatureCheck.ProblemOf(feature) is { } problem
-            ? throw new InputException($"Line {row.Line}: {problem}")
-            : feature;
+        try
+        {
+            return FeatureCheck.Checked(new Feature(FeatureCheck.ToId(id), value, unit, axis, how));
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"Line {row.Line}: {e.Message}", e);
+        }
     }
 }

@@ -1,14 +1,14 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using CalibGeom.Features.Files;
 
 namespace CalibGeom.Features;
 
 /// <summary>
-/// Feature tables as JSON: <c>{"digest": "...", "features": [{"feature": "box1.outside.x", "nominal": 8, "unit": "mm",
-/// "axis": "x", "how":
-/// "..."}]}</c>, with the names of <see cref="FeatureTableCsv"/>. UTF-8, indented, lines ending in LF.
+/// Feature tables as JSON with all they hold: <c>{"digest": "...", "features": [{"feature": "box1.outside.x",
+/// "nominal": 8, "unit": "mm", "axis": "x", "how": "...", "faces": "outside", "step": "outside"}]}</c>, with the names
+/// of <see cref="FeatureTableCsv"/>; fits have <c>mates</c>, columns a <c>headDiameter</c>, counts the heights of their
+/// <c>openings</c>. Only the first three names are needed. UTF-8, indented, lines ending in LF.
 /// </summary>
 public static class FeatureTableJson
 {
@@ -25,8 +25,17 @@ public static class FeatureTableJson
     public static string ToText(FeatureTable table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        var rows = table.Select(f => new Row(f.Id, f.Nominal, f.Unit, f.Axis, f.How)).ToArray();
-        return JsonSerializer.Serialize(new Document(table.Digest, rows), Context.Document) + "\n";
+        return JsonSerializer.Serialize(FeatureTableDocument.Of(table), Context.FeatureTableDocument) + "\n";
+    }
+
+    /// <summary>Writes a table.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="table">The table.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static void Write(Stream stream, FeatureTable table)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        stream.Write(System.Text.Encoding.UTF8.GetBytes(ToText(table)));
     }
 
     /// <summary>Reads a table.</summary>
@@ -44,10 +53,10 @@ public static class FeatureTableJson
     public static FeatureTable Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
-        Document? document;
+        FeatureTableDocument? document;
         try
         {
-            document = JsonSerializer.Deserialize(text, Context.Document);
+            document = JsonSerializer.Deserialize(text, Context.FeatureTableDocument);
         }
         catch (JsonException e)
         {
@@ -68,30 +77,24 @@ public static class FeatureTableJson
         return new FeatureTable(Check(rows), document.Digest);
     }
 
-    private static List<Feature> Check(Row[] rows)
+    private static List<Feature> Check(FeatureDocument?[] rows)
     {
         var features = new List<Feature>();
-        var ids = new HashSet<string>(StringComparer.Ordinal);
-        foreach (Row row in rows)
+        var ids = new HashSet<FeatureId>();
+        foreach (FeatureDocument? row in rows)
         {
-            string place = $"$.features[{features.Count}]";
-            var feature = new Feature(row.Feature, row.Nominal, row.Unit, row.Axis ?? "", row.How ?? "");
-            if (FeatureCheck.ProblemOf(feature) is { } problem)
-                throw new InputException($"{place}: {problem}");
-            if (!ids.Add(feature.Id))
-                throw new InputException($"{place}: feature {feature.Id} stands twice. Keep one of them.");
-            features.Add(feature);
+            try
+            {
+                Feature feature = (row ?? throw new InputException("null is no feature. Leave it out.")).ToFeature();
+                if (!ids.Add(feature.Id))
+                    throw new InputException($"feature {feature.Id} stands twice. Keep one of them.");
+                features.Add(feature);
+            }
+            catch (InputException e)
+            {
+                throw new InputException($"$.features[{features.Count}]: {e.Message}", e);
+            }
         }
         return features;
     }
-
-    internal sealed record Document(string? Digest, Row[]? Features);
-
-    internal sealed record Row(
-        [property: JsonRequired] string Feature,
-        [property: JsonRequired] double Nominal,
-        [property: JsonRequired] string Unit,
-        string? Axis,
-        string? How
-    );
 }

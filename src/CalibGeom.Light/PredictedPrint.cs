@@ -55,14 +55,15 @@ public abstract class PredictedPrint
     /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
     public IReadOnlyList<(double? X, double? Y)> Clearances()
     {
-        Dictionary<string, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value, StringComparer.Ordinal);
+        Dictionary<FeatureId, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value);
         double? Gap(int joint, string axis) =>
-            (sizes[$"box{joint + 1}.inside.{axis}"] - sizes[$"box{joint}.outside.{axis}"]) / 2;
+            (sizes[KnownFeatures.BoxInside(joint + 1, axis)] - sizes[KnownFeatures.BoxOutside(joint, axis)]) / 2;
         return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
     }
 
     /// <summary>How many tunnels of the slot comb stay open.</summary>
-    public int OpenSlots() => Sizes().Count(s => s.Value > 0 && s.Feature.StartsWith("slot", StringComparison.Ordinal));
+    public int OpenSlots() =>
+        Sizes().Count(s => s is { Value: > 0, Feature: { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } });
 
     private protected static double Within(double value, double most, string what, string unit, string parameter) =>
         Math.Abs(value) <= most

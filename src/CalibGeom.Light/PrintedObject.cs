@@ -51,11 +51,11 @@ public sealed class PrintedObject : PredictedPrint
         foreach (ColumnPlan column in Made.Columns)
             sizes[$"column{column.Number}.diameter"] = ColumnDiameter(column.Diameter);
         foreach (Feature feature in Made.Features)
-            if (feature.Id.StartsWith("span.", StringComparison.Ordinal))
+            if (feature.Id.Part == KnownFeatures.Span)
                 sizes[feature.Id] = feature.Nominal * (1 + Scale) + 2 * Growth;
-            else if (feature.Id.StartsWith("slot", StringComparison.Ordinal) && feature.Unit == "mm")
+            else if (feature.Id is { Part: KnownFeatures.Slot, Size: KnownFeatures.Height })
                 sizes[feature.Id] = Open(feature.Nominal, Light.PrintThrough());
-            else if (feature.Id == "squeeze.height")
+            else if (feature.Id == KnownFeatures.SqueezeHeight)
                 sizes[feature.Id] = Open(
                     feature.Nominal,
                     SqueezeTabLight.PrintThrough(Made.Spec.Squeeze!, Made.Spec.Squeeze!.Slots, Light)
@@ -77,7 +77,7 @@ public sealed class PrintedObject : PredictedPrint
 
     /// <inheritdoc/>
     public override IReadOnlyList<double> SqueezeGaps() =>
-        Made.Features.Find("squeeze.open") is null
+        Made.Features.Find(KnownFeatures.SqueezeOpen) is null
             ? []
             :
             [

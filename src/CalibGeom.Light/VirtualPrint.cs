@@ -65,12 +65,12 @@ public sealed class VirtualPrint
             PrintedSize size in printed
                 .Sizes()
                 .Select(Squeezed)
-                .Where(s => s.Value > Step && !s.Feature.StartsWith("column", StringComparison.Ordinal))
+                .Where(s => s.Value > Step && s.Feature.Part != KnownFeatures.Column)
         )
         {
             double bias =
-                size.Feature.Contains(".inside.", StringComparison.Ordinal) ? inside
-                : size.Feature.EndsWith(".height", StringComparison.Ordinal) ? depth
+                size.Feature.Size == KnownFeatures.Inside ? inside
+                : size.Feature.Size == KnownFeatures.Height ? depth
                 : outside;
             double form = Error(random, FormError);
             for (int i = 0; i < repeats; i++)
@@ -84,14 +84,14 @@ public sealed class VirtualPrint
         readings.AddRange(Fits(random));
         readings.AddRange(Columns(random));
         if (printed.Made.Spec.Slots is not null)
-            readings.Add(Reading.Count("slots.open", printed.OpenSlots()));
-        if (printed.Made.Features.Find("squeeze.open") is not null)
-            readings.Add(Reading.Count("squeeze.open", OpenAfterSqueeze()));
+            readings.Add(Reading.Count(KnownFeatures.SlotsOpen, printed.OpenSlots()));
+        if (printed.Made.Features.Find(KnownFeatures.SqueezeOpen) is not null)
+            readings.Add(Reading.Count(KnownFeatures.SqueezeOpen, OpenAfterSqueeze()));
         return readings;
     }
 
     private PrintedSize Squeezed(PrintedSize size) =>
-        size.Feature == "plinth.thickness" ? size with { Value = size.Value - squeeze } : size;
+        size.Feature == KnownFeatures.PlinthThickness ? size with { Value = size.Value - squeeze } : size;
 
     private int OpenAfterSqueeze()
     {
@@ -122,7 +122,7 @@ public sealed class VirtualPrint
                 : mean < limits.Slides ? FeltFit.Binds
                 : mean < limits.Rattles ? FeltFit.Slides
                 : FeltFit.Rattles;
-            yield return Reading.Felt($"joint{j + 1}.fit", fit);
+            yield return Reading.Felt(KnownFeatures.JointFit(j + 1), fit);
         }
     }
 
@@ -133,7 +133,10 @@ public sealed class VirtualPrint
             double head = column.Diameter * Math.Sqrt(column.LoadRatio);
             double chance = survival.Chance(printed.AxisRatio(column), column.Diameter, head);
             bool stands = random is null ? chance >= 0.5 : random.Uniform() < chance;
-            yield return Reading.Stood($"column{column.Number}.stood", stands ? ColumnStage.Cure : ColumnStage.Lost);
+            yield return Reading.Stood(
+                KnownFeatures.ColumnStood(column.Number),
+                stands ? ColumnStage.Cure : ColumnStage.Lost
+            );
         }
     }
 

@@ -25,9 +25,9 @@ public class PrintedObjectTests
                     retreat: retreat / 1000.0
                 );
                 double g = printed.Growth!.Value;
-                Dictionary<string, double?> sizes = printed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+                Dictionary<FeatureId, double?> sizes = printed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
                 bool Near(string id, double change) =>
-                    Math.Abs(sizes[id]!.Value - Standard.Features.Find(id)!.Nominal - change) < 1e-9;
+                    Math.Abs(sizes[FeatureId.Parse(id)]!.Value - Standard.Features.Find(id)!.Nominal - change) < 1e-9;
                 return Near("box1.outside.x", 2 * g)
                     && Near("box2.inside.y", -2 * g)
                     && Near("span.x", 2 * g)
@@ -65,7 +65,7 @@ public class PrintedObjectTests
         PrintedObject Lit(double time) => new(Standard, new GaussianBlur(0.05), new LayerLight(Curve, 4, time, 0.05));
         double?[] columns = Lit(2)
             .Sizes()
-            .Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal))
+            .Where(s => s.Feature.Part == KnownFeatures.Column)
             .Select(s => s.Value)
             .ToArray();
         Assert.Equal(Standard.Columns.Count, columns.Length);
@@ -73,7 +73,7 @@ public class PrintedObjectTests
         Assert.True(Lit(1.5).OpenSlots() > Lit(12).OpenSlots());
         Assert.Null(Lit(0.2).Growth);
         Assert.All(
-            Lit(0.2).Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)),
+            Lit(0.2).Sizes().Where(s => s.Feature is { Item: "box1", Size: KnownFeatures.Outside }),
             s => Assert.Null(s.Value)
         );
     }

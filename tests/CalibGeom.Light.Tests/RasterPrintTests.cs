@@ -22,13 +22,12 @@ public class RasterPrintTests
     public void OnWholePixelsTheClosedFormsHold(double time)
     {
         (RasterPrint raster, PrintedObject closed) = Print(Snapped, time);
-        Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+        Dictionary<FeatureId, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
         int compared = 0;
         foreach (PrintedSize size in raster.Sizes())
             if (
-                size.Feature.EndsWith("side.x", StringComparison.Ordinal)
-                || size.Feature.EndsWith("side.y", StringComparison.Ordinal)
-                || size.Feature.StartsWith("span", StringComparison.Ordinal)
+                size.Feature.Size is KnownFeatures.Outside or KnownFeatures.Inside
+                || size.Feature.Part == KnownFeatures.Span
             )
             {
                 Assert.Equal(expected[size.Feature]!.Value, size.Value!.Value, 2e-5);
@@ -46,13 +45,10 @@ public class RasterPrintTests
             {
                 double pitch = microns / 1000.0;
                 (RasterPrint raster, PrintedObject closed) = Print(Standard, tenths / 10.0, pitch);
-                Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+                Dictionary<FeatureId, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
                 return raster
                     .Sizes()
-                    .Where(s =>
-                        s.Feature.StartsWith("box", StringComparison.Ordinal)
-                        && !s.Feature.EndsWith("height", StringComparison.Ordinal)
-                    )
+                    .Where(s => s.Feature.Part == KnownFeatures.Box && s.Feature.Size != KnownFeatures.Height)
                     .All(s => Math.Abs(s.Value!.Value - expected[s.Feature]!.Value) <= pitch + 2e-5);
             }
         );
@@ -78,9 +74,9 @@ public class RasterPrintTests
     public void AlmostRoundColumnsKeepTheirMeanDiameter()
     {
         (RasterPrint raster, PrintedObject closed) = Print(Standard, 2.5, grey: true);
-        Dictionary<string, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
+        Dictionary<FeatureId, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
         Assert.All(
-            raster.Sizes().Where(s => s.Feature.StartsWith("column", StringComparison.Ordinal)),
+            raster.Sizes().Where(s => s.Feature.Part == KnownFeatures.Column),
             s => Assert.Equal(expected[s.Feature]!.Value, s.Value!.Value, 0.008)
         );
         Assert.All(Standard.Columns, c => Assert.Equal(closed.AxisRatio(c), raster.AxisRatio(c), 1e-2));
@@ -115,7 +111,7 @@ public class RasterPrintTests
     {
         RasterPrint dark = Print(Standard, 0.2).Raster;
         Assert.All(
-            dark.Sizes().Where(s => s.Feature.StartsWith("box1.outside", StringComparison.Ordinal)),
+            dark.Sizes().Where(s => s.Feature is { Item: "box1", Size: KnownFeatures.Outside }),
             s => Assert.Null(s.Value)
         );
         Assert.Null(dark.Clearances()[0].X);

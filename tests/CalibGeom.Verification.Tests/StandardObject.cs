@@ -13,7 +13,7 @@ internal static class StandardObject
 
     /// <summary>Ids of the faces that obey the model.</summary>
     internal static string[] Faces { get; } =
-        Table.Where(f => f.Axis is "x" or "y" && f.Unit == "mm").Select(f => f.Id).ToArray();
+        Table.Where(f => f.Axis is "x" or "y" && f.Unit == "mm").Select(f => f.Id.ToString()).ToArray();
 
     internal static FeatureTable Make(double clearance1, double clearance2)
     {
@@ -43,6 +43,10 @@ internal static class StandardObject
         features.Add(new Feature("column1.diameter", 0.25, "mm", "", "outside jaws, softly"));
         features.Add(new Feature("column1.stood", 0, "stage", "", "lost, plate, wash or cure"));
         features.Add(new Feature("slots.open", 8, "count", "z", "hold against the light"));
+        double[] heights = [0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8];
+        for (int slot = 0; slot < heights.Length; slot++)
+            features.Add(new Feature($"slot{slot + 1}.height", heights[slot], "mm", "z", "feeler gauge"));
+        features.Add(new Feature("squeeze.height", 0.5, "mm", "z", "feeler gauge"));
         features.Add(new Feature("squeeze.open", 5, "count", "z", "hold against the light"));
         features.Add(new Feature("joint1.fit", clearance1, "fit", "", "how box 1 sits in box 2"));
         features.Add(new Feature("joint2.fit", clearance2, "fit", "", "how box 2 sits in box 3"));
@@ -51,7 +55,7 @@ internal static class StandardObject
 
     /// <summary>The true size of a face: W (1 + s) + 2 g outside, W (1 + s) - 2 g inside.</summary>
     internal static double True(Feature feature, double s, double g) =>
-        feature.Nominal * (1 + s) + (feature.Id.Contains("inside", StringComparison.Ordinal) ? -2 : 2) * g;
+        feature.Nominal * (1 + s) + (feature.Faces == FaceKind.Inside ? -2 : 2) * g;
 
     /// <summary>Exact readings of some features.</summary>
     internal static ReadingSet Exact(

@@ -56,7 +56,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, TestObject ma
             made.Spec.Process?.BaseTime
         );
         FilledEntry filled = EntryFiller.Fill(Said, process, readings.State, log.Trials.LastOrDefault());
-        Trial trial = TrialReadings.ToTrial(made, readings, filled.Settings, filled.Conditions) with
+        Trial trial = TrialReadings.ToTrial(made.Features, readings, filled.Settings, filled.Conditions) with
         {
             Cycle = filled.Cycle,
             Date = Said.Date,
@@ -65,7 +65,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, TestObject ma
         };
         Ask(TrialDoubts.Of(trial, log));
         taken = filled.Taken;
-        findings = [.. log.Findings, .. TrialReadings.FindingsOf(made, readings)];
+        findings = [.. log.Findings, .. TrialReadings.FindingsOf(made.Features, readings)];
         return trial;
     }
 

@@ -80,7 +80,7 @@ internal static class ReadingsCommand
                 new JsonObject
                 {
                     ["digest"] = source.Features.Digest,
-                    ["features"] = new JsonArray(source.Features.Select(f => (JsonNode)f.Id).ToArray()),
+                    ["features"] = new JsonArray(source.Features.Select(f => (JsonNode)f.Id.ToString()).ToArray()),
                 }
             );
         else if (output is null or "-")

@@ -133,7 +133,7 @@ internal static class SimulateRun
                         (JsonNode)
                             new JsonObject
                             {
-                                ["feature"] = r.Feature,
+                                ["feature"] = r.Feature.ToString(),
                                 ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r),
                             }
                     )

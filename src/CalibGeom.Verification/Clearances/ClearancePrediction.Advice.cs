@@ -17,12 +17,7 @@ public sealed partial class ClearancePrediction
     public IReadOnlyList<CompensatedSize> CompensatedSizes()
     {
         var sizes = new List<CompensatedSize>();
-        foreach (
-            Face face in matched
-                .Features.Values.Select(Face.Of)
-                .OfType<Face>()
-                .OrderBy(f => f.Id, StringComparer.Ordinal)
-        )
+        foreach (Face face in matched.Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id))
         {
             if (Axes.FirstOrDefault(a => a.Axis == face.Axis) is not { } axis)
                 continue;
@@ -64,7 +59,7 @@ public sealed partial class ClearancePrediction
         var copy = new Knowledge(options);
         foreach (JointPrediction j in Joints)
         {
-            var design = JointDesign.All(matched.Features).First(d => d.Number == j.Number);
+            var design = JointDesign.All(matched.Table).First(d => d.Number == j.Number);
             int[] quantities = j.Axes.Select(a => copy.Add(fit.System.Predict(Target(design, a.Axis)))).ToArray();
             foreach (Readings.FeltFit felt in j.Felt)
                 copy.Feel(quantities, felt);

@@ -39,11 +39,7 @@ public sealed partial class ClearancePrediction
     }
 
     private LinearTarget OwnTarget(double peg, double hole, string axis) =>
-        fit.Clearance(
-            OwnFace("own.peg", peg, false, axis),
-            OwnFace("own.hole", hole, true, axis),
-            (fit.Reprint(axis), -2)
-        );
+        fit.Clearance(OwnFace("peg", peg, false, axis), OwnFace("hole", hole, true, axis), (fit.Reprint(axis), -2));
 
     // What the hole must be larger than the peg by design.
     private static double SumFor(double wanted, double scale, double growth) => 2 * (wanted + 2 * growth) / scale;
@@ -53,10 +49,10 @@ public sealed partial class ClearancePrediction
         AxisEstimate own = Axes.Single(a => a.Axis == axis);
         double sum = SumFor(wanted, 1 + own.Scale.Value, own.Growth.Value);
         Estimate pegSize = all.Of(
-            all.Add(fit.System.Predict(fit.Size(OwnFace("own.peg", peg, false, axis), (fit.Reprint(axis), 2))))
+            all.Add(fit.System.Predict(fit.Size(OwnFace("peg", peg, false, axis), (fit.Reprint(axis), 2))))
         );
         Estimate holeSize = all.Of(
-            all.Add(fit.System.Predict(fit.Size(OwnFace("own.hole", hole, true, axis), (fit.Reprint(axis), -2))))
+            all.Add(fit.System.Predict(fit.Size(OwnFace("hole", hole, true, axis), (fit.Reprint(axis), -2))))
         );
         return new OwnJointAxis(
             axis,
@@ -70,8 +66,8 @@ public sealed partial class ClearancePrediction
         );
     }
 
-    private static Face OwnFace(string id, double nominal, bool inside, string axis) =>
-        new(string.Create(CultureInfo.InvariantCulture, $"{id}.{nominal}.{axis}"), nominal, inside, axis);
+    private static Face OwnFace(string what, double nominal, bool inside, string axis) =>
+        new(FeatureId.Of("own", null, FormattableString.Invariant($"{what}.{nominal}"), axis), nominal, inside, axis);
 
     private static (string Fit, double Probability)[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) =>
         nominal > 50

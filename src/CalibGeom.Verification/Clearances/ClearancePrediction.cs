@@ -24,7 +24,7 @@ public sealed partial class ClearancePrediction
         findings = [.. matched.Findings];
         fit = ModelFit.Of(matched, options);
         knowledge = new Knowledge(options);
-        IReadOnlyList<JointDesign> designs = JointDesign.All(matched.Features);
+        IReadOnlyList<JointDesign> designs = JointDesign.All(matched.Table);
         var numbers = designs
             .Select(d =>
                 (

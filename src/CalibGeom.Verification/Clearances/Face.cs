@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Clearances;
 /// <summary>
 /// A pair of opposite faces whose distance obeys outside = W (1 + s) + 2 g or inside = W (1 + s) - 2 g.
 /// </summary>
-internal sealed record Face(string Id, double Nominal, bool Inside, string Axis)
+internal sealed record Face(FeatureId Id, double Nominal, bool Inside, string Axis)
 {
     /// <summary>+1 where growth widens, -1 where it narrows.</summary>
     internal double Sign => Inside ? -1 : 1;
@@ -15,12 +15,10 @@ internal sealed record Face(string Id, double Nominal, bool Inside, string Axis)
     /// <summary>The face a feature describes, or null when it is none.</summary>
     internal static Face? Of(Feature feature)
     {
-        string id = feature.Id[(feature.Id.LastIndexOf('/') + 1)..];
         if (feature.Unit != "mm" || feature.Axis is not ("x" or "y") || !(feature.Nominal > 0))
             return null;
-        bool inside = id.Contains(".inside.", StringComparison.Ordinal);
-        bool outside =
-            id.Contains(".outside.", StringComparison.Ordinal) || id.StartsWith("span.", StringComparison.Ordinal);
-        return inside || outside ? new Face(id, feature.Nominal, inside, feature.Axis) : null;
+        return feature.Faces == FaceKind.None
+            ? null
+            : new Face(feature.Id, feature.Nominal, feature.Faces == FaceKind.Inside, feature.Axis);
     }
 }

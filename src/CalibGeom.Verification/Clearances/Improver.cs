@@ -35,17 +35,13 @@ internal static class Improver
         Instrument instrument
     )
     {
-        Face[] faces = matched
-            .Features.Values.Select(Face.Of)
-            .OfType<Face>()
-            .OrderBy(f => f.Id, StringComparer.Ordinal)
-            .ToArray();
-        HashSet<string> read = matched.Sizes.Select(g => g.Id).ToHashSet(StringComparer.Ordinal);
+        Face[] faces = matched.Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id).ToArray();
+        HashSet<FeatureId> read = matched.Sizes.Select(g => g.Id).ToHashSet();
         foreach (Face f in faces.Where(f => !read.Contains(f.Id)))
             yield return ($"measure {f.Id} three times", [Read(f.Id, f.Nominal, instrument)], []);
         string near = faces.Length > 0 ? faces[0].Nominal.ToString("0", CultureInfo.InvariantCulture) : "10";
-        ReadingGroup outside = Read($"reference.outside.{near}", 1, instrument),
-            inside = Read($"reference.inside.{near}", 1, instrument);
+        ReadingGroup outside = Read(Reference(KnownFeatures.Outside, near), 1, instrument),
+            inside = Read(Reference(KnownFeatures.Inside, near), 1, instrument);
         yield return ("read a gauge block three times with the outside jaws (reference.outside.*)", [], [outside]);
         yield return (
             "read a ring or two blocks with a known gap three times with the inside jaws (reference.inside.*)",
@@ -70,8 +66,11 @@ internal static class Improver
         );
     }
 
+    private static FeatureId Reference(string jaw, string near) =>
+        FeatureId.Of(KnownFeatures.Reference, null, $"{jaw}.{near}");
+
     /// <summary>Three readings that scatter as the instrument is known to.</summary>
-    private static ReadingGroup Read(string id, double value, Instrument instrument)
+    private static ReadingGroup Read(FeatureId id, double value, Instrument instrument)
     {
         double s = instrument.Repeatability ?? Instrument.DefaultRepeatability;
         return new ReadingGroup(id, instrument, value, Repeats, (Repeats - 1) * s * s);
@@ -86,7 +85,7 @@ internal static class Improver
     {
         ModelFit fit = ModelFit.Of(matched.With(sizes, references), options);
         return JointDesign
-            .All(matched.Features)
+            .All(matched.Table)
             .SelectMany(d => d.Axes)
             .Where(a => fit.Axes.Contains(a.Key))
             .Select(a => fit.System.Predict(fit.Clearance(a.Value.Peg, a.Value.Pocket)).StandardUncertainty)

@@ -9,14 +9,18 @@ internal sealed class MatchedReadings
     /// <summary>Expansion of a steel instrument, 1/K (JCGM 100, H.1).</summary>
     internal const double SteelExpansion = 11.5e-6;
 
-    private MatchedReadings(Dictionary<string, Feature> features, ReadingSet set, List<Finding> findings)
+    private MatchedReadings(FeatureTable table, ReadingSet set, List<Finding> findings)
     {
-        Features = features;
+        Table = table;
+        Features = table.ToDictionary(f => f.Id);
         Set = set;
         Findings = findings;
     }
 
-    internal IReadOnlyDictionary<string, Feature> Features { get; }
+    /// <summary>What was designed, under ids without a coupon's label.</summary>
+    internal FeatureTable Table { get; }
+
+    internal IReadOnlyDictionary<FeatureId, Feature> Features { get; }
 
     internal ReadingSet Set { get; }
 
@@ -31,10 +35,10 @@ internal sealed class MatchedReadings
     /// <summary>Part temperature less 20 degrees C, where sizes are corrected for it; 0 elsewhere.</summary>
     internal double Warmth => Set is { Temperature: { } t, Expansion: not null } ? t - 20 : 0;
 
-    internal IReadOnlyList<FeltFit> FitsOf(string id) =>
+    internal IReadOnlyList<FeltFit> FitsOf(FeatureId id) =>
         Others.Where(r => r.Id == id && r.Fit is not null).Select(r => r.Fit!.Value).Order().ToArray();
 
-    internal int? CountOf(string id)
+    internal int? CountOf(FeatureId id)
     {
         int[] counts = Others
             .Where(r => r.Id == id && r.Kind == ReadingKind.Count)
@@ -48,7 +52,7 @@ internal sealed class MatchedReadings
     /// The same with further readings; those of a feature and instrument that were read already are pooled with them.
     /// </summary>
     internal MatchedReadings With(IEnumerable<ReadingGroup> sizes, IEnumerable<ReadingGroup> references) =>
-        new((Dictionary<string, Feature>)Features, Set, [])
+        new(Table, Set, [])
         {
             Sizes = Pool(Sizes.Concat(sizes)),
             References = Pool(References.Concat(references)),
@@ -67,39 +71,37 @@ internal sealed class MatchedReadings
                     + $"at a time."
             );
         string coupon = set.Coupons.Count == 1 ? set.Coupons[0] : "";
-        Dictionary<string, Feature> features = FeaturesOf(table, coupon);
+        FeatureTable designed = table.ForCoupon(coupon);
         foreach (Reading r in set.Readings)
-            RequireKnown(r, features);
+            RequireKnown(r, designed);
         List<Finding> findings =
         [
             .. Conditions(table, set),
-            .. SlipFinder.Find(set, features, out HashSet<Reading> aside),
+            .. SlipFinder.Find(set, designed, out HashSet<Reading> aside),
         ];
         double factor = set is { Temperature: { } t, Expansion: { } a } ? 1 - (a - SteelExpansion) * (t - 20) : 1;
-        return new MatchedReadings(features, set, findings)
+        return new MatchedReadings(designed, set, findings)
         {
             Sizes = Group(
                 set,
-                set.Readings.Where(r => r.Kind == ReadingKind.Size && !IsReference(r) && !aside.Contains(r)),
+                set.Readings.Where(r => r.Kind == ReadingKind.Size && !r.IsReference && !aside.Contains(r)),
                 factor
             ),
-            References = Group(set, set.Readings.Where(IsReference), 1),
+            References = Group(set, set.Readings.Where(r => r.IsReference), 1),
             Others = set.Readings.Where(r => r.Kind != ReadingKind.Size).ToArray(),
         };
     }
 
-    internal static bool IsReference(Reading r) => r.Feature.StartsWith("reference.", StringComparison.Ordinal);
-
     /// <summary>Jaw and nominal of <c>reference.outside.10</c>.</summary>
     /// <exception cref="InputException">It is no such id.</exception>
-    internal static (Jaw Jaw, double Nominal) ReferenceOf(string id)
+    internal static (Jaw Jaw, double Nominal) ReferenceOf(FeatureId id)
     {
-        string[] parts = id.Split('.', 3);
+        string[] words = id.Size.Split('.', 2);
         if (
-            parts.Length == 3
-            && ReadingWords.ToJaw(parts[1]) is { } jaw
+            words.Length == 2
+            && ReadingWords.ToJaw(words[0]) is { } jaw
             && double.TryParse(
-                parts[2],
+                words[1],
                 NumberStyles.AllowDecimalPoint,
                 CultureInfo.InvariantCulture,
                 out double nominal
@@ -113,26 +115,14 @@ internal sealed class MatchedReadings
         );
     }
 
-    private static Dictionary<string, Feature> FeaturesOf(FeatureTable table, string coupon)
+    private static void RequireKnown(Reading r, FeatureTable features)
     {
-        var features = new Dictionary<string, Feature>(StringComparer.Ordinal);
-        foreach (Feature f in table.OrderBy(f => f.Id.Length))
-        {
-            int slash = f.Id.LastIndexOf('/');
-            if (slash < 0 || f.Id[..slash] == coupon)
-                features[f.Id[(slash + 1)..]] = f;
-        }
-        return features;
-    }
-
-    private static void RequireKnown(Reading r, Dictionary<string, Feature> features)
-    {
-        if (IsReference(r))
+        if (r.IsReference)
             _ = ReferenceOf(r.Id);
-        else if (!features.ContainsKey(r.Id))
+        else if (features.Find(r.Id) is null)
         {
             string where = r.Line > 0 ? $"Line {r.Line}: " : "";
-            string hint = ReadingWords.Nearest(r.Id, features.Keys, 4) is { } near
+            string hint = ReadingWords.Nearest(r.Id, features.Select(f => f.Id.ToString()), 4) is { } near
                 ? $" Did you mean {near}?"
                 : " Is it another object's?";
             throw new InputException($"{where}{r.Feature} is no feature of this object.{hint}");
@@ -142,7 +132,7 @@ internal sealed class MatchedReadings
     private static ReadingGroup[] Group(ReadingSet set, IEnumerable<Reading> readings, double factor) =>
         readings
             .GroupBy(r => (r.Id, r.Instrument))
-            .OrderBy(g => g.Key.Id, StringComparer.Ordinal)
+            .OrderBy(g => g.Key.Id)
             .ThenBy(g => g.Key.Instrument, StringComparer.Ordinal)
             .Select(g => ReadingGroup.Of(g.Key.Id, set.InstrumentOf(g.Key.Instrument), g.Select(r => r.Value * factor)))
             .ToArray();
@@ -163,7 +153,7 @@ internal sealed class MatchedReadings
                             }
                     )
             )
-            .OrderBy(g => g.Id, StringComparer.Ordinal)
+            .OrderBy(g => g.Id)
             .ThenBy(g => g.Instrument.Name, StringComparer.Ordinal)
             .ToArray();
 

@@ -9,22 +9,13 @@ internal static class SlipFinder
     private const double FarOff = 0.2;
     private const double FarOffMm = 0.15;
 
-    internal static IReadOnlyList<Finding> Find(
-        ReadingSet set,
-        IReadOnlyDictionary<string, Feature> features,
-        out HashSet<Reading> aside
-    )
+    internal static IReadOnlyList<Finding> Find(ReadingSet set, FeatureTable features, out HashSet<Reading> aside)
     {
         var findings = new List<Finding>();
         aside = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
-        foreach (
-            Reading r in set
-                .Readings.OrderBy(r => r.Line)
-                .ThenBy(r => r.Feature, StringComparer.Ordinal)
-                .ThenBy(r => r.Value)
-        )
+        foreach (Reading r in set.Readings.OrderBy(r => r.Line).ThenBy(r => r.Feature).ThenBy(r => r.Value))
         {
-            if (MatchedReadings.IsReference(r) || !features.TryGetValue(r.Id, out Feature? feature))
+            if (r.IsReference || features.Find(r.Id) is not { } feature)
                 continue;
             if (r.Kind == ReadingKind.Count && r.Value > feature.Nominal)
                 findings.Add(TooMany(r, feature));
@@ -44,7 +35,7 @@ internal static class SlipFinder
         return findings;
     }
 
-    private static Finding Far(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features) =>
+    private static Finding Far(Reading r, Feature feature, FeatureTable features) =>
         new(
             "reading-far-off",
             Severity.Warning,
@@ -63,7 +54,7 @@ internal static class SlipFinder
             Unit = "mm",
         };
 
-    private static string LooksLike(Reading r, Feature feature, IReadOnlyDictionary<string, Feature> features)
+    private static string LooksLike(Reading r, Feature feature, FeatureTable features)
     {
         double ratio = r.Value / feature.Nominal;
         if (Near(ratio * 25.4, 1, 0.05))
@@ -76,26 +67,25 @@ internal static class SlipFinder
             return "It looks like a shifted decimal point.";
         if (
             Partner(r.Id) is { } partner
-            && features.TryGetValue(partner, out Feature? other)
+            && features.Find(partner) is { } other
             && Near(r.Value / other.Nominal, 1, 0.03)
         )
             return $"It looks like {partner}: were inside and outside swapped?";
         Feature? same = features
-            .Values.Where(f => f.Unit == "mm" && f.Axis == feature.Axis && f.Nominal > 0)
+            .Where(f => f.Unit == "mm" && f.Axis == feature.Axis && f.Nominal > 0)
             .OrderBy(f => Math.Abs(r.Value - f.Nominal))
-            .ThenBy(f => f.Id, StringComparer.Ordinal)
+            .ThenBy(f => f.Id)
             .FirstOrDefault();
         return same is not null && Near(r.Value / same.Nominal, 1, 0.03) ? $"It looks like {same.Id}." : "";
     }
 
-    private static string? Partner(string id)
-    {
-        if (id.Contains(".inside.", StringComparison.Ordinal))
-            return id.Replace(".inside.", ".outside.", StringComparison.Ordinal);
-        return id.Contains(".outside.", StringComparison.Ordinal)
-            ? id.Replace(".outside.", ".inside.", StringComparison.Ordinal)
-            : null;
-    }
+    private static FeatureId? Partner(FeatureId id) =>
+        id.Size switch
+        {
+            KnownFeatures.Inside => id.With(KnownFeatures.Outside, id.Axis),
+            KnownFeatures.Outside => id.With(KnownFeatures.Inside, id.Axis),
+            _ => null,
+        };
 
     /// <summary>
     /// Whether an instrument that nobody described gave another size finer than hundredths that no doubled zero
@@ -153,8 +143,8 @@ internal static class SlipFinder
         };
 
     /// <summary>Tunnels and slots lose much of their height to print-through; that is what they are for.</summary>
-    private static bool ClosesWithLight(string id) =>
-        id.StartsWith("slot", StringComparison.Ordinal) || id.StartsWith("squeeze", StringComparison.Ordinal);
+    private static bool ClosesWithLight(FeatureId id) =>
+        id is { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } || id == KnownFeatures.SqueezeHeight;
 
     private static bool Near(double value, double expected, double tolerance) =>
         Math.Abs(value / expected - 1) <= tolerance;

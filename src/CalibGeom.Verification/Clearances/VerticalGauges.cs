@@ -1,4 +1,3 @@
-using System.Globalization;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Uncertainty;
 
@@ -7,20 +6,16 @@ namespace CalibGeom.Verification.Clearances;
 /// <summary>What slots, the squeeze tab and box heights say about Z.</summary>
 internal static class VerticalGauges
 {
-    /// <summary>Heights of the slot comb when the table does not list them: R10 from 0.16 mm (ISO 3).</summary>
-    private static readonly double[] CommonHeights = [0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8];
-
-    private const double CommonSqueezeSlot = 0.5;
-
     /// <summary>
-    /// Light closes the low slots: print-through lies between the highest closed and the lowest open one.
+    /// Light closes the low slots: print-through lies between the highest closed and the lowest open one. Null when the
+    /// table does not tell the slots' heights.
     /// </summary>
     internal static Bracket? PrintThroughOf(MatchedReadings matched)
     {
-        if (matched.CountOf("slots.open") is not { } open)
+        if (matched.CountOf(KnownFeatures.SlotsOpen) is not { } open)
             return null;
-        double[] heights = Heights(matched);
-        if (open > heights.Length)
+        double[] heights = matched.Table.Find(KnownFeatures.SlotsOpen)!.Openings.Order().ToArray();
+        if (heights.Length == 0 || open > heights.Length)
             return null;
         int closed = heights.Length - open;
         return new Bracket(
@@ -36,17 +31,15 @@ internal static class VerticalGauges
     internal static Bracket? SqueezeOf(MatchedReadings matched, Bracket? printThrough)
     {
         if (
-            matched.CountOf("squeeze.open") is not { } open
+            matched.CountOf(KnownFeatures.SqueezeOpen) is not { } open
             || printThrough is null
-            || !matched.Features.TryGetValue("squeeze.open", out Feature? feature)
+            || matched.Table.Find(KnownFeatures.SqueezeOpen)?.Openings is not [var height, ..] slots
         )
             return null;
-        double height = matched.Features.TryGetValue("squeeze.height", out Feature? h) ? h.Nominal : CommonSqueezeSlot;
-        if (printThrough.High >= height || open > feature.Nominal)
+        if (printThrough.High >= height || open > slots.Count)
             return null;
-        int closed = (int)feature.Nominal - open;
-        double high =
-            closed < (int)feature.Nominal ? (closed + 1) * (height - printThrough.Low) : double.PositiveInfinity;
+        int closed = slots.Count - open;
+        double high = closed < slots.Count ? (closed + 1) * (height - printThrough.Low) : double.PositiveInfinity;
         return new Bracket(closed * (height - printThrough.High), high);
     }
 
@@ -55,9 +48,7 @@ internal static class VerticalGauges
     {
         ReadingGroup[] heights = matched
             .Sizes.Where(g =>
-                g.Id.StartsWith("box", StringComparison.Ordinal)
-                && g.Id.EndsWith(".height", StringComparison.Ordinal)
-                && matched.Features[g.Id].Nominal > 0
+                g.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Height } && matched.Features[g.Id].Nominal > 0
             )
             .ToArray();
         if (heights.Length == 0)
@@ -108,20 +99,5 @@ internal static class VerticalGauges
         }
         system.Solve();
         return Estimate.Of(system.Predict(new LinearTarget(0, [1], [])));
-    }
-
-    private static double[] Heights(MatchedReadings matched)
-    {
-        double[] listed = Enumerable
-            .Range(1, 99)
-            .Select(i => string.Create(CultureInfo.InvariantCulture, $"slot{i}.height"))
-            .Where(matched.Features.ContainsKey)
-            .Select(id => matched.Features[id].Nominal)
-            .Order()
-            .ToArray();
-        if (listed.Length > 0)
-            return listed;
-        int count = matched.Features.TryGetValue("slots.open", out Feature? f) ? (int)f.Nominal : CommonHeights.Length;
-        return CommonHeights[..Math.Clamp(count, 1, CommonHeights.Length)];
     }
 }

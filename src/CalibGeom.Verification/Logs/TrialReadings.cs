@@ -1,4 +1,3 @@
-using CalibGeom.TestObjects;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 
@@ -12,23 +11,24 @@ public static class TrialReadings
     /// share with others, and
     /// with fits, columns and slots.
     /// </summary>
-    /// <param name="made">The test object that was printed.</param>
+    /// <param name="table">What was designed: the feature table of the test object that was printed.</param>
     /// <param name="readings">What was read.</param>
     /// <param name="settings">What was set.</param>
     /// <param name="conditions">The conditions.</param>
     /// <exception cref="InputException">Nothing in the readings speaks of exposure, or they do not belong to this
     /// object.</exception>
     public static Trial ToTrial(
-        TestObject made,
+        FeatureTable table,
         ReadingSet readings,
         ExposureSettings settings,
         TrialConditions conditions
     )
     {
-        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(readings);
-        RequireOneObject(made, readings);
-        Dictionary<string, GrowthReading> growths = Growths(made, readings);
+        RequireOneObject(table, readings);
+        FeatureTable designed = table.ForCoupon(readings.Coupons.FirstOrDefault(""));
+        Dictionary<string, GrowthReading> growths = Growths(table, readings);
         Trial trial = new(settings, conditions)
         {
             Digest = made.Features.Digest,
@@ -42,31 +42,19 @@ public static class TrialReadings
                     .Distinct(StringComparer.Ordinal)
                     .Order(StringComparer.Ordinal)
             ),
-            Joints = made
-                .Joints.Select(j => new JointOutcome(
-                    $"joint{j.Number}",
-                    Round(j.Clearance.X),
-                    Last(readings, $"joint{j.Number}.fit")?.Fit,
-                    Round(j.Clearance.Y)
-                ))
+            Joints = designed
+                .Where(f => f is { Id.Part: KnownFeatures.Joint, Mates.Count: > 0 })
+                .Select(f => Joint(f, Last(readings, f.Id)?.Fit))
                 .ToArray(),
-            Columns = made
-                .Columns.Select(c => (Column: c, Last(readings, $"column{c.Number}.stood")?.Stage))
-                .Where(c => c.Stage is not null)
-                .Select(c => new ColumnOutcome(
-                    c.Column.Diameter,
-                    c.Stage!.Value,
-                    $"column{c.Column.Number}",
-                    c.Column.Diameter * Math.Sqrt(c.Column.LoadRatio)
-                ))
-                .ToArray(),
+            Columns = designed.Select(f => Column(designed, f, readings)).OfType<ColumnOutcome>().ToArray(),
             Slots =
-                made.Spec.Slots is { } slots && Last(readings, "slots.open") is { } open
-                    ? Comb(slots.Heights, open)
+                designed.Find(KnownFeatures.SlotsOpen) is { Openings.Count: > 0 } slots
+                && Last(readings, KnownFeatures.SlotsOpen) is { } open
+                    ? Comb(slots.Openings, open)
                     : null,
             Readings = readings
-                .Readings.Where(r => r.Kind == ReadingKind.Size || r.Feature == "squeeze.open")
-                .GroupBy(r => r.Feature, StringComparer.Ordinal)
+                .Readings.Where(r => r.Kind == ReadingKind.Size || r.Id == KnownFeatures.SqueezeOpen)
+                .GroupBy(r => r.Feature.ToString(), StringComparer.Ordinal)
                 .ToDictionary(
                     g => g.Key,
                     g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(),
@@ -96,26 +84,26 @@ public static class TrialReadings
     /// What is odd about the readings themselves: slips of the pen, readings that were set aside, a state that nobody
     /// wrote down.
     /// </summary>
-    /// <param name="made">The test object that was printed.</param>
+    /// <param name="table">What was designed: the feature table of the test object that was printed.</param>
     /// <param name="readings">What was read.</param>
     /// <exception cref="InputException">They do not belong to this object.</exception>
-    public static IReadOnlyList<Finding> FindingsOf(TestObject made, ReadingSet readings)
+    public static IReadOnlyList<Finding> FindingsOf(FeatureTable table, ReadingSet readings)
     {
-        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(readings);
-        RequireOneObject(made, readings);
+        RequireOneObject(table, readings);
         if (!Sized(readings).Any())
             return [];
         string[] ofThePrediction = ["axis-not-measured", "scale-assumed"];
         return ClearancePrediction
-            .From(made.Features, readings)
+            .From(table, readings)
             .Findings.Where(f => !ofThePrediction.Contains(f.Rule))
             .ToArray();
     }
 
-    private static void RequireOneObject(TestObject made, ReadingSet readings)
+    private static void RequireOneObject(FeatureTable table, ReadingSet readings)
     {
-        if (readings.Digest is { } read && made.Features.Digest is { } known && read != known)
+        if (readings.Digest is { } read && table.Digest is { } known && read != known)
             throw new InputException(
                 $"The readings name digest {read}, but the object has {known}: another object, or another "
                     + $"version of it. Name the spec or preset that was printed."
@@ -131,13 +119,13 @@ public static class TrialReadings
     private static IEnumerable<Reading> Sized(ReadingSet readings) =>
         readings.Readings.Where(r => r.Kind == ReadingKind.Size);
 
-    private static Dictionary<string, GrowthReading> Growths(TestObject made, ReadingSet readings)
+    private static Dictionary<string, GrowthReading> Growths(FeatureTable table, ReadingSet readings)
     {
         if (!Sized(readings).Any())
             return [];
         var options = new PredictionOptions { BetweenPrints = 0 };
-        ClearancePrediction all = ClearancePrediction.From(made.Features, Sizes(readings, r => r), options);
-        ClearancePrediction own = ClearancePrediction.From(made.Features, Sizes(readings, WithoutBias), options);
+        ClearancePrediction all = ClearancePrediction.From(table, Sizes(readings, r => r), options);
+        ClearancePrediction own = ClearancePrediction.From(table, Sizes(readings, WithoutBias), options);
         return all.Axes.ToDictionary(
             a => a.Axis,
             a =>
@@ -173,6 +161,21 @@ public static class TrialReadings
 
     private static Instrument WithoutBias(Instrument i) => new(i.Name, i.Resolution, 0, 0, 0, i.Repeatability, i.Jaw);
 
+    /// <summary>A joint that has faces along one axis only is free along the other.</summary>
+    private static JointOutcome Joint(Feature fit, FeltFit? felt)
+    {
+        double Along(string axis) => fit.Mates.FirstOrDefault(m => m.Axis == axis, fit.Mates[0]).Clearance;
+        return new JointOutcome(fit.Id.Item, Round(Along("x")), felt, Round(Along("y")));
+    }
+
+    /// <summary>What became of a column whose stage was written down; null for anything else.</summary>
+    private static ColumnOutcome? Column(FeatureTable designed, Feature stood, ReadingSet readings) =>
+        stood.Unit == "stage"
+        && designed.Find(stood.Id.With(KnownFeatures.Diameter)) is { } column
+        && Last(readings, stood.Id)?.Stage is { } stage
+            ? new ColumnOutcome(column.Nominal, stage, stood.Id.Item, column.HeadDiameter ?? column.Nominal)
+            : null;
+
     private static SlotOutcome Comb(IReadOnlyList<double> heights, Reading open) =>
         open.Value <= heights.Count
             ? new SlotOutcome(heights, (int)open.Value)
@@ -181,7 +184,7 @@ public static class TrialReadings
                     + $"the spec that was printed."
             );
 
-    private static Reading? Last(ReadingSet readings, string id) => readings.Readings.LastOrDefault(r => r.Id == id);
+    private static Reading? Last(ReadingSet readings, FeatureId id) => readings.Readings.LastOrDefault(r => r.Id == id);
 
     private static double Round(double mm) => Math.Round(mm, 6);
 }

@@ -8,23 +8,16 @@ namespace CalibGeom.Verification.Readings;
 /// </summary>
 public sealed record Reading
 {
-    private const int MostCharacters = 200;
-
-    private Reading(string feature, ReadingKind kind, double value, string instrument, string note, int line)
+    private Reading(string id, ReadingKind kind, double value, string instrument, string note, int line)
     {
-        ArgumentException.ThrowIfNullOrWhiteSpace(feature);
+        FeatureId feature = FeatureId.Parse(id);
         ArgumentNullException.ThrowIfNull(instrument);
         ArgumentNullException.ThrowIfNull(note);
-        if (feature.Length > MostCharacters)
-            throw new ArgumentException(
-                $"feature has {feature.Length} characters; the limit is {MostCharacters}.",
-                nameof(feature)
-            );
         if (KindOf(feature) != kind)
             throw new ArgumentException(
                 $"feature {feature} takes a {KindOf(feature).ToString().ToLowerInvariant()}, not a "
                     + $"{kind.ToString().ToLowerInvariant()}.",
-                nameof(feature)
+                nameof(id)
             );
         ArgumentOutOfRangeException.ThrowIfNegative(line);
         Feature = feature;
@@ -36,7 +29,7 @@ public sealed record Reading
     }
 
     /// <summary>The feature id as read, with its coupon prefix if it has one: <c>A1/box1.outside.x</c>.</summary>
-    public string Feature { get; }
+    public FeatureId Feature { get; }
 
     /// <summary>What kind of value this is.</summary>
     public ReadingKind Kind { get; }
@@ -54,10 +47,13 @@ public sealed record Reading
     public int Line { get; }
 
     /// <summary>The coupon the feature belongs to (<c>A1</c> of <c>A1/box1.outside.x</c>), or empty.</summary>
-    public string Coupon => Feature.LastIndexOf('/') is var slash and >= 0 ? Feature[..slash] : "";
+    public string Coupon => Feature.Coupon;
 
     /// <summary>The feature id without a coupon prefix.</summary>
-    public string Id => Feature[(Feature.LastIndexOf('/') + 1)..];
+    public FeatureId Id => Feature.OfObject;
+
+    /// <summary>Whether a gauge block or pin was read, to learn an instrument's bias.</summary>
+    public bool IsReference => Feature.Part == KnownFeatures.Reference && Feature.Coupon.Length == 0;
 
     /// <summary>The felt fit, or null when this is no fit.</summary>
     public FeltFit? Fit => Kind == ReadingKind.Fit ? (FeltFit)(int)Value : null;
@@ -67,14 +63,16 @@ public sealed record Reading
 
     /// <summary>The kind of value a feature takes, from the end of its id.</summary>
     /// <param name="feature">The feature id.</param>
-    public static ReadingKind KindOf(string feature)
+    public static ReadingKind KindOf(FeatureId feature)
     {
         ArgumentNullException.ThrowIfNull(feature);
-        if (feature.EndsWith(".open", StringComparison.Ordinal))
-            return ReadingKind.Count;
-        if (feature.EndsWith(".stood", StringComparison.Ordinal))
-            return ReadingKind.Stage;
-        return feature.EndsWith(".fit", StringComparison.Ordinal) ? ReadingKind.Fit : ReadingKind.Size;
+        return feature.Size switch
+        {
+            KnownFeatures.Open => ReadingKind.Count,
+            KnownFeatures.Stood => ReadingKind.Stage,
+            KnownFeatures.Fit => ReadingKind.Fit,
+            _ => ReadingKind.Size,
+        };
     }
 
     /// <summary>A size.</summary>

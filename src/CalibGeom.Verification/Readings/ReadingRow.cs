@@ -14,9 +14,14 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     {
         if (Feature.Length == 0)
             throw new InputException("the feature is missing. Write its id, such as box1.outside.x.");
+        if (FeatureId.TryParse(Feature) is not { } id)
+            throw new InputException(
+                $"\"{Feature}\" is no feature id. An id is words between dots, such as box1.outside.x, at most "
+                    + $"{FeatureId.MostCharacters} characters."
+            );
         try
         {
-            return Reading.KindOf(Feature) switch
+            return Reading.KindOf(id) switch
             {
                 ReadingKind.Fit => ToFit(),
                 ReadingKind.Stage => ToStage(),

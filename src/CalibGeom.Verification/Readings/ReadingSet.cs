@@ -78,12 +78,7 @@ public sealed class ReadingSet
     /// The coupons that have readings, in ordinal order; one empty string when no reading carries a prefix.
     /// </summary>
     public IReadOnlyList<string> Coupons =>
-        readings
-            .Where(r => !r.Feature.StartsWith("reference.", StringComparison.Ordinal))
-            .Select(r => r.Coupon)
-            .Distinct()
-            .Order(StringComparer.Ordinal)
-            .ToArray();
+        readings.Where(r => !r.IsReference).Select(r => r.Coupon).Distinct().Order(StringComparer.Ordinal).ToArray();
 
     /// <summary>The instrument of a name; an ordinary caliper when it was not described.</summary>
     /// <param name="name">The name.</param>
@@ -96,9 +91,7 @@ public sealed class ReadingSet
     public ReadingSet ForCoupon(string coupon)
     {
         ArgumentNullException.ThrowIfNull(coupon);
-        IEnumerable<Reading> kept = readings.Where(r =>
-            r.Coupon == coupon || r.Feature.StartsWith("reference.", StringComparison.Ordinal)
-        );
+        IEnumerable<Reading> kept = readings.Where(r => r.Coupon == coupon || r.IsReference);
         return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Flexible, Comments);
     }
 

@@ -35,8 +35,5 @@ public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3
     /// <summary>
     /// What to measure, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon has no features.
     /// </summary>
-    public IEnumerable<Feature> Features =>
-        (Coupon.Features ?? Enumerable.Empty<Feature>()).Select(f =>
-            Label.Length > 0 ? f with { Id = $"{Label}/{f.Id}" } : f
-        );
+    public IEnumerable<Feature> Features => (Coupon.Features ?? Enumerable.Empty<Feature>()).Select(f => f.On(Label));
 }

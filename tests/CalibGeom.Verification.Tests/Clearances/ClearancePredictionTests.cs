@@ -44,12 +44,7 @@ public class ClearancePredictionTests
     {
         // Every outside reading is 0.02 too large and every inside reading 0.03 too small; gauges say so.
         IEnumerable<Reading> biased = Sizes(0.01)
-            .Select(r =>
-                Reading.Size(
-                    r.Feature,
-                    r.Value + (r.Feature.Contains("inside", StringComparison.Ordinal) ? -0.03 : 0.02)
-                )
-            );
+            .Select(r => Reading.Size(r.Feature, r.Value + (r.Feature.Size == KnownFeatures.Inside ? -0.03 : 0.02)));
         Reading[] gauges = Enumerable
             .Range(0, 5)
             .SelectMany(_ =>

@@ -40,7 +40,7 @@ public class CoverageTests(ITestOutputHelper output)
         foreach (Feature f in StandardObject.Faces.Select(id => table.Find(id)!))
         {
             int axis = f.Axis == "x" ? 0 : 1;
-            bool pocket = f.Id.Contains("inside", StringComparison.Ordinal);
+            bool pocket = f.Faces == FaceKind.Inside;
             truth[f.Id] = StandardObject.True(f, s[axis], g[axis]) + 0.003 * random.Normal();
             double seen = truth[f.Id] + 0.006 * random.Normal() + (pocket ? inside : outside);
             for (int k = 0; k < plan.Repeats[f.Id]; k++)

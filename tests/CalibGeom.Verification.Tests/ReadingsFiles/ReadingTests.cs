@@ -8,7 +8,7 @@ public class ReadingTests
     public void APrefixNamesTheCoupon()
     {
         Reading r = Reading.Size("A1/box1.outside.x", 8.02);
-        Assert.Equal(("A1", "box1.outside.x"), (r.Coupon, r.Id));
+        Assert.Equal(("A1", "box1.outside.x"), (r.Coupon, r.Id.ToString()));
         Assert.Equal("", Reading.Size("box1.outside.x", 8.02).Coupon);
     }
 

@@ -105,7 +105,10 @@ internal static class PlanFeatures
                 column.Diameter,
                 "",
                 $"outside jaws or microscope, half way up, {Where(column)}"
-            );
+            ) with
+            {
+                HeadDiameter = plan.Columns!.Part(column.Number - 1).HasHead ? plan.Spec.Columns!.HeadDiameter : null,
+            };
         foreach (ColumnPlan column in columns)
             yield return new Feature(
                 $"column{column.Number}.stood",

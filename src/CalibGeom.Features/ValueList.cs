@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.Features;
 
 /// <summary>Makes <see cref="ValueList{T}"/>s.</summary>
 public static class ValueList

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.Features;
 
 /// <summary>An immutable list that compares by its entries, so that records holding one compare by value. Write it as a
 /// collection
