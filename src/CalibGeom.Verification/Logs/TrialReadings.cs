@@ -31,7 +31,7 @@ public static class TrialReadings
         Dictionary<string, GrowthReading> growths = Growths(table, readings);
         Trial trial = new(settings, conditions)
         {
-            Digest = made.Features.Digest,
+            Digest = table.Digest,
             GrowthX = growths.GetValueOrDefault("x"),
             GrowthY = growths.GetValueOrDefault("y"),
             Instrument = string.Join(
@@ -54,17 +54,17 @@ public static class TrialReadings
                     : null,
             Readings = readings
                 .Readings.Where(r => r.Kind == ReadingKind.Size || r.Id == KnownFeatures.SqueezeOpen)
-                .GroupBy(r => r.Feature.ToString(), StringComparer.Ordinal)
+                .GroupBy(r => r.Id.ToString(), StringComparer.Ordinal)
                 .ToDictionary(
                     g => g.Key,
                     g => (IReadOnlyList<double>)g.Select(r => r.Value).ToArray(),
                     StringComparer.Ordinal
                 ),
             Nominals = Sized(readings)
-                .Select(r => made.Features.Find(r.Id))
+                .Select(r => designed.Find(r.Id))
                 .OfType<Feature>()
                 .DistinctBy(f => f.Id)
-                .ToDictionary(f => f.Id, f => f.Nominal, StringComparer.Ordinal),
+                .ToDictionary(f => f.Id.ToString(), f => f.Nominal, StringComparer.Ordinal),
         };
         if (
             trial.GrowthX is null
