@@ -7,7 +7,8 @@ namespace CalibGeom.Planar;
 /// </summary>
 internal sealed class Arrangement
 {
-    private readonly Dictionary<(int, int), Winding> edges = [];
+    private readonly EdgeTable edges;
+    private Winding[] windings = [];
 
     /// <summary>Lays the rings out. Outer rings count +1 inside, holes -1.</summary>
     internal Arrangement(IEnumerable<Region> first, IEnumerable<Region> second)
@@ -16,12 +17,18 @@ internal sealed class Arrangement
     internal Arrangement(IReadOnlyList<(Outline Ring, int Sign)> first, IReadOnlyList<(Outline Ring, int Sign)> second)
     {
         (Outline Ring, int Sign)[] rings = [.. first, .. second];
-        var segments = new List<(GridPoint, GridPoint)>();
+        var segments = new (GridPoint, GridPoint)[rings.Sum(r => r.Ring.Count)];
+        int filled = 0;
         foreach ((Outline ring, _) in rings)
-            for (int i = 0; i < ring.Count; i++)
-                segments.Add((ring.Points[i], ring.Points[(i + 1) % ring.Count]));
-        var snapped = new SnapRounding([.. segments]);
+        {
+            ReadOnlySpan<GridPoint> points = ring.Points;
+            for (int i = 0; i < points.Length; i++)
+                segments[filled++] = (points[i], points[i + 1 == points.Length ? 0 : i + 1]);
+        }
+        var snapped = new SnapRounding(segments);
         Vertices = snapped.Vertices;
+        edges = new EdgeTable(segments.Length);
+        windings = new Winding[segments.Length];
         Chains = new int[rings.Length][][];
         int next = 0;
         for (int r = 0; r < rings.Length; r++)
@@ -34,7 +41,7 @@ internal sealed class Arrangement
     }
 
     /// <summary>The vertices, sorted.</summary>
-    internal IReadOnlyList<GridPoint> Vertices { get; }
+    internal GridPoint[] Vertices { get; }
 
     /// <summary>
     /// For every ring (first set, then second; region by region, outer ring first) and every edge of it: the vertices
@@ -42,11 +49,13 @@ internal sealed class Arrangement
     /// </summary>
     internal int[][][] Chains { get; }
 
+    /// <summary>The edges, each from its lower to its higher vertex.</summary>
+    internal EdgeTable Edges => edges;
+
     /// <summary>
-    /// The edges with their windings: going from the lower to the higher vertex, how much more the left side winds than
-    /// the right.
+    /// Going along an edge from its lower to its higher vertex, how much more the left side winds than the right.
     /// </summary>
-    internal IReadOnlyDictionary<(int Low, int High), Winding> Edges => edges;
+    internal Winding WindingOf(int edge) => windings[edge];
 
     private static List<(Outline, int)> RingsOf(IEnumerable<Region> regions) =>
         [.. regions.SelectMany(r => r.Rings.Select((ring, i) => (ring, i == 0 ? 1 : -1)))];
@@ -56,8 +65,10 @@ internal sealed class Arrangement
         for (int i = 1; i < chain.Length; i++)
         {
             (int a, int b) = (chain[i - 1], chain[i]);
-            (int, int) key = a < b ? (a, b) : (b, a);
-            edges[key] = edges.GetValueOrDefault(key) + (a < b ? weight : -weight);
+            int edge = a < b ? edges.Add(a, b) : edges.Add(b, a);
+            if (edge >= windings.Length)
+                Array.Resize(ref windings, 2 * edge + 1);
+            windings[edge] += a < b ? weight : -weight;
         }
     }
 }

@@ -7,9 +7,10 @@ internal sealed partial class ConstrainedDelaunay
     /// </summary>
     internal void Require(int a, int b)
     {
-        required.Add(Key(a, b));
-        var crossing = Crossing(a, b);
-        var fresh = new List<(int, int)>();
+        (int low, int high) = Key(a, b);
+        required.Add(low, high);
+        fresh.Clear();
+        Cross(a, b);
         while (crossing.TryDequeue(out (int, int) edge))
         {
             (int t, int side) = Find(edge.Item1, edge.Item2);
@@ -29,20 +30,19 @@ internal sealed partial class ConstrainedDelaunay
         RestoreDelaunay(fresh);
     }
 
-    /// <summary>The edges that the segment a-b crosses, from a to b.</summary>
-    private Queue<(int, int)> Crossing(int a, int b)
+    /// <summary>Puts the edges that the segment a-b crosses, from a to b, into the queue.</summary>
+    private void Cross(int a, int b)
     {
-        var crossed = new Queue<(int, int)>();
         (int t, int side) = Departure(a, b);
         if (t < 0)
-            return crossed;
+            return;
         while (true)
         {
             (int next, int from, int to) = Across(t, side);
-            crossed.Enqueue((from, to));
+            crossing.Enqueue((from, to));
             int far = Opposite(t, side);
             if (far == b)
-                return crossed;
+                return;
             int at = IndexOf(next, far);
             (t, side) = (next, Straddles(next, (at + 1) % 3, a, b) ? (at + 1) % 3 : (at + 2) % 3);
         }
@@ -125,7 +125,8 @@ internal sealed partial class ConstrainedDelaunay
             for (int i = 0; i < edges.Count; i++)
             {
                 (int a, int b) = edges[i];
-                if (required.Contains(Key(a, b)))
+                (int low, int high) = Key(a, b);
+                if (required.Find(low, high) >= 0)
                     continue;
                 (int t, int side) = Find(a, b);
                 if (neighbours[3 * t + side] < 0 || !IsConvex(t, side))

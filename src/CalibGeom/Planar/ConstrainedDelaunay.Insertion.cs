@@ -5,13 +5,12 @@ internal sealed partial class ConstrainedDelaunay
     private void Insert(int p)
     {
         (int t, int onSide) = Locate(points[p]);
-        var suspects = new Stack<(int Triangle, int Vertex)>();
         if (onSide < 0)
-            SplitTriangle(t, p, suspects);
+            SplitTriangle(t, p);
         else
-            SplitSide(t, onSide, p, suspects);
+            SplitSide(t, onSide, p);
         while (suspects.TryPop(out (int Triangle, int Vertex) s))
-            Legalise(s.Triangle, s.Vertex, suspects);
+            Legalise(s.Triangle, s.Vertex);
         last = triangleAt[p];
     }
 
@@ -38,7 +37,7 @@ internal sealed partial class ConstrainedDelaunay
         }
     }
 
-    private void SplitTriangle(int t, int p, Stack<(int, int)> suspects)
+    private void SplitTriangle(int t, int p)
     {
         (int a, int b, int c) = Corners(t);
         int na = neighbours[3 * t],
@@ -57,7 +56,7 @@ internal sealed partial class ConstrainedDelaunay
     }
 
     /// <summary>Splits both triangles at a side: t = (a, b, c) with p on b-c, and its neighbour (d, c, b).</summary>
-    private void SplitSide(int t, int side, int p, Stack<(int, int)> suspects)
+    private void SplitSide(int t, int side, int p)
     {
         int a = corners[3 * t + side],
             b = corners[3 * t + (side + 1) % 3],
@@ -77,14 +76,16 @@ internal sealed partial class ConstrainedDelaunay
         Append(p, d, c, dc, u, other);
         Replace(ca, t, u);
         Replace(dc, other, v);
-        foreach (int s in (int[])[t, other, u, v])
-            suspects.Push((s, p));
+        suspects.Push((t, p));
+        suspects.Push((other, p));
+        suspects.Push((u, p));
+        suspects.Push((v, p));
     }
 
     /// <summary>
     /// Flips the side opposite the new vertex when the triangle behind it has the vertex inside its circle.
     /// </summary>
-    private void Legalise(int t, int vertex, Stack<(int, int)> suspects)
+    private void Legalise(int t, int vertex)
     {
         int side = IndexOf(t, vertex),
             other = neighbours[3 * t + side];

@@ -11,18 +11,25 @@ internal sealed partial class ConstrainedDelaunay
 {
     private readonly GridPoint[] points;
     private readonly int realCount;
-    private readonly List<int> corners = [];
-    private readonly List<int> neighbours = [];
+    private readonly int[] corners;
+    private readonly int[] neighbours;
     private readonly int[] triangleAt;
-    private readonly HashSet<(int, int)> required = [];
+    private readonly EdgeTable required;
+    private readonly Stack<(int Triangle, int Vertex)> suspects = new();
+    private readonly Queue<(int, int)> crossing = new();
+    private readonly List<(int, int)> fresh = [];
     private int last;
 
     /// <summary>The Delaunay triangulation of distinct points.</summary>
-    internal ConstrainedDelaunay(IReadOnlyList<GridPoint> distinct)
+    internal ConstrainedDelaunay(GridPoint[] distinct)
     {
-        realCount = distinct.Count;
+        realCount = distinct.Length;
         points = [.. distinct, .. Frame(distinct)];
         triangleAt = new int[points.Length];
+        // A frame of two triangles, and two more for each point.
+        corners = new int[6 * (realCount + 1)];
+        neighbours = new int[6 * (realCount + 1)];
+        required = new EdgeTable(2 * realCount);
         int n = realCount;
         Append(n, n + 1, n + 2, -1, 1, -1);
         Append(n, n + 2, n + 3, -1, -1, 0);
@@ -31,7 +38,7 @@ internal sealed partial class ConstrainedDelaunay
     }
 
     /// <summary>The number of triangles, those outside included.</summary>
-    internal int Count => corners.Count / 3;
+    internal int Count { get; private set; }
 
     /// <summary>A triangle at the frame.</summary>
     internal int OutsideTriangle => triangleAt[realCount];
@@ -45,7 +52,7 @@ internal sealed partial class ConstrainedDelaunay
     internal (int Neighbour, int From, int To) Across(int t, int side) =>
         (neighbours[3 * t + side], corners[3 * t + (side + 1) % 3], corners[3 * t + (side + 2) % 3]);
 
-    private static GridPoint[] Frame(IReadOnlyList<GridPoint> distinct)
+    private static GridPoint[] Frame(GridPoint[] distinct)
     {
         int minX = distinct.Min(p => p.X),
             maxX = distinct.Max(p => p.X),
@@ -64,45 +71,38 @@ internal sealed partial class ConstrainedDelaunay
     /// <summary>
     /// A boustrophedon over square bins: neighbours in the order are near each other, and the order never changes.
     /// </summary>
-    private IEnumerable<int> InsertionOrder()
+    private int[] InsertionOrder()
     {
         int bins = Math.Max(1, (int)Math.Sqrt(Math.Sqrt(realCount)));
         GridPoint low = points[realCount],
             high = points[realCount + 2];
         long width = (long)high.X - low.X + 1,
             height = (long)high.Y - low.Y + 1;
-        return Enumerable
-            .Range(0, realCount)
-            .Select(i =>
-            {
-                int row = (int)((points[i].Y - (long)low.Y) * bins / height),
-                    column = (int)((points[i].X - (long)low.X) * bins / width);
-                return (Bin: row * bins + (row % 2 == 0 ? column : bins - 1 - column), Index: i);
-            })
-            .Order()
-            .Select(p => p.Index);
+        var keys = new long[realCount];
+        for (int i = 0; i < keys.Length; i++)
+        {
+            int row = (int)((points[i].Y - (long)low.Y) * bins / height),
+                column = (int)((points[i].X - (long)low.X) * bins / width);
+            keys[i] = (long)(row * bins + (row % 2 == 0 ? column : bins - 1 - column)) << 32 | (uint)i;
+        }
+        Array.Sort(keys);
+        return Array.ConvertAll(keys, k => (int)(uint)k);
     }
 
     private int Append(int a, int b, int c, int na, int nb, int nc)
     {
-        int t = Count;
-        corners.AddRange([a, b, c]);
-        neighbours.AddRange([na, nb, nc]);
-        Touch(t);
+        int t = Count++;
+        Set(t, a, b, c, na, nb, nc);
         return t;
     }
 
     private void Set(int t, int a, int b, int c, int na, int nb, int nc)
     {
-        (corners[3 * t], corners[3 * t + 1], corners[3 * t + 2]) = (a, b, c);
-        (neighbours[3 * t], neighbours[3 * t + 1], neighbours[3 * t + 2]) = (na, nb, nc);
-        Touch(t);
-    }
-
-    private void Touch(int t)
-    {
-        for (int i = 0; i < 3; i++)
-            triangleAt[corners[3 * t + i]] = t;
+        Span<int> own = corners.AsSpan(3 * t, 3),
+            beside = neighbours.AsSpan(3 * t, 3);
+        (own[0], own[1], own[2]) = (a, b, c);
+        (beside[0], beside[1], beside[2]) = (na, nb, nc);
+        triangleAt[a] = triangleAt[b] = triangleAt[c] = t;
     }
 
     private void Replace(int t, int oldNeighbour, int newNeighbour)
@@ -128,5 +128,5 @@ internal sealed partial class ConstrainedDelaunay
         : neighbours[3 * t + 1] == neighbour ? 1
         : 2;
 
-    private static (int, int) Key(int a, int b) => a < b ? (a, b) : (b, a);
+    private static (int Low, int High) Key(int a, int b) => a < b ? (a, b) : (b, a);
 }

@@ -9,33 +9,40 @@ internal static class LabelledTriangulation
     internal static List<(int A, int B, int C, Winding Winding)> Of(Arrangement arrangement)
     {
         var mesh = new ConstrainedDelaunay(arrangement.Vertices);
-        foreach ((int low, int high) in arrangement.Edges.Keys)
+        for (int edge = 0; edge < arrangement.Edges.Count; edge++)
+        {
+            (int low, int high) = arrangement.Edges[edge];
             mesh.Require(low, high);
+        }
         return Flood(mesh, arrangement);
     }
 
     private static List<(int, int, int, Winding)> Flood(ConstrainedDelaunay mesh, Arrangement arrangement)
     {
-        var windings = new Winding?[mesh.Count];
-        var open = new Stack<int>();
-        int start = mesh.OutsideTriangle;
-        windings[start] = default(Winding);
-        open.Push(start);
-        while (open.TryPop(out int t))
+        var windings = new Winding[mesh.Count];
+        var known = new bool[mesh.Count];
+        var open = new int[mesh.Count];
+        int waiting = 1;
+        known[open[0] = mesh.OutsideTriangle] = true;
+        while (waiting > 0)
+        {
+            int t = open[--waiting];
             for (int side = 0; side < 3; side++)
             {
                 (int neighbour, int from, int to) = mesh.Across(t, side);
-                if (neighbour < 0 || windings[neighbour] is not null)
+                if (neighbour < 0 || known[neighbour])
                     continue;
-                windings[neighbour] = windings[t]!.Value + Change(arrangement, from, to);
-                open.Push(neighbour);
+                known[neighbour] = true;
+                windings[neighbour] = windings[t] + Change(arrangement, from, to);
+                open[waiting++] = neighbour;
             }
-        var result = new List<(int, int, int, Winding)>();
-        for (int t = 0; t < mesh.Count; t++)
-            if (windings[t] is { } w && w != default)
+        }
+        var result = new List<(int, int, int, Winding)>(mesh.Count);
+        for (int t = 0; t < windings.Length; t++)
+            if (windings[t] != default)
             {
                 (int a, int b, int c) = mesh.Corners(t);
-                result.Add((a, b, c, w));
+                result.Add((a, b, c, windings[t]));
             }
         return result;
     }
@@ -43,8 +50,10 @@ internal static class LabelledTriangulation
     /// <summary>The change of winding when crossing from the left of from-to to its right.</summary>
     private static Winding Change(Arrangement arrangement, int from, int to)
     {
-        if (!arrangement.Edges.TryGetValue(from < to ? (from, to) : (to, from), out Winding left))
+        int edge = from < to ? arrangement.Edges.Find(from, to) : arrangement.Edges.Find(to, from);
+        if (edge < 0)
             return default;
+        Winding left = arrangement.WindingOf(edge);
         return from < to ? -left : left;
     }
 }

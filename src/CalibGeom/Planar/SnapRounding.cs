@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace CalibGeom.Planar;
 
 /// <summary>
@@ -10,23 +12,23 @@ internal sealed class SnapRounding
 {
     private readonly (GridPoint A, GridPoint B)[] segments;
     private readonly GridPoint[] hot;
+    private readonly List<(long Along, int Index)> passed = [];
 
     internal SnapRounding((GridPoint A, GridPoint B)[] segments)
     {
         this.segments = segments;
-        var points = new HashSet<GridPoint>();
+        var points = new List<GridPoint>(2 * segments.Length);
         foreach ((GridPoint a, GridPoint b) in segments)
         {
             points.Add(a);
             points.Add(b);
         }
         AddCrossings(points);
-        hot = [.. points];
-        Array.Sort(hot);
+        hot = Distinct([.. points]);
     }
 
     /// <summary>All vertices, sorted.</summary>
-    internal IReadOnlyList<GridPoint> Vertices => hot;
+    internal GridPoint[] Vertices => hot;
 
     /// <summary>
     /// The chain of one segment as indices into <see cref="Vertices"/>, from its first end to its second.
@@ -38,12 +40,15 @@ internal sealed class SnapRounding
             maxX = Math.Max(a.X, b.X),
             minY = Math.Min(a.Y, b.Y),
             maxY = Math.Max(a.Y, b.Y);
-        var passed = new List<(long Along, int Index)>();
+        passed.Clear();
         for (int i = FirstAtOrAfter(minX); i < hot.Length && hot[i].X <= maxX; i++)
             if (hot[i].Y >= minY && hot[i].Y <= maxY && PassesThrough(a, b, hot[i]))
                 passed.Add(((long)(hot[i].X - a.X) * (b.X - a.X) + (long)(hot[i].Y - a.Y) * (b.Y - a.Y), i));
         passed.Sort();
-        return passed.ConvertAll(p => p.Index).ToArray();
+        var chain = new int[passed.Count];
+        for (int i = 0; i < chain.Length; i++)
+            chain[i] = passed[i].Index;
+        return chain;
     }
 
     /// <summary>Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's
@@ -79,26 +84,33 @@ internal sealed class SnapRounding
         return low;
     }
 
-    private void AddCrossings(HashSet<GridPoint> points)
+    private void AddCrossings(List<GridPoint> points)
     {
-        int[] order = [.. Enumerable.Range(0, segments.Length)];
-        int[] minX = Array.ConvertAll(segments, s => Math.Min(s.A.X, s.B.X));
-        Array.Sort(Array.ConvertAll(order, i => minX[i]), order);
-        for (int s = 0; s < order.Length; s++)
-        {
-            (GridPoint a, GridPoint b) = segments[order[s]];
-            int maxX = Math.Max(a.X, b.X),
-                minY = Math.Min(a.Y, b.Y),
-                maxY = Math.Max(a.Y, b.Y);
-            for (int t = s + 1; t < order.Length && minX[order[t]] <= maxX; t++)
+        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
+        for (int i = 0; i < boxes.Length; i++)
+            boxes[i] = BoxTree.Box(segments[i].A, segments[i].B);
+        new BoxTree(boxes).Pairs(
+            (s, t) =>
             {
-                (GridPoint c, GridPoint d) = segments[order[t]];
-                if (Math.Max(c.Y, d.Y) < minY || Math.Min(c.Y, d.Y) > maxY)
-                    continue;
-                if (Crosses(a, b, c, d))
+                ((GridPoint a, GridPoint b), (GridPoint c, GridPoint d)) = (segments[s], segments[t]);
+                if (a != c && a != d && b != c && b != d && Crosses(a, b, c, d))
                     points.Add(RoundedCrossing(a, b, c, d));
+                return true;
             }
-        }
+        );
+    }
+
+    /// <summary>The points sorted, each once.</summary>
+    private static GridPoint[] Distinct(GridPoint[] points)
+    {
+        // One number orders a point by x, then y: sorting numbers is several times faster.
+        var keys = Array.ConvertAll(points, p => (long)p.X << 32 | (uint)(p.Y ^ int.MinValue));
+        Array.Sort(keys);
+        int count = 0;
+        for (int i = 0; i < keys.Length; i++)
+            if (i == 0 || keys[i] != keys[i - 1])
+                points[count++] = new GridPoint((int)(keys[i] >> 32), (int)(uint)keys[i] ^ int.MinValue);
+        return points[..count];
     }
 
     private static bool Crosses(GridPoint a, GridPoint b, GridPoint c, GridPoint d) =>

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
@@ -10,24 +11,30 @@ internal static class ManifoldCheck
     internal static void Require(MeshAssembly mesh)
     {
         List<int> t = mesh.Triangles;
-        var next = new Dictionary<(int, int), int>(t.Count);
+        // Half-edges by the pair of their ends: each pair once, and the pair turned round too.
+        var directed = new EdgeTable(t.Count);
         for (int i = 0; i < t.Count; i++)
         {
             int from = t[i],
                 to = t[i % 3 == 2 ? i - 2 : i + 1];
-            if (!next.TryAdd((from, to), i))
+            if (directed.Add(from, to) != i)
                 throw Touching("along an edge", mesh.Vertices[from]);
         }
-        foreach ((int from, int to) in next.Keys)
-            if (!next.ContainsKey((to, from)))
+        var opposite = new int[t.Count];
+        for (int i = 0; i < t.Count; i++)
+        {
+            (int from, int to) = directed[i];
+            opposite[i] = directed.Find(to, from);
+            if (opposite[i] < 0)
                 throw new InvalidOperationException(
                     $"An open edge at {mesh.Vertices[from]} mm; please report the lofts."
                 );
-        RequireSingleFans(mesh, next);
+        }
+        RequireSingleFans(mesh, opposite);
     }
 
     /// <summary>Walks round each vertex: all its triangles must be met in one turn.</summary>
-    private static void RequireSingleFans(MeshAssembly mesh, Dictionary<(int, int), int> next)
+    private static void RequireSingleFans(MeshAssembly mesh, int[] opposite)
     {
         List<int> t = mesh.Triangles;
         var degree = new int[mesh.Vertices.Count];
@@ -44,8 +51,8 @@ internal static class ManifoldCheck
             do
             {
                 met++;
-                int before = t[corner % 3 == 0 ? corner + 2 : corner - 1];
-                corner = next[(v, before)];
+                // The half-edge that comes in, turned round, goes out of the next triangle of the fan.
+                corner = opposite[corner % 3 == 0 ? corner + 2 : corner - 1];
             } while (corner != first[v]);
             if (met != degree[v])
                 throw Touching("in a point", mesh.Vertices[v]);

@@ -84,6 +84,33 @@ public class VerdictTests
         Assert.Equal(expected, found.Length == 0 ? null : found.Max(f => f.Severity));
     }
 
+    /// <summary>
+    /// A ceiling that leans across a tunnel grows from one side until it meets the other: a short one is a bridge, a
+    /// long one hangs over nothing for too long.
+    /// </summary>
+    [Theory]
+    [InlineData(1.6, 5, "bridge", Severity.Note)]
+    [InlineData(2.4, 9, "bridge", Severity.Note)]
+    [InlineData(6, 7, "overhang", Severity.Error)]
+    public void ALeaningCeilingIsABridgeWhenItIsShort(double width, double degrees, string rule, Severity severity)
+    {
+        double rise = width * Math.Tan(degrees * Math.PI / 180);
+        var region = new CalibGeom.Planar.Region(
+            CalibGeom.Planar.Outline.Rectangle(0, 0, 6 + width, 6),
+            CalibGeom.Planar.Outline.FromMillimetres((3, 2), (3 + width, 2), (3 + width, 3 + rise), (3, 3))
+        );
+        TriangleMesh mesh = new CalibGeom.Solids.Solid(CalibGeom.Solids.Loft.Prism(region, 0, 8))
+            .ToMesh()
+            .Transform(Affine3D.TurnX(90));
+        Finding[] found =
+        [
+            .. LayerInspection.Run(mesh, Usual).ToFindings().Where(f => f.Rule is "bridge" or "overhang"),
+        ];
+        Assert.Equal((rule, severity), found.Select(f => (f.Rule, f.Severity)).MaxBy(f => f.Severity));
+        if (rule == "bridge")
+            Assert.Equal(width, found.Max(f => f.Value)!.Value, 0.15);
+    }
+
     [Theory]
     [InlineData(5)]
     [InlineData(8)]

@@ -33,7 +33,7 @@ public class ConstrainedDelaunayTests
         var snapped = new SnapRounding(segments);
         HashSet<(int, int)> edges = Edges(snapped, segments.Length);
         ConstrainedDelaunay mesh = Build(snapped, edges);
-        int n = snapped.Vertices.Count;
+        int n = snapped.Vertices.Length;
         Assert.Equal(2 * n + 2, mesh.Count);
         var present = new HashSet<(int, int)>();
         for (int t = 0; t < mesh.Count; t++)
@@ -55,7 +55,7 @@ public class ConstrainedDelaunayTests
         var snapped = new SnapRounding(segments);
         HashSet<(int, int)> edges = Edges(snapped, segments.Length);
         ConstrainedDelaunay mesh = Build(snapped, edges);
-        int n = snapped.Vertices.Count;
+        int n = snapped.Vertices.Length;
         for (int t = 0; t < mesh.Count; t++)
         for (int side = 0; side < 3; side++)
         {

@@ -25,6 +25,18 @@ internal sealed class DefectTrail
             active[known] = active[known] with { LastLayer = defect.Layer };
     }
 
+    /// <summary>Takes back what a place of a layer goes on from; null when there is nothing.</summary>
+    internal LayerDefect? Take(Vector3D place, int layer)
+    {
+        Retire(layer - 2);
+        int known = Nearest(new LayerDefect(default, place, layer, layer, 0));
+        if (known < 0)
+            return null;
+        LayerDefect taken = active[known];
+        active.RemoveAt(known);
+        return taken;
+    }
+
     internal IEnumerable<LayerDefect> All() => finished.Concat(active);
 
     private int Nearest(LayerDefect defect)

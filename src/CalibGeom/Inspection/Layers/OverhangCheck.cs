@@ -42,6 +42,7 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         )
             if (size > 0)
                 bridges.Add(Defect(LayerDefectKind.Bridge, pixel, layer, z, size));
+        Close(layer, z);
         fresh.RestOnSpans();
         (double Reach, double Rise)[] reaches = Reaches();
         foreach ((double size, int pixel) in Worst(pieceOf, count, i => reaches[i].Reach))
@@ -52,6 +53,26 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
                         Angle = OverhangLimits.Angle(size, reaches[pixel].Rise),
                     }
                 );
+    }
+
+    /// <summary>
+    /// An inclined ceiling grows from one side until it meets the other: a short one was a bridge all along.
+    /// </summary>
+    private void Close(int layer, double z)
+    {
+        for (int i = 0; i < fresh.Count; i++)
+        {
+            if (double.IsInfinity(fresh.Span(i)) || !flat.Continues(fresh.Carrier(i)))
+                continue;
+            LayerDefect end = Defect(LayerDefectKind.Bridge, i, layer, z, fresh.Span(i));
+            if (overhangs.Take(end.Place, layer) is not { } begun)
+                continue;
+            double whole = begun.Size + fresh.Span(i);
+            if (whole > settings.CarriedBridge)
+                overhangs.Add(begun);
+            else
+                bridges.Add(end with { Layer = begun.Layer, Size = whole });
+        }
     }
 
     /// <summary>For each pixel how far it sticks out on a flat underside, mm; 0 where that is nothing to tell.</summary>
