@@ -69,9 +69,10 @@ public static class FeatureTableCsv
         string rest = SkipComments(text, out string? digest, out int line);
         using IEnumerator<CsvRow> rows = CsvText.Rows(rest, line).GetEnumerator();
         if (!rows.MoveNext() || string.Join(',', rows.Current.Fields) != Header)
-            throw new InputException(
-                $"Line {(rest.Length == 0 ? line : rows.Current.Line)}: a feature table begins with the header "
-                    + $"{Header}. Take the .features.csv that was written beside the object."
+            throw At(
+                rest.Length == 0 ? line : rows.Current.Line,
+                $"a feature table begins with the header {Header}. Take the .features.csv that was written beside "
+                    + "the object."
             );
         var features = new List<Feature>();
         var ids = new HashSet<FeatureId>();
@@ -79,9 +80,7 @@ public static class FeatureTableCsv
         {
             Feature feature = ToFeature(rows.Current);
             if (!ids.Add(feature.Id))
-                throw new InputException(
-                    $"Line {rows.Current.Line}: feature {feature.Id} stands twice. Keep one of the rows."
-                );
+                throw At(rows.Current.Line, $"feature {feature.Id} stands twice. Keep one of the rows.");
             features.Add(feature);
         }
         return new FeatureTable(features, digest);
@@ -104,28 +103,27 @@ public static class FeatureTableCsv
     }
 
     private static string ToDigest(string text, int line) =>
-        FeatureCheck.IsDigest(text)
-            ? text
-            : throw new InputException($"Line {line}: a digest is 16 hex digits, not \"{text}\".");
+        FeatureCheck.IsDigest(text) ? text : throw At(line, $"a digest is 16 hex digits, not \"{text}\".");
+
+    private static InputException At(int line, string sentence, Exception? cause = null) =>
+        new(sentence, new InputPlace(Line: line), cause);
 
     private static Feature ToFeature(CsvRow row)
     {
         if (row.Fields is not [var id, var nominal, var unit, var axis, var how])
-            throw new InputException(
-                $"Line {row.Line}: {row.Fields.Count} fields where {Header} has 5. Put fields that hold commas "
-                    + $"in quotes."
+            throw At(
+                row.Line,
+                $"{row.Fields.Count} fields where {Header} has 5. Put fields that hold commas in quotes."
             );
         if (!double.TryParse(nominal, NumberStyles.Float, CultureInfo.InvariantCulture, out double value))
-            throw new InputException(
-                $"Line {row.Line}: the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05."
-            );
+            throw At(row.Line, $"the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05.");
         try
         {
             return FeatureCheck.Checked(new Feature(FeatureCheck.ToId(id), value, unit, axis, how));
         }
         catch (InputException e)
         {
-            throw new InputException($"Line {row.Line}: {e.Message}", e);
+            throw At(row.Line, e.Sentence, e);
         }
     }
 }

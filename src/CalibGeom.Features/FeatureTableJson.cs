@@ -60,20 +60,23 @@ public static class FeatureTableJson
         }
         catch (JsonException e)
         {
-            string place = FormattableString.Invariant(
-                $"{e.Path ?? "$"} (line {(e.LineNumber ?? 0) + 1}, column {(e.BytePositionInLine ?? 0) + 1})"
-            );
             throw new InputException(
-                $"{place}: not a feature table. Take the JSON that was written for the object.",
+                "not a feature table. Take the JSON that was written for the object.",
+                new InputPlace(
+                    Line: (int)(e.LineNumber ?? 0) + 1,
+                    Column: (int)(e.BytePositionInLine ?? 0) + 1,
+                    Path: e.Path ?? "$"
+                ),
                 e
             );
         }
         if (document?.Features is not { } rows)
             throw new InputException(
-                "$: a feature table has a list \"features\". Take the JSON that was written for the object."
+                "a feature table has a list \"features\". Take the JSON that was written for the object.",
+                new InputPlace(Path: "$")
             );
         if (document.Digest is { } digest && !FeatureCheck.IsDigest(digest))
-            throw new InputException($"$.digest: a digest is 16 hex digits, not \"{digest}\".");
+            throw new InputException($"a digest is 16 hex digits, not \"{digest}\".", new InputPlace(Path: "$.digest"));
         return new FeatureTable(Check(rows), document.Digest);
     }
 
@@ -92,7 +95,7 @@ public static class FeatureTableJson
             }
             catch (InputException e)
             {
-                throw new InputException($"$.features[{features.Count}]: {e.Message}", e);
+                throw new InputException(e.Sentence, new InputPlace(Path: $"$.features[{features.Count}]"), e);
             }
         }
         return features;

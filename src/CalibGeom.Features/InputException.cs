@@ -2,19 +2,55 @@ namespace CalibGeom.Features;
 
 /// <summary>
 /// Input that cannot be used: a file that is truncated, a spec with an unknown name, a reading that is no number. The
-/// message says what,
-/// where, the limit and what to do; the command line prints it and exits with 2.
+/// message says what, where, the limit and what to do; the command line prints it and exits with 2.
 /// </summary>
 public class InputException : Exception
 {
     /// <summary>An input error.</summary>
     /// <param name="message">What is wrong, where, the limit, and what to do.</param>
     public InputException(string message)
-        : base(message) { }
+        : base(message) => Sentence = message;
 
     /// <summary>An input error with its cause.</summary>
     /// <param name="message">What is wrong, where, the limit, and what to do.</param>
     /// <param name="inner">The cause.</param>
-    public InputException(string message, Exception inner)
-        : base(message, inner) { }
+    public InputException(string message, Exception? inner)
+        : base(message, inner) => Sentence = message;
+
+    /// <summary>An input error at a place; the message is the place, a colon and the sentence.</summary>
+    /// <param name="sentence">What is wrong, the limit, and what to do.</param>
+    /// <param name="place">Where.</param>
+    /// <param name="inner">The cause, or null.</param>
+    public InputException(string sentence, InputPlace place, Exception? inner = null)
+        : base(Together(sentence, place), inner) => (Sentence, Place) = (sentence, place);
+
+    /// <summary>What is wrong, without the place.</summary>
+    public string Sentence { get; }
+
+    /// <summary>Where, as far as it is known apart from the message.</summary>
+    public InputPlace Place { get; } = InputPlace.Unknown;
+
+    /// <summary>An input error that a refused argument caused: its sentence, without the parameter's name, which means
+    /// nothing to who wrote the input.</summary>
+    /// <param name="cause">The refusal.</param>
+    /// <param name="before">What stands before the sentence, such as <c>instrument cal: </c>.</param>
+    public static InputException Because(ArgumentException cause, string before = "") =>
+        new(before + SentenceOf(cause), cause);
+
+    private static string SentenceOf(ArgumentException cause)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        // The runtime appends the parameter, and for a range the value on a line of its own.
+        int end = cause.ParamName is { Length: > 0 } name
+            ? cause.Message.IndexOf($" (Parameter '{name}')", StringComparison.Ordinal)
+            : -1;
+        return end < 0 ? cause.Message : cause.Message[..end];
+    }
+
+    private static string Together(string sentence, InputPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        string where = place.ToString();
+        return where.Length == 0 ? sentence : $"{where}: {sentence}";
+    }
 }

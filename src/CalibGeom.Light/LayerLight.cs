@@ -27,16 +27,16 @@ public sealed record LayerLight
     {
         ArgumentNullException.ThrowIfNull(curve);
         Curve = curve;
-        Irradiance = Check(irradiance, 1000, "irradiance", "mW/cm2", nameof(irradiance));
-        Time = Check(time, 1000, "exposure time", "s", nameof(time));
-        Layer = Check(layer, 1, "layer height", "mm", nameof(layer));
+        Irradiance = Require.Positive(irradiance, 1000, "irradiance", "mW/cm2", nameof(irradiance));
+        Time = Require.Positive(time, 1000, "exposure time", "s", nameof(time));
+        Layer = Require.Positive(layer, 1, "layer height", "mm", nameof(layer));
         BaseLayers = baseLayers is >= 0 and <= 1000
             ? baseLayers
             : throw new ArgumentException(
                 $"The number of base layers must be 0 to 1000, not {baseLayers}.",
                 nameof(baseLayers)
             );
-        BaseTime = baseTime == 0 ? 0 : Check(baseTime, 1000, "base exposure", "s", nameof(baseTime));
+        BaseTime = baseTime == 0 ? 0 : Require.Positive(baseTime, 1000, "base exposure", "s", nameof(baseTime));
     }
 
     /// <summary>The resin's working curve.</summary>
@@ -102,12 +102,4 @@ public sealed record LayerLight
     /// </summary>
     /// <param name="layers">The number of layers the ceiling has, at least 1.</param>
     public double PrintThrough(int layers = int.MaxValue) => Curve.Depth(Dose * Transmission * Accumulation(layers));
-
-    private static double Check(double value, double most, string what, string unit, string parameter) =>
-        value > 0 && value <= most
-            ? value
-            : throw new ArgumentException(
-                FormattableString.Invariant($"The {what} must be above 0 and at most {most} {unit}, not {value}."),
-                parameter
-            );
 }

@@ -20,8 +20,8 @@ public abstract class PredictedPrint
         ArgumentNullException.ThrowIfNull(blur);
         ArgumentNullException.ThrowIfNull(light);
         (Made, Blur, Light) = (made, blur, light);
-        Scale = Within(scale, 0.1, "scale", "", nameof(scale));
-        Retreat = Within(retreat, 1, "retreat of edges", " mm", nameof(retreat));
+        Scale = Require.Within(scale, -0.1, 0.1, "scale", "", nameof(scale));
+        Retreat = Require.Within(retreat, -1, 1, "retreat of edges", "mm", nameof(retreat));
     }
 
     /// <summary>The object as designed.</summary>
@@ -64,12 +64,4 @@ public abstract class PredictedPrint
     /// <summary>How many tunnels of the slot comb stay open.</summary>
     public int OpenSlots() =>
         Sizes().Count(s => s is { Value: > 0, Feature: { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } });
-
-    private protected static double Within(double value, double most, string what, string unit, string parameter) =>
-        Math.Abs(value) <= most
-            ? value
-            : throw new ArgumentException(
-                FormattableString.Invariant($"The {what} must be {-most} to {most}{unit}, not {value}."),
-                parameter
-            );
 }

@@ -30,7 +30,7 @@ public sealed class PrintedObject : PredictedPrint
         double edgeOffset = 0
     )
         : base(made, blur, light, scale, retreat) =>
-        EdgeOffset = Within(edgeOffset, 1, "edge offset", " mm", nameof(edgeOffset));
+        EdgeOffset = Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
 
     /// <summary>Edge offset entered in the slicer, mm.</summary>
     public double EdgeOffset { get; }

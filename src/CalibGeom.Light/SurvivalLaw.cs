@@ -17,18 +17,10 @@ public sealed record SurvivalLaw
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public SurvivalLaw(double limit = 0.40, double slope = 10, double doseExponent = 0.5, double loadExponent = 0.25)
     {
-        if (!(limit > 0 && limit <= 10))
-            throw Wrong("column limit", "above 0 and at most 10 mm", limit, nameof(limit));
-        if (!(slope > 0 && slope <= 1000))
-            throw Wrong("slope", "above 0 and at most 1000", slope, nameof(slope));
-        if (!(doseExponent >= 0 && doseExponent <= 10))
-            throw Wrong("dose exponent", "0 to 10", doseExponent, nameof(doseExponent));
-        if (!(loadExponent >= 0 && loadExponent <= 10))
-            throw Wrong("load exponent", "0 to 10", loadExponent, nameof(loadExponent));
-        Limit = limit;
-        Slope = slope;
-        DoseExponent = doseExponent;
-        LoadExponent = loadExponent;
+        Limit = Require.Positive(limit, 10, "column limit", "mm", nameof(limit));
+        Slope = Require.Positive(slope, 1000, "slope", "", nameof(slope));
+        DoseExponent = Require.Within(doseExponent, 0, 10, "dose exponent", "", nameof(doseExponent));
+        LoadExponent = Require.Within(loadExponent, 0, 10, "load exponent", "", nameof(loadExponent));
     }
 
     /// <summary>The diameter in mm of which half print at a dose of 3 Ec and a load ratio of 16.</summary>
@@ -67,7 +59,4 @@ public sealed record SurvivalLaw
             );
         return 1 / (1 + Math.Exp(-logit));
     }
-
-    private static ArgumentException Wrong(string what, string range, double value, string parameter) =>
-        new(FormattableString.Invariant($"The {what} must be {range}, not {value}."), parameter);
 }

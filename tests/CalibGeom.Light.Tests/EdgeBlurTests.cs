@@ -32,7 +32,8 @@ public class EdgeBlurTests
 
     [Fact]
     public void ALorentzEdgeAtFourTimesTheThresholdGrowsByItsWidth() =>
-        Assert.Equal(0.02, new LorentzBlur(0.02).EdgeDistance(0.25), 1e-12); // CHECKS.md 4.5, COMPUTED: E0/Ec = 4 gives x/gamma = 1.
+        // CHECKS.md 4.5, COMPUTED: E0/Ec = 4 gives x/gamma = 1.
+        Assert.Equal(0.02, new LorentzBlur(0.02).EdgeDistance(0.25), 1e-12);
 
     [Property(MaxTest = 100)]
     public Property DistanceUndoesShare() =>

@@ -8,7 +8,8 @@ public class LayerLightTests
 {
     [Fact]
     public void ATallStackAddsUpAGeometricSeries() =>
-        Assert.Equal(3.52772647316, new LayerLight(new WorkingCurve(0.15, 8), 4, 2.5, 0.05).Accumulation(), 1e-9); // CHECKS.md 4.3, COMPUTED.
+        // CHECKS.md 4.3, COMPUTED.
+        Assert.Equal(3.52772647316, new LayerLight(new WorkingCurve(0.15, 8), 4, 2.5, 0.05).Accumulation(), 1e-9);
 
     [Property(MaxTest = 60)]
     public Property SeriesAndLoopAgree() =>

@@ -20,8 +20,9 @@ public class WorkingCurveTests
     public void DepthFollowsTheLogarithmOfDose(double dose, double depth) =>
         Assert.Equal(depth, Curve.Depth(dose), 1e-9);
 
+    // CHECKS.md 4.3, COMPUTED.
     [Fact]
-    public void ADepthNeedsItsDose() => Assert.Equal(12.7573580658, Curve.DoseFor(0.07), 1e-9); // CHECKS.md 4.3, COMPUTED.
+    public void ADepthNeedsItsDose() => Assert.Equal(12.7573580658, Curve.DoseFor(0.07), 1e-9);
 
     [Fact]
     public void TwoPointsGiveTheCurve()

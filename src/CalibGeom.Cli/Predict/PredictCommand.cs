@@ -177,7 +177,7 @@ internal static class PredictCommand
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"--for or --want: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, "--for or --want: ");
         }
     }
 }

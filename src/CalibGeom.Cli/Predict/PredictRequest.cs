@@ -62,7 +62,7 @@ internal sealed record PredictRequest
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 

@@ -33,7 +33,7 @@ internal static class Assignment
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"{option} {text}: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, $"{option} {text}: ");
         }
     }
 }

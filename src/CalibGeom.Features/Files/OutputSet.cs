@@ -21,7 +21,8 @@ public sealed class OutputSet : IDisposable
 
     /// <summary>Writes one file beside its destination.</summary>
     /// <param name="path">The destination; its directory must exist.</param>
-    /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is a device.</param>
+    /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is
+    /// a device.</param>
     /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory or has been
     /// added already.</exception>
     /// <exception cref="IOException">Writing failed.</exception>

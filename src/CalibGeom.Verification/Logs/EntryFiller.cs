@@ -17,7 +17,8 @@ public sealed class EntryFiller
     /// <summary>The print with all its settings.</summary>
     /// <param name="said">What was said.</param>
     /// <param name="process">What the object's spec says.</param>
-    /// <param name="state">What had been done to the part when it was measured; null when the readings do not say.</param>
+    /// <param name="state">What had been done to the part when it was measured; null when the readings do not
+    /// say.</param>
     /// <param name="last">The last trial of the log that holds, or null.</param>
     /// <exception cref="InputException">Exposure or rest is not known, or a value is out of range.</exception>
     public static FilledEntry Fill(TrialEntry said, ProcessFacts process, PartState? state, Trial? last)
@@ -30,7 +31,7 @@ public sealed class EntryFiller
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 

@@ -38,7 +38,7 @@ internal static class TrialJson
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"{where}: {FirstLine(e.Message)}", e);
+            throw InputException.Because(e, $"{where}: ");
         }
     }
 
@@ -191,7 +191,5 @@ internal static class TrialJson
             ? date
             : throw new ArgumentException($"'{text}' is no date; write it as 2026-03-01.");
 
-    private static string FirstLine(string message) => message.Split('\n')[0].Split(" (Parameter")[0];
-
-    private static string FirstSentence(string message) => FirstLine(message).Split(" Path:")[0];
+    private static string FirstSentence(string message) => message.Split('\n')[0].Split(" Path:")[0];
 }

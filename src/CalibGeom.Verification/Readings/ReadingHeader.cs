@@ -46,7 +46,7 @@ internal sealed class ReadingHeader
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 
@@ -134,7 +134,7 @@ internal sealed class ReadingHeader
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"instrument {name}: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, $"instrument {name}: ");
         }
     }
 

@@ -31,7 +31,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"{Feature}: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, $"{Feature}: ");
         }
     }
 

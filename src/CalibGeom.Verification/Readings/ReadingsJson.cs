@@ -38,7 +38,7 @@ internal static class ReadingsJson
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"{name}: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, $"{name}: ");
         }
     }
 

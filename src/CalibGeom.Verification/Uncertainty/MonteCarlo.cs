@@ -5,7 +5,6 @@ internal static class MonteCarlo
 {
     internal static MonteCarloResult Run(Func<SeededRandom, double> trial, MonteCarloOptions options)
     {
-        options.Check();
         var random = new SeededRandom(options.Seed);
         return options.Trials is { } trials ? Fixed(trial, random, trials, options) : Adaptive(trial, random, options);
     }
@@ -31,7 +30,7 @@ internal static class MonteCarlo
         var all = new List<double>();
         var batches = new List<double[]>();
         bool stable = false;
-        while (!stable && all.Count + options.BatchSize <= options.MostTrials)
+        while (!stable && all.Count + options.BatchSize <= options.Limit)
         {
             double[] values = Draw(trial, random, options.BatchSize);
             all.AddRange(values);

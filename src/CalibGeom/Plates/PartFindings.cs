@@ -43,7 +43,7 @@ internal static class PartFindings
                 part,
                 $"The part's lowest point is {layout.BaseZ:0.###} mm above z = 0, and the coupon stands as high.",
                 "Right where the slicer sets both down on the plate; where supports will lift the part, let the "
-                    + "coupon stand at z = 0 (--base zero).",
+                    + "coupon stand at z = 0 instead of at the parts' lowest point.",
                 layout.BaseZ
             );
         if (above < -Slack)
@@ -61,7 +61,8 @@ internal static class PartFindings
                 Severity.Warning,
                 part,
                 $"The part reaches {beyond:0.###} mm beyond the plate.",
-                "Check the plate's size, and where its origin is; parts that the slicer centres need --centre.",
+                "Check the plate's size, and where its origin is; parts that the slicer will centre need a "
+                    + "plate centred on them.",
                 beyond
             );
         if (plate.Height is { } height && part.Bounds.Max.Z - height > Slack)

@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.Plates;
 
 /// <summary>What every coupon on a plate has to keep to. Immutable and safe to share between threads.</summary>

@@ -191,7 +191,8 @@ public sealed class PlateLayout
         return true;
     }
 
-    /// <summary>Moves coupons that stand close together to where they would rather be, as far as there is room.</summary>
+    /// <summary>Moves coupons that stand close together to where they would rather be, as far as there is
+    /// room.</summary>
     private void Spread(int first, Func<int, RoomGoal> goal)
     {
         for (int i = coupons.Count - 1; i >= first; i--)

@@ -48,7 +48,8 @@ public static class PlateMerge
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="header">Text for the header.</param>
     /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
-    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what was
+    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
+    /// was
     /// written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteCouponsStl(Stream stream, PlateLayout layout, string header)
@@ -70,7 +71,8 @@ public static class PlateMerge
     /// <param name="content">Title and application.</param>
     /// <param name="withParts">Whether the parts are written; otherwise the coupons alone.</param>
     /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
-    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what was
+    /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
+    /// was
     /// written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteThreeMf(Stream stream, PlateLayout layout, ThreeMfContent content, bool withParts = true)

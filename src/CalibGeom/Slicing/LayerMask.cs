@@ -87,7 +87,8 @@ public sealed class LayerMask
     internal static bool IsBeyond(LayerMask other, int y, PixelRun run, double distance) =>
         other.FirstBeyond(y, run, distance) < run.End;
 
-    /// <summary>The first pixel of a run that lies further than a distance (mm) from all that is lit; the run's end when
+    /// <summary>The first pixel of a run that lies further than a distance (mm) from all that is lit; the run's end
+    /// when
     /// none does.</summary>
     internal int FirstBeyond(int y, PixelRun run, double distance)
     {

@@ -1,4 +1,3 @@
-using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Slicing;

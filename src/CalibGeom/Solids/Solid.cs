@@ -52,7 +52,8 @@ public sealed class Solid
     /// <param name="degrees">Above -90 and below 90 degrees.</param>
     /// <exception cref="ArgumentOutOfRangeException">The angle is out of range, or a vertex leaves +-1024
     /// mm.</exception>
-    /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; walls thinner than the grid
+    /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; walls thinner than the
+    /// grid
     /// were flattened; or an oblique underside does not lie level after the turn.</exception>
     public TriangleMesh ToMesh(TiltAxis axis, double degrees)
     {

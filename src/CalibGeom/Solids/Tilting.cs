@@ -29,7 +29,8 @@ internal static class Tilting
     }
 
     /// <summary>
-    /// An underside is a plane rounded to the grid; what lies further from level after the turn belongs to another angle.
+    /// An underside is a plane rounded to the grid; what lies further from level after the turn belongs to another
+    /// angle.
     /// </summary>
     private static void RequireFit(HashSet<GridPoint3D> underside, TiltAxis axis, double sin, double cos, double floor)
     {
@@ -39,7 +40,8 @@ internal static class Tilting
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"The oblique underside does not lie level after this turn: at {p} mm it is "
-                            + $"{(Height(p, axis, sin, cos) - floor) / Grid.UnitsPerMillimetre:0.####} mm off. Turn by the "
+                            + $"{(Height(p, axis, sin, cos) - floor) / Grid.UnitsPerMillimetre:0.####} mm "
+                            + $"off. Turn by the "
                             + $"angle that the wedge was made for."
                     ),
                     "degrees"

@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.TestObjects;
 
 /// <summary>One box of a test object as it is made; heights count from the plate, before any tilt.</summary>

@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.TestObjects;
 
 /// <summary>One joint of a test object as it is made: box <see cref="Number"/> in the pocket of the next.</summary>

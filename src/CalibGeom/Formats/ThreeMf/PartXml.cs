@@ -4,7 +4,8 @@ using System.Xml;
 namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
-/// One XML part, read forwards. UTF-8 only, with or without a byte order mark, no document type, no external entity, no attributes of the xml and xsi
+/// One XML part, read forwards. UTF-8 only, with or without a byte order mark, no document type, no external entity, no
+/// attributes of the xml and xsi
 /// namespaces but xml:lang
 /// on the root.
 /// </summary>
@@ -158,7 +159,8 @@ internal sealed class PartXml : IDisposable
     internal void Unknown() =>
         Faults.Raise($"{Place}: 3MF has no element here called {reader.Name}", "elements unknown to 3MF");
 
-    /// <summary>Notes the current attribute as one that 3MF does not know: whatever it says, it moves no vertex.</summary>
+    /// <summary>Notes the current attribute as one that 3MF does not know: whatever it says, it moves no
+    /// vertex.</summary>
     internal void Foreign() =>
         Faults.Remark($"{Place}: 3MF has no attribute {reader.Name} here", "attributes unknown to 3MF");
 

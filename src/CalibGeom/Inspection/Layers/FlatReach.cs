@@ -42,7 +42,8 @@ internal sealed class FlatReach
     /// <summary>Whether a flat underside ended in a pixel of a lower layer.</summary>
     internal bool Continues((int X, int Y) carrier) => recent.Any(r => r.ContainsKey(carrier));
 
-    /// <summary>Notes a pixel and returns how far it sticks out, mm, and how much the underside rose on the way.</summary>
+    /// <summary>Notes a pixel and returns how far it sticks out, mm, and how much the underside rose on the
+    /// way.</summary>
     internal (double Reach, double Rise) Add((int X, int Y) pixel, (int X, int Y) carrier)
     {
         (int X, int Y, int Layer) origin = (carrier.X, carrier.Y, layer - 1);

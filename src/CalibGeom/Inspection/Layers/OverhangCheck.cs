@@ -75,7 +75,9 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         }
     }
 
-    /// <summary>For each pixel how far it sticks out on a flat underside, mm; 0 where that is nothing to tell.</summary>
+    /// <summary>
+    /// For each pixel how far it sticks out on a flat underside, mm; 0 where that is nothing to tell.
+    /// </summary>
     private (double Reach, double Rise)[] Reaches()
     {
         double levelPerRise = flat.LeastStep / settings.LayerHeight;

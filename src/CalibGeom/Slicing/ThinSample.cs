@@ -1,4 +1,4 @@
-namespace CalibGeom.Inspection.Layers;
+namespace CalibGeom.Slicing;
 
 /// <summary>
 /// A place where a wall (<paramref name="Solid"/>) or gap is thin, mm; small when it is a whole contour, as of a column

@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.Features;
 
 /// <summary>
 /// A length that may differ between X and Y, mm. In JSON a number when both are equal, else <c>[x, y]</c>.

@@ -1,0 +1,148 @@
+using System.Text.RegularExpressions;
+
+namespace CalibGeom.Features.Tests.House;
+
+/// <summary>The layout that DEVELOPERS.md describes, held by the sources themselves.</summary>
+public partial class HouseTests
+{
+    private static readonly IReadOnlyList<SourceFile> Sources = SourceFile.Under("src");
+
+    /// <summary>What each project may refer to: projects first, then packages.</summary>
+    private static readonly Dictionary<string, string[]> References = new(StringComparer.Ordinal)
+    {
+        ["CalibGeom.Features"] = [],
+        ["CalibGeom"] = ["CalibGeom.Features", "System.IO.Hashing"],
+        ["CalibGeom.Verification"] = ["CalibGeom.Features", "MathNet.Numerics"],
+        ["CalibGeom.Light"] = ["CalibGeom", "CalibGeom.Verification"],
+        ["CalibGeom.Pictures"] =
+        [
+            "CalibGeom",
+            "CalibGeom.Verification",
+            "CalibGeom.Light",
+            "SkiaSharp",
+            "SkiaSharp.NativeAssets.Linux.NoDependencies",
+        ],
+        ["CalibGeom.Cli"] =
+        [
+            "CalibGeom",
+            "CalibGeom.Verification",
+            "CalibGeom.Light",
+            "CalibGeom.Pictures",
+            "System.CommandLine",
+        ],
+    };
+
+    /// <summary>Rooms from the ground up: one may use what stands before it, and its own inner rooms.</summary>
+    private static readonly string[][] Storeys =
+    [
+        ["CalibGeom.Features"],
+        ["CalibGeom.Planar"],
+        ["CalibGeom.Meshes"],
+        ["CalibGeom.Slicing"],
+        ["CalibGeom.Solids"],
+        ["CalibGeom.Formats"],
+        ["CalibGeom.Plates"],
+        ["CalibGeom.Inspection"],
+        ["CalibGeom.TestObjects"],
+        ["CalibGeom.Verification.Readings", "CalibGeom.Verification.Uncertainty"],
+        ["CalibGeom.Verification.Clearances"],
+        ["CalibGeom.Verification.Logs"],
+        ["CalibGeom.Verification.Tuning", "CalibGeom.Verification.Trends"],
+        ["CalibGeom.Light"],
+        ["CalibGeom.Pictures"],
+        ["CalibGeom.Cli"],
+    ];
+
+    [Fact]
+    public void ProjectsReferToWhatTheHouseAllows()
+    {
+        IReadOnlyList<SourceFile> projects = SourceFile.Under("src", "*.csproj");
+        Assert.Equal(
+            References.Keys.Order(StringComparer.Ordinal),
+            projects.Select(p => p.Folder).Order(StringComparer.Ordinal)
+        );
+        Assert.All(
+            projects,
+            p =>
+                Assert.Empty(
+                    ReferenceLine().Matches(p.Text).Select(m => m.Groups[1].Value).Except(References[p.Folder])
+                )
+        );
+    }
+
+    [Fact]
+    public void OnlyTestsSeeWhatIsInternal() =>
+        Assert.DoesNotContain(
+            SourceFile
+                .Under("src", "*.csproj")
+                .SelectMany(p => FriendLine().Matches(p.Text).Select(m => m.Groups[1].Value)),
+            f => !f.EndsWith(".Tests", StringComparison.Ordinal) && f != "CalibGeom.Benchmarks"
+        );
+
+    [Fact]
+    public void AFolderIsANamespace() =>
+        Assert.Empty(
+            Sources
+                .Where(s => s.Path != "CalibGeom.Cli/Program.cs" && s.Namespace != s.Folder)
+                .Select(s => $"{s.Path} says {s.Namespace}")
+        );
+
+    [Fact]
+    public void RoomsUseOnlyWhatStandsBeneathThem() =>
+        Assert.Empty(
+            from source in Sources
+            from used in source.Usings
+            let own = Storey(source.Folder)
+            let other = Storey(used)
+            where other > own || (other == own && Room(used) != Room(source.Folder))
+            select $"{source.Path} uses {used}"
+        );
+
+    [Fact]
+    public void VerificationKnowsNoGeometry() =>
+        Assert.DoesNotContain(
+            Sources
+                .Where(s => s.Path.StartsWith("CalibGeom.Verification/", StringComparison.Ordinal))
+                .SelectMany(s => s.Usings),
+            used => !IsIn(used, "CalibGeom.Verification") && !IsIn(used, "CalibGeom.Features")
+        );
+
+    [Fact]
+    public void LibrariesNameNoOptionOfTheCommandLine() =>
+        Assert.Empty(
+            from source in Sources
+            where !source.Path.StartsWith("CalibGeom.Cli/", StringComparison.Ordinal)
+            from line in source.Lines
+            where !line.TrimStart().StartsWith("//", StringComparison.Ordinal) && OptionInString().IsMatch(line)
+            select $"{source.Path}: {line.Trim()}"
+        );
+
+    [Fact]
+    public void AFileHoldsOneType() =>
+        Assert.Empty(Sources.Where(s => s.Types.Count() > 1).Select(s => $"{s.Path}: {string.Join(", ", s.Types)}"));
+
+    [Fact]
+    public void LinesAreAtMost120Columns() =>
+        Assert.Empty(
+            from folder in new[] { "src", "tests" }
+            from source in SourceFile.Under(folder)
+            from line in source.Wide(120)
+            select $"{folder}/{source.Path}:{line}"
+        );
+
+    private static int Storey(string name) => Array.FindIndex(Storeys, s => Array.Exists(s, r => IsIn(name, r)));
+
+    private static string? Room(string name) => Storeys.SelectMany(s => s).FirstOrDefault(r => IsIn(name, r));
+
+    private static bool IsIn(string name, string room) =>
+        name == room || name.StartsWith(room + ".", StringComparison.Ordinal);
+
+    [GeneratedRegex("""<(?:ProjectReference|PackageReference) Include="(?:[^"]*[\\/])?([^"\\/]+?)(?:\.csproj)?" """)]
+    private static partial Regex ReferenceLine();
+
+    [GeneratedRegex("""<InternalsVisibleTo Include="([^"]+)" """)]
+    private static partial Regex FriendLine();
+
+    [GeneratedRegex("""["][^"]*(?<![\w-])--[a-z]""")]
+    private static partial Regex OptionInString();
+}
