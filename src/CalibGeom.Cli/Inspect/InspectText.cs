@@ -39,8 +39,7 @@ internal static class InspectText
             string step =
                 one.Report.Layers.LargestStep > 0
                     ? FormattableString.Invariant(
-                        $"largest step {Size(one.Report.Layers.LargestStep)} mm2 at layer "
-                            + $"{one.Report.Layers.LargestStepLayer}"
+                        $"largest step {Size(one.Report.Layers.LargestStep)} mm2 at layer {one.Report.Layers.LargestStepLayer}"
                     )
                     : "never growing";
             writer.WriteLine(
