@@ -1,3 +1,7 @@
 using BenchmarkDotNet.Running;
+using CalibGeom.Benchmarks;
 
-BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+if (args is ["table", ..])
+    PerformanceTable.Print(Console.Out);
+else
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -11,7 +11,9 @@ namespace CalibGeom.Planar;
 internal sealed class BoxTree
 {
     internal const int LeafSize = 4;
-    private const int LeavesBetweenReports = 1024;
+
+    // Subtrees in the work of all cores together.
+    private const int Parts = 64;
 
     private readonly int[] order;
     private readonly Vector128<float>[] low;
@@ -55,12 +57,31 @@ internal sealed class BoxTree
     /// Calls for each pair of boxes that meet, each pair once, until the call returns false.
     /// </summary>
     /// <param name="pair">Takes the numbers of two boxes.</param>
-    /// <param name="progress">Told the finished part, 0 to 1, now and then; may be left out.</param>
-    internal void Pairs(Func<int, int, bool> pair, Action<double>? progress = null)
+    internal void Pairs(Func<int, int, bool> pair)
     {
         if (order.Length > 1)
-            Within(1, pair, progress);
-        progress?.Invoke(1);
+            Within(1, pair);
+    }
+
+    /// <summary>The pairs of boxes that meet in parts, each of which may be gone through on another core.</summary>
+    internal IReadOnlyList<Action<Func<int, int, bool>>> PairsInParts()
+    {
+        var parts = new List<Action<Func<int, int, bool>>>();
+        if (order.Length > 1)
+            Split(1, parts);
+        return parts;
+    }
+
+    private void Split(int node, List<Action<Func<int, int, bool>>> parts)
+    {
+        if (node >= Math.Min(Parts, leaves))
+        {
+            parts.Add(pair => Within(node, pair));
+            return;
+        }
+        Split(2 * node, parts);
+        Split(2 * node + 1, parts);
+        parts.Add(pair => Across(2 * node, this, 2 * node + 1, pair));
     }
 
     /// <summary>Calls for each pair of a box here and one of another tree that meet, until the call returns false.
@@ -71,14 +92,12 @@ internal sealed class BoxTree
             Across(1, other, 1, pair);
     }
 
-    private bool Within(int node, Func<int, int, bool> pair, Action<double>? progress)
+    private bool Within(int node, Func<int, int, bool> pair)
     {
         if (node < leaves)
-            return Within(2 * node, pair, progress)
-                && Within(2 * node + 1, pair, progress)
+            return Within(2 * node, pair)
+                && Within(2 * node + 1, pair)
                 && Across(2 * node, this, 2 * node + 1, pair);
-        if ((node & (LeavesBetweenReports - 1)) == 0)
-            progress?.Invoke((double)(node - leaves) / leaves);
         (int from, int to) = Leaf(node);
         for (int i = from; i < to; i++)
         for (int j = i + 1; j < to; j++)

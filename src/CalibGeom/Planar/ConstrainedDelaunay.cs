@@ -9,6 +9,7 @@ namespace CalibGeom.Planar;
 /// </summary>
 internal sealed partial class ConstrainedDelaunay
 {
+    private const int Many = 10_000;
     private readonly GridPoint[] points;
     private readonly int realCount;
     private readonly int[] corners;
@@ -73,7 +74,9 @@ internal sealed partial class ConstrainedDelaunay
     /// </summary>
     private int[] InsertionOrder()
     {
-        int bins = Math.Max(1, (int)Math.Sqrt(Math.Sqrt(realCount)));
+        // Two points a bin keep the walk from one to the next short however many there are; few are walked as fast
+        // through larger bins.
+        int bins = (int)(realCount > Many ? Math.Sqrt(realCount / 2) : Math.Max(1, Math.Sqrt(Math.Sqrt(realCount))));
         GridPoint low = points[realCount],
             high = points[realCount + 2];
         long width = (long)high.X - low.X + 1,

@@ -12,7 +12,7 @@ internal sealed class SnapRounding
 {
     private readonly (GridPoint A, GridPoint B)[] segments;
     private readonly GridPoint[] hot;
-    private readonly List<(long Along, int Index)> passed = [];
+    private readonly int[][] chains;
 
     internal SnapRounding((GridPoint A, GridPoint B)[] segments)
     {
@@ -23,8 +23,13 @@ internal sealed class SnapRounding
             points.Add(a);
             points.Add(b);
         }
-        AddCrossings(points);
+        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
+        for (int s = 0; s < boxes.Length; s++)
+            boxes[s] = BoxTree.Box(segments[s].A, segments[s].B);
+        var tree = new BoxTree(boxes);
+        AddCrossings(tree, points);
         hot = Distinct([.. points]);
+        chains = Chains(tree);
     }
 
     /// <summary>All vertices, sorted.</summary>
@@ -33,22 +38,37 @@ internal sealed class SnapRounding
     /// <summary>
     /// The chain of one segment as indices into <see cref="Vertices"/>, from its first end to its second.
     /// </summary>
-    internal int[] Chain(int segment)
+    internal int[] Chain(int segment) => chains[segment];
+
+    /// <summary>All hot pixels that each segment passes, in order along it.</summary>
+    private int[][] Chains(BoxTree tree)
     {
-        (GridPoint a, GridPoint b) = segments[segment];
-        int minX = Math.Min(a.X, b.X),
-            maxX = Math.Max(a.X, b.X),
-            minY = Math.Min(a.Y, b.Y),
-            maxY = Math.Max(a.Y, b.Y);
-        passed.Clear();
-        for (int i = FirstAtOrAfter(minX); i < hot.Length && hot[i].X <= maxX; i++)
-            if (hot[i].Y >= minY && hot[i].Y <= maxY && PassesThrough(a, b, hot[i]))
-                passed.Add(((long)(hot[i].X - a.X) * (b.X - a.X) + (long)(hot[i].Y - a.Y) * (b.Y - a.Y), i));
+        var passed = new List<(int Segment, long Along, int Index)>(2 * segments.Length);
+        tree.Pairs(
+            new BoxTree(Array.ConvertAll(hot, p => BoxTree.Box(p, p))),
+            (s, i) =>
+            {
+                (GridPoint a, GridPoint b) = segments[s];
+                GridPoint p = hot[i];
+                if (p == a || p == b || PassesThrough(a, b, p))
+                    passed.Add((s, ((long)p.X - a.X) * ((long)b.X - a.X) + ((long)p.Y - a.Y) * ((long)b.Y - a.Y), i));
+                return true;
+            }
+        );
         passed.Sort();
-        var chain = new int[passed.Count];
-        for (int i = 0; i < chain.Length; i++)
-            chain[i] = passed[i].Index;
-        return chain;
+        var found = new int[segments.Length][];
+        for (int from = 0; from < passed.Count; )
+        {
+            int segment = passed[from].Segment,
+                to = from;
+            while (to < passed.Count && passed[to].Segment == segment)
+                to++;
+            int[] chain = found[segment] = new int[to - from];
+            for (int k = 0; k < chain.Length; k++)
+                chain[k] = passed[from + k].Index;
+            from = to;
+        }
+        return found;
     }
 
     /// <summary>Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's
@@ -69,27 +89,9 @@ internal sealed class SnapRounding
         return centre + uy - ux == 0;
     }
 
-    private int FirstAtOrAfter(int x)
+    private void AddCrossings(BoxTree tree, List<GridPoint> points)
     {
-        int low = 0,
-            high = hot.Length;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            if (hot[middle].X < x)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-        return low;
-    }
-
-    private void AddCrossings(List<GridPoint> points)
-    {
-        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
-        for (int i = 0; i < boxes.Length; i++)
-            boxes[i] = BoxTree.Box(segments[i].A, segments[i].B);
-        new BoxTree(boxes).Pairs(
+        tree.Pairs(
             (s, t) =>
             {
                 ((GridPoint a, GridPoint b), (GridPoint c, GridPoint d)) = (segments[s], segments[t]);

@@ -15,7 +15,7 @@ internal sealed class LoftWalls
     internal LoftWalls(Loft loft)
     {
         this.loft = loft;
-        Triangles = [.. TrianglesOf(loft)];
+        Triangles = TrianglesOf(loft);
         (Box, tree) = (Around(Triangles), new Lazy<BoxTree>(() => new BoxTree(Array.ConvertAll(Triangles, BoxOf))));
     }
 
@@ -106,18 +106,25 @@ internal sealed class LoftWalls
         return (b.X * down + t.X * up, b.Y * down + t.Y * up);
     }
 
-    private static IEnumerable<GridTriangle> TrianglesOf(Loft loft)
+    private static GridTriangle[] TrianglesOf(Loft loft)
     {
-        foreach ((Outline bottom, Outline top) in loft.Bottom.Rings.Zip(loft.Top.Rings))
-            for (int i = 0, j = bottom.Count - 1; i < bottom.Count; j = i++)
+        Outline[] bottoms = [.. loft.Bottom.Rings],
+            tops = [.. loft.Top.Rings];
+        var triangles = new GridTriangle[2 * bottoms.Sum(r => r.Count)];
+        int filled = 0;
+        for (int ring = 0; ring < bottoms.Length; ring++)
+        {
+            ReadOnlySpan<GridPoint> bottom = bottoms[ring].Points,
+                top = tops[ring].Points;
+            for (int i = 0, j = bottom.Length - 1; i < bottom.Length; j = i++)
             {
-                GridPoint3D a = Low(loft, bottom.Points[j]),
-                    b = Low(loft, bottom.Points[i]);
-                GridPoint3D c = new(top.Points[i], loft.TopLevel),
-                    d = new(top.Points[j], loft.TopLevel);
-                yield return new GridTriangle(a, b, c);
-                yield return new GridTriangle(a, c, d);
+                GridPoint3D a = Low(loft, bottom[j]),
+                    c = new(top[i], loft.TopLevel);
+                triangles[filled++] = new GridTriangle(a, Low(loft, bottom[i]), c);
+                triangles[filled++] = new GridTriangle(a, c, new(top[j], loft.TopLevel));
             }
+        }
+        return triangles;
     }
 
     private static GridPoint3D Low(Loft loft, GridPoint p) => new(p, loft.Underside?.LevelAt(p) ?? loft.BottomLevel);

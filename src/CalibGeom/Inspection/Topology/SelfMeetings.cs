@@ -15,9 +15,31 @@ internal sealed class SelfMeetings
         if (items.Length < 2)
             return;
         var meeting = new TriangleMeeting(exact, triangles);
-        TriangleBoxes
-            .TreeOf(welded, items)
-            .Pairs((i, j) => Add(meeting.Of(items[i], items[j]), items[i], items[j]), progress);
+        IReadOnlyList<Action<Func<int, int, bool>>> parts = TriangleBoxes.TreeOf(welded, items).PairsInParts();
+        var found = new List<(Meeting Meeting, int First, int Second)>[parts.Count];
+        int done = 0;
+        var reporting = new Lock();
+        Parallel.For(
+            0,
+            parts.Count,
+            part =>
+            {
+                List<(Meeting, int, int)> own = found[part] = [];
+                parts[part](
+                    (i, j) =>
+                    {
+                        Meeting how = meeting.Of(items[i], items[j]);
+                        if (how != Meeting.None)
+                            own.Add((how, Math.Min(items[i], items[j]), Math.Max(items[i], items[j])));
+                        return own.Count < MeshTopology.MostPairs;
+                    }
+                );
+                lock (reporting)
+                    progress(++done / (double)parts.Count);
+            }
+        );
+        foreach ((Meeting how, int first, int second) in found.SelectMany(f => f).Take(MeshTopology.MostPairs))
+            (how == Meeting.Cross ? crossings : contacts).Add((first, second));
         crossings.Sort();
         contacts.Sort();
     }
@@ -27,12 +49,4 @@ internal sealed class SelfMeetings
     internal IReadOnlyList<(int First, int Second)> Contacts => contacts;
 
     internal bool Capped => crossings.Count + contacts.Count >= MeshTopology.MostPairs;
-
-    private bool Add(Meeting meeting, int a, int b)
-    {
-        if (meeting == Meeting.None)
-            return true;
-        (meeting == Meeting.Cross ? crossings : contacts).Add((Math.Min(a, b), Math.Max(a, b)));
-        return !Capped;
-    }
 }
