@@ -59,12 +59,26 @@ internal static class InspectText
         }
         if (one.Compared && one.Report.Findings.All(f => f.Rule != "spec-size"))
             writer.WriteLine("  has the sizes of the spec");
-        FindingText.Write(writer, one.Report.Findings);
+        FindingText.Write(writer, RemediesOnce(one.Report.Findings));
     }
 
-    /// <summary>Two decimals; three digits where they would show next to nothing.</summary>
+    /// <summary>The same remedy, said once, serves all findings that follow it.</summary>
+    private static IEnumerable<Finding> RemediesOnce(IEnumerable<Finding> findings)
+    {
+        var said = new HashSet<(string, string)>();
+        foreach (Finding f in findings)
+            yield return said.Add((f.Rule, f.Remedy)) ? f : f with { Remedy = "" };
+    }
+
+    /// <summary>Two decimals; up to five where they would show next to nothing. Never a minus before a zero.</summary>
     private static string Size(double value) =>
-        value.ToString(Math.Abs(value) < 0.1 ? "G3" : "0.##", CultureInfo.InvariantCulture);
+        (Math.Round(value, 5) + 0.0).ToString(
+            Math.Abs(value) < 0.1 ? "0.#####" : "0.##",
+            CultureInfo.InvariantCulture
+        );
+
+    /// <summary>Without digits that are rounding alone.</summary>
+    private static double Plain(double value) => Math.Round(value, 6) + 0.0;
 
     private static string Count(int number, string noun) =>
         FormattableString.Invariant($"{number} {noun}{(number == 1 ? "" : "s")}");
@@ -76,20 +90,20 @@ internal static class InspectText
             ["verdict"] = Verdict(one),
             ["triangles"] = one.Report.Topology.TriangleCount,
             ["components"] = one.Report.Topology.Components.Count,
-            ["volume"] = one.Report.Topology.Volume,
-            ["surface"] = one.Report.Topology.Area,
-            ["largestStep"] = one.Report.Layers.LargestStep,
+            ["volume"] = Plain(one.Report.Topology.Volume),
+            ["surface"] = Plain(one.Report.Topology.Area),
+            ["largestStep"] = Plain(one.Report.Layers.LargestStep),
             ["largestStepLayer"] = one.Report.Layers.LargestStepLayer,
-            ["relativePeelForce"] = one.Report.Layers.RelativePeelForce,
+            ["relativePeelForce"] = Plain(one.Report.Layers.RelativePeelForce),
             ["layers"] = new JsonArray(one.Report.Layers.Layers.Select(Describe).ToArray()),
         };
 
     private static JsonNode Describe(LayerSummary layer) =>
         new JsonObject
         {
-            ["z"] = layer.Z,
-            ["area"] = layer.Area,
-            ["min"] = new JsonArray(layer.Min.X, layer.Min.Y),
-            ["max"] = new JsonArray(layer.Max.X, layer.Max.Y),
+            ["z"] = Plain(layer.Z),
+            ["area"] = Plain(layer.Area),
+            ["min"] = new JsonArray(Plain(layer.Min.X), Plain(layer.Min.Y)),
+            ["max"] = new JsonArray(Plain(layer.Max.X), Plain(layer.Max.Y)),
         };
 }

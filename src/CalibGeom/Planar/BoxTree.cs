@@ -13,7 +13,7 @@ internal sealed class BoxTree
     internal const int LeafSize = 4;
 
     // Subtrees in the work of all cores together.
-    private const int Parts = 64;
+    private const int Parts = 32;
 
     private readonly int[] order;
     private readonly Vector128<float>[] low;
