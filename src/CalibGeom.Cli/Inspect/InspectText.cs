@@ -72,10 +72,7 @@ internal static class InspectText
 
     /// <summary>Two decimals; up to five where they would show next to nothing. Never a minus before a zero.</summary>
     private static string Size(double value) =>
-        (Math.Round(value, 5) + 0.0).ToString(
-            Math.Abs(value) < 0.1 ? "0.#####" : "0.##",
-            CultureInfo.InvariantCulture
-        );
+        (Math.Round(value, 5) + 0.0).ToString(Math.Abs(value) < 0.1 ? "0.#####" : "0.##", CultureInfo.InvariantCulture);
 
     /// <summary>Without digits that are rounding alone.</summary>
     private static double Plain(double value) => Math.Round(value, 6) + 0.0;

@@ -95,9 +95,7 @@ internal sealed class BoxTree
     private bool Within(int node, Func<int, int, bool> pair)
     {
         if (node < leaves)
-            return Within(2 * node, pair)
-                && Within(2 * node + 1, pair)
-                && Across(2 * node, this, 2 * node + 1, pair);
+            return Within(2 * node, pair) && Within(2 * node + 1, pair) && Across(2 * node, this, 2 * node + 1, pair);
         (int from, int to) = Leaf(node);
         for (int i = from; i < to; i++)
         for (int j = i + 1; j < to; j++)

@@ -25,15 +25,16 @@ internal sealed class SelfMeetings
             part =>
             {
                 List<(Meeting, int, int)> own = found[part] = [];
-                parts[part](
-                    (i, j) =>
-                    {
-                        Meeting how = meeting.Of(items[i], items[j]);
-                        if (how != Meeting.None)
-                            own.Add((how, Math.Min(items[i], items[j]), Math.Max(items[i], items[j])));
-                        return own.Count < MeshTopology.MostPairs;
-                    }
-                );
+                parts[part]
+                    (
+                        (i, j) =>
+                        {
+                            Meeting how = meeting.Of(items[i], items[j]);
+                            if (how != Meeting.None)
+                                own.Add((how, Math.Min(items[i], items[j]), Math.Max(items[i], items[j])));
+                            return own.Count < MeshTopology.MostPairs;
+                        }
+                    );
                 lock (reporting)
                     progress(++done / (double)parts.Count);
             }
