@@ -4,7 +4,7 @@ namespace CalibGeom.Cli.Shared;
 internal static class Caution
 {
     internal const string Text =
-        "Caution: uncured resin sensitises skin and irritates eyes, wash solvents burn, UV light hurts eyes. "
+        "Caution: uncured resin sensitises skin and irritates eyes, wash solvents are flammable, UV light hurts eyes. "
         + "Wear nitrile gloves and eye protection, "
         + "air the room, follow the resin's safety data sheet and local rules for waste. Columns are sharp when "
         + "they break. A designed or predicted size "

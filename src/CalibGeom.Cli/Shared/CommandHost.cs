@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using CalibGeom.Cli.Draw;
 using CalibGeom.Cli.Inspect;
 using CalibGeom.Cli.Logs;
 using CalibGeom.Cli.Make;
@@ -47,6 +48,7 @@ internal static class CommandHost
             "Test geometry for resin printers: make it, check it, place it, and learn from what was printed."
         );
         root.Subcommands.Add(MakeCommand.Build(io));
+        root.Subcommands.Add(DrawCommand.Build(io));
         root.Subcommands.Add(PresetsCommand.Build(io));
         root.Subcommands.Add(LogCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));

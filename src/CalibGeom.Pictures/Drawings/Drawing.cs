@@ -1,12 +1,13 @@
 namespace CalibGeom.Pictures.Drawings;
 
 /// <summary>
-/// A picture described once and written as SVG or PNG. X runs right and Y down, in pixels of 1/96 inch; later shapes
+/// A picture described once and written as SVG, PNG or PDF. X runs right and Y down, in pixels of 1/96 inch; later shapes
 /// cover earlier ones.
 /// The same calls give the same SVG, byte for byte. Not safe to share between threads.
 /// </summary>
 public sealed class Drawing
 {
+    private static readonly string[] Endings = [".svg", ".png", ".pdf"];
     private readonly List<Shape> shapes = [];
 
     /// <summary>An empty drawing on white.</summary>
@@ -31,6 +32,10 @@ public sealed class Drawing
     /// <summary>What the picture shows.</summary>
     public string Title { get; }
 
+    /// <summary>The colour behind everything, or null for none, so that a page shows through. White by
+    /// default.</summary>
+    public Ink? Ground { get; init; } = Ink.Paper;
+
     internal IReadOnlyList<Shape> Shapes => shapes;
 
     /// <summary>A line.</summary>
@@ -44,13 +49,32 @@ public sealed class Drawing
     /// <summary>A line through points.</summary>
     /// <param name="points">Pixels; fewer than two draw nothing.</param>
     /// <param name="pen">How it is drawn.</param>
-    public void Polyline(IEnumerable<(double X, double Y)> points, Pen pen)
+    /// <param name="role">What the line is for, such as <c>leader</c>: a class in the SVG. Empty by default.</param>
+    public void Polyline(IEnumerable<(double X, double Y)> points, Pen pen, string role = "") =>
+        Polylines([points], pen, role);
+
+    /// <summary>Lines through points, drawn as one shape.</summary>
+    /// <param name="lines">Pixels; a line of fewer than two points draws nothing.</param>
+    /// <param name="pen">How they are drawn.</param>
+    /// <param name="role">What the lines are for, such as <c>leader</c>: a class in the SVG. Empty by default.</param>
+    public void Polylines(IEnumerable<IEnumerable<(double X, double Y)>> lines, Pen pen, string role = "")
     {
+        ArgumentNullException.ThrowIfNull(lines);
         ArgumentNullException.ThrowIfNull(pen);
-        var line = points.ToArray();
-        if (line.Length > 1)
-            shapes.Add(new PathShape([line], false, null, pen));
+        ArgumentNullException.ThrowIfNull(role);
+        var drawn = lines.Select(l => l.ToArray()).Where(l => l.Length > 1).ToArray();
+        if (drawn.Length > 0)
+            shapes.Add(new PathShape(drawn, false, null, pen) { Role = role });
     }
+
+    /// <summary>A raster.</summary>
+    /// <param name="x">Left, pixels.</param>
+    /// <param name="y">Top, pixels.</param>
+    /// <param name="width">Pixels.</param>
+    /// <param name="height">Pixels.</param>
+    /// <param name="png">The raster as a PNG.</param>
+    public void Image(double x, double y, double width, double height, ReadOnlySpan<byte> png) =>
+        shapes.Add(new ImageShape(x, y, width, height, png.ToArray()));
 
     /// <summary>A rectangle.</summary>
     /// <param name="x">Left, pixels.</param>
@@ -133,8 +157,16 @@ public sealed class Drawing
     /// <exception cref="ArgumentOutOfRangeException">The scale is out of range.</exception>
     public void WritePng(Stream stream, double scale = 2) => PngWriter.Write(this, stream, scale);
 
+    /// <summary>Writes the picture as PDF of one page, as large as the drawing, lines kept as lines.</summary>
+    /// <param name="stream">Where to; left open.</param>
+    public void WritePdf(Stream stream)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        PdfWriter.Write([this], stream);
+    }
+
     /// <summary>Writes the picture in the format that a file's name asks for.</summary>
-    /// <param name="name">A name that ends in <c>.svg</c> or <c>.png</c>, in any case.</param>
+    /// <param name="name">A name that ends in <c>.svg</c>, <c>.png</c> or <c>.pdf</c>, in any case.</param>
     /// <param name="stream">Where to; left open.</param>
     /// <exception cref="InputException">The name ends otherwise.</exception>
     public void Write(string name, Stream stream)
@@ -142,6 +174,8 @@ public sealed class Drawing
         RequireName(name);
         if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase))
             WriteSvg(stream);
+        else if (name.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase))
+            WritePdf(stream);
         else
             WritePng(stream);
     }
@@ -149,16 +183,13 @@ public sealed class Drawing
     /// <summary>
     /// Refuses a file name that asks for no known picture format, so that a command can say so before it works.
     /// </summary>
-    /// <param name="name">A name that should end in <c>.svg</c> or <c>.png</c>.</param>
+    /// <param name="name">A name that should end in <c>.svg</c>, <c>.png</c> or <c>.pdf</c>.</param>
     /// <exception cref="InputException">The name ends otherwise.</exception>
     public static void RequireName(string name)
     {
         ArgumentNullException.ThrowIfNull(name);
-        if (
-            !name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
-            && !name.EndsWith(".png", StringComparison.OrdinalIgnoreCase)
-        )
-            throw new InputException($"Cannot draw {name}: a picture's name ends in .svg or .png. Name it so.");
+        if (!Endings.Any(e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
+            throw new InputException($"Cannot draw {name}: a picture's name ends in .svg, .png or .pdf. Name it so.");
     }
 
     private static double Require(double size, string name) =>

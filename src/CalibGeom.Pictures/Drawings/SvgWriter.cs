@@ -17,7 +17,8 @@ internal static class SvgWriter
         );
         if (drawing.Title.Length > 0)
             writer.WriteLine($"<title>{Escape(drawing.Title)}</title>");
-        writer.WriteLine($"<rect width=\"{width}\" height=\"{height}\" fill=\"{Ink.Paper}\"/>");
+        if (drawing.Ground is { } ground)
+            writer.WriteLine($"<rect width=\"{width}\" height=\"{height}\" fill=\"{ground}\"/>");
         int clips = 0;
         foreach (Shape shape in drawing.Shapes)
             Write(writer, shape, ref clips);
@@ -29,7 +30,9 @@ internal static class SvgWriter
         switch (shape)
         {
             case PathShape path:
-                writer.WriteLine($"<path d=\"{Data(path)}\"{Rule(path)}{Fill(path.Fill)}{Stroke(path.Pen)}/>");
+                writer.WriteLine(
+                    $"<path{Class(path)} d=\"{Data(path)}\"{Rule(path)}{Fill(path.Fill)}{Stroke(path.Pen)}/>"
+                );
                 break;
             case DiscShape disc:
                 writer.WriteLine(
@@ -39,6 +42,13 @@ internal static class SvgWriter
                 break;
             case TextShape text:
                 writer.WriteLine(Text(text));
+                break;
+            case ImageShape image:
+                writer.WriteLine(
+                    $"<image x=\"{Number(image.X)}\" y=\"{Number(image.Y)}\" width=\"{Number(image.Width)}\" "
+                        + $"height=\"{Number(image.Height)}\" "
+                        + $"href=\"data:image/png;base64,{Convert.ToBase64String(image.Png)}\"/>"
+                );
                 break;
             case ClipShape clip:
                 string id = $"clip{++clips}";
@@ -67,6 +77,8 @@ internal static class SvgWriter
         return data.ToString();
     }
 
+    private static string Class(PathShape path) => path.Role.Length > 0 ? $" class=\"{Escape(path.Role)}\"" : "";
+
     private static string Rule(PathShape path) =>
         path.Fill is not null && path.Lines.Length > 1 ? " fill-rule=\"evenodd\"" : "";
 
@@ -83,7 +95,8 @@ internal static class SvgWriter
             text.Style.Turn != 0
                 ? $" transform=\"rotate({Number(-text.Style.Turn)} {Number(text.X)} {Number(text.Y)})\""
                 : "";
-        return $"<text x=\"{Number(text.X)}\" y=\"{Number(text.Y)}\" "
+        string feature = text.Style.Feature.Length > 0 ? $" data-feature=\"{Escape(text.Style.Feature)}\"" : "";
+        return $"<text{feature} x=\"{Number(text.X)}\" y=\"{Number(text.Y)}\" "
             + $"font-size=\"{Number(text.Style.Size)}\"{anchor}{bold}{turn}{Fill(text.Style.Ink)}>"
             + $"{Escape(text.Text)}</text>";
     }
@@ -110,7 +123,9 @@ internal static class SvgWriter
     }
 
     private static string Escape(string text) =>
-        text.Replace("&", "&amp;", StringComparison.Ordinal)
+        string.Concat(text.Where(c => System.Xml.XmlConvert.IsXmlChar(c) || char.IsSurrogate(c)))
+            .Replace("&", "&amp;", StringComparison.Ordinal)
             .Replace("<", "&lt;", StringComparison.Ordinal)
-            .Replace(">", "&gt;", StringComparison.Ordinal);
+            .Replace(">", "&gt;", StringComparison.Ordinal)
+            .Replace("\"", "&quot;", StringComparison.Ordinal);
 }

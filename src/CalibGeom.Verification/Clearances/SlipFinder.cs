@@ -6,9 +6,6 @@ namespace CalibGeom.Verification.Clearances;
 /// <summary>Readings that look like slips of the pen, and what they look like.</summary>
 internal static class SlipFinder
 {
-    private const double FarOff = 0.2;
-    private const double FarOffMm = 0.15;
-
     internal static IReadOnlyList<Finding> Find(ReadingSet set, FeatureTable features, out HashSet<Reading> aside)
     {
         var findings = new List<Finding>();
@@ -22,7 +19,7 @@ internal static class SlipFinder
             if (r.Kind != ReadingKind.Size || ClosesWithLight(r.Id))
                 continue;
             double off = Math.Abs(r.Value - feature.Nominal);
-            if (off > FarOff * Math.Abs(feature.Nominal) && off > FarOffMm)
+            if (off > SlipRules.FarShare * Math.Abs(feature.Nominal) && off > SlipRules.FarMm)
             {
                 aside.Add(r);
                 findings.Add(Far(r, feature, features));
@@ -57,18 +54,13 @@ internal static class SlipFinder
     private static string LooksLike(Reading r, Feature feature, FeatureTable features)
     {
         double ratio = r.Value / feature.Nominal;
-        if (Near(ratio * 25.4, 1, 0.05))
-            return "It looks like inches: write \"in\" in the unit field.";
-        if (Near(ratio, 25.4, 0.05))
-            return "It looks like millimetres marked as inches.";
-        if (Near(ratio, 10, 0.05) || Near(ratio, 100, 0.05))
-            return "It looks like a doubled zero or a lost decimal point.";
-        if (Near(ratio, 0.1, 0.05) || Near(ratio, 0.01, 0.05))
-            return "It looks like a shifted decimal point.";
+        foreach (SlipShape shape in SlipRules.Shapes)
+            if (Near(ratio, shape.Ratio, shape.Tolerance))
+                return shape.Text;
         if (
             Partner(r.Id) is { } partner
             && features.Find(partner) is { } other
-            && Near(r.Value / other.Nominal, 1, 0.03)
+            && Near(r.Value / other.Nominal, 1, SlipRules.SameTolerance)
         )
             return $"It looks like {partner}: were inside and outside swapped?";
         Feature? same = features
@@ -76,7 +68,9 @@ internal static class SlipFinder
             .OrderBy(f => Math.Abs(r.Value - f.Nominal))
             .ThenBy(f => f.Id)
             .FirstOrDefault();
-        return same is not null && Near(r.Value / same.Nominal, 1, 0.03) ? $"It looks like {same.Id}." : "";
+        return same is not null && Near(r.Value / same.Nominal, 1, SlipRules.SameTolerance)
+            ? $"It looks like {same.Id}."
+            : "";
     }
 
     private static FeatureId? Partner(FeatureId id) =>
@@ -105,7 +99,7 @@ internal static class SlipFinder
     {
         double thousandths = r.Value * 1000,
             whole = Math.Round(thousandths);
-        if (Math.Abs(thousandths - whole) > 1e-6 || instrument.Resolution < 0.0099)
+        if (Math.Abs(thousandths - whole) > 1e-6 || instrument.Resolution < SlipRules.FinestHundredths)
             return null;
         long digits = (long)whole % 1000;
         if (digits is < 1 or > 9)

@@ -1,0 +1,65 @@
+using CalibGeom.Pictures.Drawings;
+using CalibGeom.TestObjects;
+
+namespace CalibGeom.Pictures.Objects;
+
+/// <summary>
+/// A drawing of a test object for the workshop, true to scale on its paper: from above and from the front, the nest
+/// cut through as printed and put together, a column and the comb close up, the sizes, the map of columns and a title
+/// block. Everything follows from the object; nothing overlaps.
+/// </summary>
+public static class ObjectDrawing
+{
+    private const double Margin = 8,
+        Strip = 9;
+
+    /// <summary>Draws an object, untilted.</summary>
+    /// <param name="made">The object.</param>
+    /// <param name="name">What it is called, such as the preset's name.</param>
+    /// <param name="paper">The paper; <see cref="Paper.A4"/> by default.</param>
+    /// <exception cref="InputException">A design error leaves nothing to draw.</exception>
+    public static Drawing Draw(TestObject made, string name, Paper? paper = null) => Draw(made, name, paper, true);
+
+    /// <summary>The same, with or without the outlines of what is seen from above and the front, which take most of
+    /// the time.</summary>
+    internal static Drawing Draw(TestObject made, string name, Paper? paper, bool outlines)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(name);
+        ObjectParts parts = ObjectParts.Of(made);
+        var sheet = new Sheet(paper ?? Paper.A4, $"Test object {name}");
+        var body = new Room(
+            Margin + 2,
+            Margin + 2,
+            sheet.Paper.Width - 2 * Margin - 4,
+            sheet.Paper.Height - 2 * Margin - 4 - Strip
+        );
+        sheet.Border(new Room(Margin, Margin, sheet.Paper.Width - 2 * Margin, sheet.Paper.Height - 2 * Margin));
+        var left = new Room(body.X, body.Y, body.Width * 0.54, body.Height);
+        var right = new Room(left.Right + 4, body.Y, body.Right - left.Right - 4, body.Height);
+        var over = new List<string>();
+        over.AddRange(PlanViews.Draw(sheet, left, made, parts, outlines));
+        double y = NestSections.Printed(sheet, right, made, parts, over);
+        Room row = right with { Y = y, Height = right.Bottom - y };
+        double split = made.Joints.Count > 0 && made.Columns.Count > 0 ? row.Width * 0.66 : row.Width;
+        y = Math.Max(
+            NestSections.Seated(sheet, row with { Width = split }, made, parts, over),
+            DetailViews.Column(
+                sheet,
+                made.Joints.Count > 0 ? row with { X = row.X + split, Width = row.Width - split } : row,
+                made,
+                parts,
+                over
+            )
+        );
+        double last = TitleBlock.Height;
+        y = DetailViews.Comb(sheet, right with { Y = y, Height = right.Bottom - y - last }, made, parts, over);
+        Room rest = right with { Y = y, Height = right.Bottom - y };
+        double half = rest.Width * 0.5;
+        ColumnMap.Draw(sheet, rest with { Width = half - 3 }, made, over);
+        TitleBlock.Draw(sheet, rest with { X = rest.X + half, Width = half }, made, name);
+        SizeTable.DrawRest(sheet, new Room(left.X, left.Bottom - 8, left.Width, 8), over);
+        TitleBlock.Caution(sheet, new Room(body.X, body.Bottom + 1.5, body.Width, Strip));
+        return sheet.Drawing;
+    }
+}
