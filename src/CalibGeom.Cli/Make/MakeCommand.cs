@@ -32,6 +32,16 @@ internal static class MakeCommand
                 + "beside it. - writes an STL alone to standard output. Default: NAME.stl here.",
             HelpName = "OUT",
         };
+        var sheet = new Option<string?>("--sheet")
+        {
+            Description = "Write the bench sheet as well: one HTML file for phone, screen and paper.",
+            HelpName = "FILE.html",
+        };
+        var picture = new Option<string?>("--picture")
+        {
+            Description = "Write a shaded view with the names of the parts as well: .svg, .png or .pdf.",
+            HelpName = "FILE",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var check = new Option<bool>("--check") { Description = "Check the design and write nothing." };
         var command = new Command(
@@ -46,7 +56,7 @@ internal static class MakeCommand
             """
         );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, set, output, json, check })
+        foreach (Option option in new Option[] { preset, set, output, sheet, picture, json, check })
             command.Options.Add(option);
         command.SetAction(parsed =>
             MakeRun.Run(
@@ -57,6 +67,8 @@ internal static class MakeCommand
                     Preset = parsed.GetValue(preset),
                     Assignments = parsed.GetValue(set) ?? [],
                     Output = parsed.GetValue(output),
+                    Sheet = parsed.GetValue(sheet),
+                    Picture = parsed.GetValue(picture),
                     Json = parsed.GetValue(json),
                     Check = parsed.GetValue(check),
                 }

@@ -5,6 +5,7 @@ using CalibGeom.Formats.Obj;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
+using CalibGeom.Pictures.Views;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 
@@ -17,8 +18,15 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
     internal static IReadOnlyList<string> Extensions { get; } = [".STL", ".3MF", ".OBJ"];
 
     /// <summary>Writes the mesh and, beside it, the feature table; to standard output the mesh alone.</summary>
-    internal static MakeFiles Write(CommandIo io, string output, SpecSource source, TestObject made, TriangleMesh mesh)
+    internal static MakeFiles Write(
+        CommandIo io,
+        MakeRequest request,
+        SpecSource source,
+        TestObject made,
+        TriangleMesh mesh
+    )
     {
+        string output = request.Output ?? $"{source.Name}.stl";
         if (output == "-")
         {
             using Stream standard = io.OpenOutput();
@@ -32,8 +40,9 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
             stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh)
         );
         files.Add(features, stream => FeatureTableCsv.Write(stream, made.Features));
+        IReadOnlyList<string> pictures = MakePictures.Add(files, request, source.Name, made);
         files.Commit();
-        return new MakeFiles([output, features]);
+        return new MakeFiles([output, features, .. pictures]);
     }
 
     private static void WriteMesh(
@@ -57,6 +66,7 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
                         Title = header,
                         Application = $"calibgeom {Envelope.Version}",
                         SpecJson = SpecJson.ToText(made.Spec),
+                        Thumbnail = ShadedView.ToPng(mesh, null, 384, 288),
                     }
                 );
                 break;

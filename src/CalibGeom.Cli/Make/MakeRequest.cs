@@ -11,6 +11,12 @@ internal sealed record MakeRequest
 
     internal string? Output { get; init; }
 
+    /// <summary>Where the bench sheet goes, or null.</summary>
+    internal string? Sheet { get; init; }
+
+    /// <summary>Where the shaded view goes, or null.</summary>
+    internal string? Picture { get; init; }
+
     internal bool Json { get; init; }
 
     internal bool Check { get; init; }

@@ -13,9 +13,7 @@ internal static class MakeRun
         SpecSource source = SpecSource.Load(io, request.SpecPath, request.Preset, request.Assignments);
         TestObject made = TestObjectBuilder.Build(source.Spec);
         TriangleMesh? mesh = made.HasErrors || request.Check ? null : made.ToMesh();
-        MakeFiles? files = mesh is null
-            ? null
-            : MakeFiles.Write(io, request.Output ?? $"{source.Name}.stl", source, made, mesh);
+        MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request, source, made, mesh);
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
         if (request.Json)
             Envelope.Write(result, "make", made.Findings, MakeResult.Describe(source, made, mesh, files));
@@ -46,6 +44,7 @@ internal static class MakeRun
     {
         if (request is { Check: true, Output: not null })
             throw new InputException("--check writes nothing; leave --check or -o away.");
+        MakePictures.RequireSense(request);
         if (request is { Json: true, Output: "-" })
             throw new InputException("--json and -o - would both write to standard output; name a file.");
         if (

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Features.Files;
+using CalibGeom.TestObjects;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Predict;
@@ -32,6 +33,13 @@ internal static class ReadingsCommand
             Description = "Where to write; - (the default) is standard output.",
             HelpName = "OUT",
         };
+        var sheet = new Option<string?>("--sheet")
+        {
+            Description =
+                "Write the bench sheet instead: one HTML file for phone, screen and paper that saves the readings "
+                + "file.",
+            HelpName = "FILE.html",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope with the features to read." };
         var command = new Command(
             "readings",
@@ -40,26 +48,55 @@ internal static class ReadingsCommand
 
             Example:
               calibgeom readings --preset standard -o bench.csv
+              calibgeom readings --preset standard --sheet bench.html
             """
         );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, features, output, json })
+        foreach (Option option in new Option[] { preset, features, output, sheet, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
-            Run(
-                io,
-                FeatureSource.Load(
+            parsed.GetValue(sheet) is { } page
+                ? Sheet(
                     io,
-                    parsed.GetValue(features),
-                    parsed.GetValue(spec),
-                    parsed.GetValue(preset) ?? (parsed.GetValue(features) is null ? "standard" : null),
-                    null
-                ),
-                parsed.GetValue(output),
-                parsed.GetValue(json)
-            )
+                    page,
+                    parsed.GetValue(features) ?? parsed.GetValue(output),
+                    SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []),
+                    parsed.GetValue(json)
+                )
+                : Run(
+                    io,
+                    FeatureSource.Load(
+                        io,
+                        parsed.GetValue(features),
+                        parsed.GetValue(spec),
+                        parsed.GetValue(preset) ?? (parsed.GetValue(features) is null ? "standard" : null),
+                        null
+                    ),
+                    parsed.GetValue(output),
+                    parsed.GetValue(json)
+                )
         );
         return command;
+    }
+
+    private static int Sheet(CommandIo io, string page, string? beside, SpecSource source, bool json)
+    {
+        if (beside is not null)
+            throw new InputException("--sheet draws the object itself: leave --features and -o away, name a spec.");
+        TestObject made = SheetFile.Build(source);
+        using var files = new OutputSet();
+        SheetFile.Add(files, page, made, source.Name);
+        files.Commit();
+        if (json)
+            Envelope.Write(
+                io.Out,
+                "readings",
+                [],
+                new JsonObject { ["digest"] = made.Features.Digest, ["file"] = page }
+            );
+        io.Error.WriteLine($"wrote {page}");
+        io.Error.WriteLine(Caution.Text);
+        return ExitCode.Done;
     }
 
     private static int Run(CommandIo io, FeatureSource source, string? output, bool json)

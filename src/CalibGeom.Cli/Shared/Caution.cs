@@ -1,12 +1,9 @@
 namespace CalibGeom.Cli.Shared;
 
-/// <summary>What must be said wherever output leads to a print.</summary>
+/// <summary>What must be said wherever output leads to a print; sheets and drawings carry it in full.</summary>
 internal static class Caution
 {
     internal const string Text =
-        "Caution: uncured resin sensitises skin and irritates eyes, wash solvents are flammable, UV light hurts eyes. "
-        + "Wear nitrile gloves and eye protection, "
-        + "air the room, follow the resin's safety data sheet and local rules for waste. Columns are sharp when "
-        + "they break. A designed or predicted size "
-        + "is an estimate: parts whose failure can hurt someone need inspection and a qualified person's judgement.";
+        "Caution: uncured resin sensitises, wash solvents are flammable, UV hurts eyes: gloves, eye protection, fresh "
+        + "air, the resin's safety data sheet. Sizes are estimates; see README.";
 }

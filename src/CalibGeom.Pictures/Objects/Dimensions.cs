@@ -41,7 +41,11 @@ internal sealed class Dimensions(Sheet sheet)
             double y = edge + way * (Gap + row * Row);
             (double X, double Y)[] a = [(from.X, from.Y + way * Over), (from.X, y + way * Over)],
                 b = [(to.X, to.Y + way * Over), (to.X, y + way * Over)];
-            if (!sheet.IsFree(a[0], a[1]) || !sheet.IsFree(b[0], b[1]) || !sheet.IsFree((from.X, y), (to.X, y)))
+            if (
+                !sheet.IsFree(a[0], a[1])
+                || !sheet.IsFree(b[0], b[1])
+                || !sheet.IsFree((from.X - Tail, y), (to.X + Tail, y))
+            )
                 continue;
             if (!Write(Places(from.X, to.X, y), [a, b, [(from.X - Tail, y), (to.X + Tail, y)]], text, feature, 0))
                 continue;
@@ -59,7 +63,11 @@ internal sealed class Dimensions(Sheet sheet)
             double x = edge - (Gap + row * Row);
             (double X, double Y)[] a = [(low.X - Over, low.Y), (x - Over, low.Y)],
                 b = [(high.X - Over, high.Y), (x - Over, high.Y)];
-            if (!sheet.IsFree(a[0], a[1]) || !sheet.IsFree(b[0], b[1]) || !sheet.IsFree((x, low.Y), (x, high.Y)))
+            if (
+                !sheet.IsFree(a[0], a[1])
+                || !sheet.IsFree(b[0], b[1])
+                || !sheet.IsFree((x, low.Y + Tail), (x, high.Y - Tail))
+            )
                 continue;
             if (
                 !Write(

@@ -8,6 +8,12 @@ function oneLine(text) {
   return text.replace(/[\u0000-\u001f\u007f\u0085\u2028\u2029]+/g, " ").trim();
 }
 
+// A note that a spreadsheet would take for a formula gets an apostrophe, which spreadsheets take for "this is text".
+function noteText(text) {
+  const line = oneLine(text || "");
+  return /^[=+\-@]/.test(line) ? "'" + line : line;
+}
+
 function readingsText(sheet) {
   const lines = ["# digest " + sheet.digest];
   if (sheet.temperature) lines.push("# temperature " + sheet.temperature);
@@ -19,7 +25,7 @@ function readingsText(sheet) {
   lines.push("feature,value,unit,instrument,note");
   for (const row of sheet.rows)
     lines.push(
-      [row.feature, row.value, row.unit, row.instrument, row.note].map((f) => csvField(oneLine(f || ""))).join(",")
+      [row.feature, row.value, row.unit || "", row.instrument || "", noteText(row.note)].map(csvField).join(",")
     );
   return lines.join("\n") + "\n";
 }

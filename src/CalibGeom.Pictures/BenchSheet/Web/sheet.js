@@ -147,7 +147,7 @@ function toSheet() {
     flexible: form.elements.flexible.checked,
     resolution: number("resolution", "0.01"),
     mpe: number("mpe"),
-    settings: data.settings.map((s) => [s.word, s.number ? number(s.word) : text(s.word)]),
+    settings: [...data.settings.map((s) => [s.word, s.number ? number(s.word) : text(s.word)]), ["notes", text("notes")]],
     rows,
   };
 }

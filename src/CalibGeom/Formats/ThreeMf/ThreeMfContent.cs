@@ -13,4 +13,8 @@ public sealed record ThreeMfContent
     /// the file; null to
     /// leave it out, the default.</summary>
     public string? SpecJson { get; init; }
+
+    /// <summary>A picture of the objects as PNG, which file managers show; null to leave it out, the
+    /// default.</summary>
+    public byte[]? Thumbnail { get; init; }
 }

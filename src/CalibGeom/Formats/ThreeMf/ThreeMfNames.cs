@@ -15,11 +15,14 @@ internal static class ThreeMfNames
     internal const string Relationships = "http://schemas.openxmlformats.org/package/2006/relationships";
     internal const string ModelRelationship = "http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel";
     internal const string PrintTicketRelationship = "http://schemas.microsoft.com/3dmanufacturing/2013/01/printticket";
+    internal const string ThumbnailRelationship =
+        "http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail";
     internal const string RelationshipsType = "application/vnd.openxmlformats-package.relationships+xml";
     internal const string ModelType = "application/vnd.ms-package.3dmanufacturing-3dmodel+xml";
 
     internal const string ContentTypesPart = "[Content_Types].xml";
     internal const string RootRelationships = "_rels/.rels";
+    internal const string ThumbnailPart = "Metadata/thumbnail.png";
     internal const string ModelPart = "3D/3dmodel.model";
 
     /// <summary>The namespace of this library's own metadata.</summary>

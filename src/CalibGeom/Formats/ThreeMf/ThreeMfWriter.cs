@@ -36,15 +36,17 @@ public static class ThreeMfWriter
                     nameof(objects)
                 );
         var zip = new ZipWriter(stream);
-        zip.Add(ThreeMfNames.ContentTypesPart, part => part.Write(Encoding.UTF8.GetBytes(ContentTypes)));
-        zip.Add(ThreeMfNames.RootRelationships, part => part.Write(Encoding.UTF8.GetBytes(Relationships)));
+        zip.Add(ThreeMfNames.ContentTypesPart, part => part.Write(Encoding.UTF8.GetBytes(ContentTypes(content))));
+        zip.Add(ThreeMfNames.RootRelationships, part => part.Write(Encoding.UTF8.GetBytes(Relationships(content))));
         zip.Add(ThreeMfNames.ModelPart, part => Model(new Utf8Output(part), objects, content));
+        if (content.Thumbnail is { } png)
+            zip.Add(ThreeMfNames.ThumbnailPart, part => part.Write(png));
         zip.Finish();
     }
 
     private const string Declaration = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
 
-    private const string ContentTypes =
+    private static string ContentTypes(ThreeMfContent content) =>
         Declaration
         + "<Types xmlns=\""
         + ThreeMfNames.ContentTypes
@@ -54,9 +56,11 @@ public static class ThreeMfWriter
         + "\"/>\n"
         + "<Default Extension=\"model\" ContentType=\""
         + ThreeMfNames.ModelType
-        + "\"/>\n</Types>\n";
+        + "\"/>\n"
+        + (content.Thumbnail is null ? "" : "<Default Extension=\"png\" ContentType=\"image/png\"/>\n")
+        + "</Types>\n";
 
-    private const string Relationships =
+    private static string Relationships(ThreeMfContent content) =>
         Declaration
         + "<Relationships xmlns=\""
         + ThreeMfNames.Relationships
@@ -65,7 +69,14 @@ public static class ThreeMfWriter
         + ThreeMfNames.ModelRelationship
         + "\" Target=\"/"
         + ThreeMfNames.ModelPart
-        + "\"/>\n</Relationships>\n";
+        + "\"/>\n"
+        + (
+            content.Thumbnail is null
+                ? ""
+                : $"<Relationship Id=\"rel1\" Type=\"{ThreeMfNames.ThumbnailRelationship}\" "
+                    + $"Target=\"/{ThreeMfNames.ThumbnailPart}\"/>\n"
+        )
+        + "</Relationships>\n";
 
     private static void Model(Utf8Output output, IReadOnlyList<MeshObject> objects, ThreeMfContent content)
     {
