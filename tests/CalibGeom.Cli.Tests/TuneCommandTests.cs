@@ -241,7 +241,7 @@ public class TuneCommandTests
     [InlineData("tune|LOG|--target|abc", "abc")]
     [InlineData("tune|LOG|--target|9", "target clearance")]
     [InlineData("tune|LOG|--tolerance|NaN", "tolerance")]
-    [InlineData("tune|LOG|--plot|x.pdf", "x.pdf")]
+    [InlineData("tune|LOG|--plot|x.gif", "x.gif")]
     [InlineData("tune|LOG|--prior|speed=1", "known prior")]
     [InlineData("tune|LOG|--prior|timeEffect=-1", "median")]
     [InlineData("tune|LOG|--prior|restTime=1,5", "decimal point")]

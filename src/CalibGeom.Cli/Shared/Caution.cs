@@ -4,6 +4,6 @@ namespace CalibGeom.Cli.Shared;
 internal static class Caution
 {
     internal const string Text =
-        "Caution: uncured resin sensitises, wash solvents are flammable, UV hurts eyes: gloves, eye protection, fresh "
+        "Caution: uncured resin sensitises, wash solvents are flammable, UV hurts eyes: nitrile gloves, eye protection, fresh "
         + "air, the resin's safety data sheet. Sizes are estimates; see README.";
 }
