@@ -63,6 +63,11 @@ internal static class PredictCommand
             Description = "Propagate distributions (JCGM 101) instead of first order (JCGM 100).",
         };
         var budget = new Option<bool>("--budget") { Description = "Print what each uncertainty is made of." };
+        var report = new Option<string?>("--report")
+        {
+            Description = "Write the answer as a page to file as well: plots, tables, exact inputs.",
+            HelpName = "FILE.html",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var command = new Command(
             "predict",
@@ -90,6 +95,7 @@ internal static class PredictCommand
                 thresholds,
                 monteCarlo,
                 budget,
+                report,
                 json,
             }
         )
@@ -111,6 +117,7 @@ internal static class PredictCommand
                     Thresholds = parsed.GetValue(thresholds),
                     MonteCarlo = parsed.GetValue(monteCarlo),
                     Budget = parsed.GetValue(budget),
+                    Report = parsed.GetValue(report),
                     Json = parsed.GetValue(json),
                 }
             )
@@ -126,6 +133,8 @@ internal static class PredictCommand
             );
         if (request is { Want: not null, For: null })
             throw new InputException("--want needs --for: say which peg and hole.");
+        if (request.Report is { } page)
+            RecordFile.RequireName(page);
         (double Peg, double Hole)? joint = request.Joint();
         ReadingSet readings = FeatureSource.Readings(io, request.Paths);
         FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, readings.Digest);
@@ -133,6 +142,11 @@ internal static class PredictCommand
         var answers = Coupons(readings, request.Coupon)
             .Select(coupon => Answer(source, readings.ForCoupon(coupon), options, coupon, joint, request.Want))
             .ToArray();
+        if (request.Report is { } report)
+        {
+            PredictRecord.Write(report, answers, source.Features, request.Paths, request.Budget);
+            io.Error.WriteLine($"wrote {report}");
+        }
         if (request.Json)
             PredictResult.Write(io.Out, answers, request.Budget);
         else

@@ -31,6 +31,9 @@ internal sealed record PredictRequest
 
     internal bool Budget { get; init; }
 
+    /// <summary>Where the page to file goes, or null.</summary>
+    internal string? Report { get; init; }
+
     internal bool Json { get; init; }
 
     /// <summary>Peg and hole of <c>--for 20/20.2</c>.</summary>

@@ -80,6 +80,16 @@ internal static class TuneCommand
             Description = "Draw the survival of columns (.svg or .png).",
             HelpName = "FILE",
         };
+        var report = new Option<string?>("--report")
+        {
+            Description = "Write the answer as a page to file as well: plots, tables, the log.",
+            HelpName = "FILE.html",
+        };
+        var card = new Option<string?>("--card")
+        {
+            Description = "Write a settings card for the machine, A6: .svg, .png or .pdf.",
+            HelpName = "FILE",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var command = new Command(
             "tune",
@@ -107,6 +117,8 @@ internal static class TuneCommand
                 thresholds,
                 plot,
                 columnPlot,
+                report,
+                card,
                 json,
             }
         )
@@ -133,15 +145,34 @@ internal static class TuneCommand
                     },
                 }
             );
-            return Run(io, path, options, parsed.GetValue(plot), parsed.GetValue(columnPlot), parsed.GetValue(json));
+            var pages = (parsed.GetValue(report), parsed.GetValue(card));
+            return Run(
+                io,
+                path,
+                options,
+                parsed.GetValue(plot),
+                parsed.GetValue(columnPlot),
+                pages,
+                parsed.GetValue(json)
+            );
         });
         return command;
     }
 
-    private static int Run(CommandIo io, string path, TuneOptions options, string? plot, string? columnPlot, bool json)
+    private static int Run(
+        CommandIo io,
+        string path,
+        TuneOptions options,
+        string? plot,
+        string? columnPlot,
+        (string? Report, string? Card) pages,
+        bool json
+    )
     {
-        foreach (string name in new[] { plot, columnPlot }.OfType<string>())
+        foreach (string name in new[] { plot, columnPlot, pages.Card }.OfType<string>())
             Drawing.RequireName(name);
+        if (pages.Report is not null)
+            RecordFile.RequireName(pages.Report);
         TrialLog log = Read(io, path);
         IReadOnlyList<Trial> trials = log.Trials;
         if (trials.Count == 0)
@@ -154,6 +185,10 @@ internal static class TuneCommand
                 outputs.Add(plot, s => ExposurePlot.Draw(result).Write(plot, s));
             if (columnPlot is not null)
                 outputs.Add(columnPlot, s => ColumnPlot.Draw(result).Write(columnPlot, s));
+            if (pages.Report is not null)
+                TuneRecord.AddReport(outputs, pages.Report, path, result);
+            if (pages.Card is not null)
+                TuneRecord.AddCard(outputs, pages.Card, result);
             outputs.Commit();
         }
         if (json)

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CalibGeom.Pictures.Objects;
+using CalibGeom.Pictures.Reports;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Clearances;

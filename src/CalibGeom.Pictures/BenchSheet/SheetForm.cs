@@ -1,5 +1,6 @@
 using System.Text;
 using CalibGeom.Pictures.Objects;
+using CalibGeom.Pictures.Reports;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Pictures.BenchSheet;
@@ -84,7 +85,7 @@ internal static class SheetForm
                     Size(html, feature);
                     break;
                 case "count":
-                    SheetMaps.Openings(html, made, feature);
+                    SheetMaps.Openings(html, feature);
                     break;
                 case "fit":
                     Fit(html, feature);

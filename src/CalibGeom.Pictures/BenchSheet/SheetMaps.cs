@@ -1,5 +1,6 @@
 using System.Text;
 using CalibGeom.Pictures.Objects;
+using CalibGeom.Pictures.Reports;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Pictures.BenchSheet;
@@ -41,21 +42,16 @@ internal static class SheetMaps
             .Append("<span class=\"word\">\u2013</span></button>\n");
     }
 
-    internal static void Openings(StringBuilder html, TestObject made, Feature count)
+    internal static void Openings(StringBuilder html, Feature count)
     {
-        string id = HtmlText.Escape($"{count.Id}"),
-            part = ObjectParts.PartOf($"{count.Id}");
+        string id = HtmlText.Escape($"{count.Id}");
         SheetForm.Head(html, "openings", count);
-        double[] heights =
-        [
-            .. made
-                .Gauges.Where(g => ObjectParts.PartOf($"{g.Feature}") == part)
-                .Select(g => Math.Round(g.Length(), 6)),
-        ];
+        double[] heights = [.. count.Openings];
         int many = (int)count.Nominal;
-        html.Append(
-            $"<div class=\"map\" style=\"grid-template-columns: repeat({Math.Min(many, 8)}, minmax(0, 1fr))\">"
-        );
+        html.Append("<p class=\"paper\">Tick what light comes through.</p>\n")
+            .Append(
+                $"<div class=\"map\" style=\"grid-template-columns: repeat({Math.Min(many, 8)}, minmax(0, 1fr))\">"
+            );
         for (int i = 1; i <= many; i++)
         {
             string height = heights.Length == many ? $" {SizeText.Of(heights[i - 1])}" : "";

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace CalibGeom.Pictures.BenchSheet;
+namespace CalibGeom.Pictures.Reports;
 
 /// <summary>Text as HTML: whatever it holds, it stays text.</summary>
 internal static class HtmlText

@@ -1,0 +1,79 @@
+using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
+using CalibGeom.Pictures.Reports;
+using CalibGeom.Pictures.Tuning;
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning;
+
+namespace CalibGeom.Cli.Tune;
+
+/// <summary>The answer of <c>tune</c> as a page to file, and as a card for the machine.</summary>
+internal static class TuneRecord
+{
+    /// <summary>Adds the page.</summary>
+    internal static void AddReport(OutputSet files, string path, string log, TuningResult result)
+    {
+        Finding answer = result.Findings[0];
+        using var text = new StringWriter();
+        TuneReport.Write(text, result);
+        var page = new ReportPage
+        {
+            Title = $"Settings for {result.Conditions.Resin} on {result.Conditions.Printer}",
+            Answer = [answer.Message, .. answer.Remedy.Length > 0 ? [answer.Remedy] : Array.Empty<string>()],
+            ToType = ToType(result.Next.Settings),
+            Findings = [.. result.Findings.Skip(1)],
+            Plots = [ExposurePlot.Draw(result), .. result.Columns is null ? [] : new[] { ColumnPlot.Draw(result) }],
+            Tables = [new ReportText("In full", text.ToString().TrimEnd())],
+            Inputs = RecordFile.Contents([log]),
+            Version = Envelope.Version,
+        };
+        files.Add(path, page.Write);
+    }
+
+    /// <summary>Adds the card: the settings that are advised, and what they are expected to give.</summary>
+    internal static void AddCard(OutputSet files, string path, TuningResult result)
+    {
+        var c = result.Conditions;
+        var card = new SettingsCard
+        {
+            Resin = c.Resin.Length > 0 ? c.Resin : "resin ________",
+            Printer = c.Printer.Length > 0 ? c.Printer : "printer ________",
+            Settings =
+            [
+                .. ToType(result.Next.Settings),
+                ("layer height", FormattableString.Invariant($"{c.Layer:0.###} mm")),
+            ],
+            Results =
+            [
+                (
+                    "vat temperature",
+                    c.Temperature is { } t ? FormattableString.Invariant($"{t:0.#} \u00b0C") : "________"
+                ),
+                .. Tuner
+                    .ChancesAt(result, result.Next.Settings)
+                    .Take(3)
+                    .Select(j =>
+                        (
+                            $"{j.Joint} {j.Axis.ToUpperInvariant()}",
+                            FormattableString.Invariant($"{j.Clearance:0.000} \u00b1 {1.96 * j.Uncertainty:0.000} mm")
+                        )
+                    ),
+                .. Thinnest(result),
+            ],
+        };
+        files.Add(path, stream => card.Draw().Write(path, stream));
+    }
+
+    private static IEnumerable<(string, string)> Thinnest(TuningResult result)
+    {
+        if (result.Columns?.Limit(result.Next.Settings.Time) is { Diameter: var d } && double.IsFinite(d))
+            yield return ("half of columns stand at", FormattableString.Invariant($"{d:0.00} mm"));
+    }
+
+    private static IReadOnlyList<(string, string)> ToType(ExposureSettings s) =>
+        [
+            ("exposure", FormattableString.Invariant($"{s.Time:0.###} s")),
+            ("rest before exposure", FormattableString.Invariant($"{s.Rest:0.###} s")),
+            ("edge offset", FormattableString.Invariant($"{s.EdgeOffset:+0.###;-0.###;0} mm")),
+        ];
+}
