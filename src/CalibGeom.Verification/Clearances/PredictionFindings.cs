@@ -47,6 +47,8 @@ internal static class PredictionFindings
             );
         foreach (Finding f in Missing(p, designs))
             yield return f;
+        foreach (Finding f in CountFindings.Of(matched))
+            yield return f;
         foreach (Finding f in Felt(p, matched, designs, knowledge))
             yield return f;
     }

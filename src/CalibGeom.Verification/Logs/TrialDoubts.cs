@@ -97,7 +97,7 @@ public static class TrialDoubts
         // "resin 1" and "resin 2" are two names, not a slip.
         if (Digits(one) != Digits(other))
             return false;
-        return Math.Min(one.Length, other.Length) >= 5 && Readings.ReadingWords.Distance(one, other) == 1;
+        return Math.Min(one.Length, other.Length) >= 5 && Spelling.Distance(one, other) == 1;
     }
 
     private static string Bare(string name) => new([.. name.Where(char.IsLetterOrDigit).Select(char.ToLowerInvariant)]);

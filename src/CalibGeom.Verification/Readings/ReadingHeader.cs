@@ -28,7 +28,7 @@ internal sealed class ReadingHeader
         string word = parts.Length > 0 ? parts[0].TrimEnd(':') : "";
         if (!Words.Contains(word, StringComparer.Ordinal))
         {
-            if (word.Length > 4 && ReadingWords.Nearest(word.ToLowerInvariant(), Words, 2) is { } meant)
+            if (word.Length > 4 && Spelling.Nearest(word.ToLowerInvariant(), Words, 2) is { } meant)
                 throw new InputException($"\"# {word}\" is not known; did you mean # {meant}?");
             comments.Add(text.Trim());
             return;

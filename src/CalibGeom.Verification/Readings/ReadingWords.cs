@@ -57,37 +57,6 @@ internal static class ReadingWords
 
     internal static string Of(Jaw jaw) => Array.Find(Jaws, s => s.Jaw == jaw).Word;
 
-    /// <summary>The nearest of some words if it is near enough to be what was meant.</summary>
-    internal static string? Nearest(string word, IEnumerable<string> known, int farthest)
-    {
-        (string? best, int distance) = (null, farthest + 1);
-        foreach (string candidate in known)
-        {
-            int d = Distance(word, candidate);
-            if (d < distance)
-                (best, distance) = (candidate, d);
-        }
-        return best;
-    }
-
-    /// <summary>Edit distance with insertions, deletions and replacements (Levenshtein, 1966).</summary>
-    internal static int Distance(string a, string b)
-    {
-        int[] row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (int i = 1; i <= a.Length; i++)
-        {
-            int diagonal = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.Length; j++)
-            {
-                int replaced = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.Min(replaced, 1 + Math.Min(row[j], row[j - 1]));
-            }
-        }
-        return row[b.Length];
-    }
-
     private static T? Find<T>((string Word, T Value)[] words, string word)
         where T : struct
     {

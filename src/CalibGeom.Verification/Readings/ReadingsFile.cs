@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using CalibGeom.Features.Files;
 
 namespace CalibGeom.Verification.Readings;
 
@@ -34,29 +35,7 @@ public static class ReadingsFile
     /// <exception cref="IOException">Reading failed.</exception>
     public static ReadingSet Read(Stream stream, string name)
     {
-        ArgumentNullException.ThrowIfNull(stream);
-        using var memory = new MemoryStream();
-        byte[] block = new byte[1 << 16];
-        for (int n; (n = stream.Read(block)) > 0; )
-        {
-            memory.Write(block, 0, n);
-            if (memory.Length > MostBytes)
-                throw new InputException(
-                    $"{name} is larger than {MostBytes >> 20} MiB. A readings file is a few kilobytes; is this "
-                        + $"another file?"
-                );
-        }
-        try
-        {
-            return Parse(
-                new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(memory.GetBuffer(), 0, (int)memory.Length),
-                name
-            );
-        }
-        catch (DecoderFallbackException e)
-        {
-            throw new InputException($"{name} is not UTF-8 text. Save it as CSV in UTF-8.", e);
-        }
+        return Parse(InputBytes.Utf8(InputBytes.Read(stream, MostBytes, "a readings file"), name), name);
     }
 
     /// <summary>Reads a text; JSON when it begins with a brace, else CSV.</summary>

@@ -163,7 +163,7 @@ public class ReadingsFileTests
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "MiB",
+            "16384 KiB",
             Assert
                 .Throws<InputException>(() => ReadingsFile.Read(new MemoryStream(new byte[(16 << 20) + 1]), "x"))
                 .Message,

@@ -39,7 +39,7 @@ internal static class SpecNames
             return null;
         int reach = Math.Max(1, name.Length / 3);
         return known
-            .Select(k => (Name: k, Distance: Distance(name.ToUpperInvariant(), k.ToUpperInvariant())))
+            .Select(k => (Name: k, Distance: Spelling.Distance(name.ToUpperInvariant(), k.ToUpperInvariant())))
             .Where(k => k.Distance <= reach)
             .OrderBy(k => k.Distance)
             .Select(k => k.Name)
@@ -47,23 +47,4 @@ internal static class SpecNames
     }
 
     private static string Shorten(string name) => name.Length <= 60 ? name : $"{name[..60]}...";
-
-    /// <summary>Edits between two words: letters put in, left out, changed, or two neighbours swapped.</summary>
-    private static int Distance(string a, string b)
-    {
-        var d = new int[a.Length + 1, b.Length + 1];
-        for (int i = 0; i <= a.Length; i++)
-            d[i, 0] = i;
-        for (int j = 0; j <= b.Length; j++)
-            d[0, j] = j;
-        for (int i = 1; i <= a.Length; i++)
-        for (int j = 1; j <= b.Length; j++)
-        {
-            int changed = d[i - 1, j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-            d[i, j] = Math.Min(changed, Math.Min(d[i - 1, j], d[i, j - 1]) + 1);
-            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-                d[i, j] = Math.Min(d[i, j], d[i - 2, j - 2] + 1);
-        }
-        return d[a.Length, b.Length];
-    }
 }
