@@ -1,7 +1,8 @@
 namespace CalibGeom.Pictures.Drawings;
 
 /// <summary>
-/// A picture described once and written as SVG, PNG or PDF. X runs right and Y down, in pixels of 1/96 inch; later shapes
+/// A picture described once and written as SVG, PNG or PDF. X runs right and Y down, in pixels of 1/96 inch; later
+/// shapes
 /// cover earlier ones.
 /// The same calls give the same SVG, byte for byte. Not safe to share between threads.
 /// </summary>
