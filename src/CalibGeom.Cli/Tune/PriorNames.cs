@@ -14,7 +14,6 @@ internal static class PriorNames
     {
         ["growth"] = (p, v) => p with { GrowthMean = v },
         ["growthDeviation"] = (p, v) => p with { GrowthDeviation = v },
-        ["betweenPrints"] = (p, v) => p with { BetweenPrints = v },
         ["lackOfFit"] = (p, v) => p with { LackOfFit = v },
         ["axisDifference"] = (p, v) => p with { AxisDifference = v },
         ["columnExponent"] = (p, v) => p with { ColumnExponent = v },
@@ -29,6 +28,7 @@ internal static class PriorNames
         ["timeEffect"] = (p => p.TimeEffect, (p, v) => p with { TimeEffect = v }),
         ["restEffect"] = (p => p.RestEffect, (p, v) => p with { RestEffect = v }),
         ["restTime"] = (p => p.RestTime, (p, v) => p with { RestTime = v }),
+        ["betweenPrints"] = (p => p.BetweenPrints, (p, v) => p with { BetweenPrints = v }),
         ["penetrationDepth"] = (p => p.PenetrationDepth, (p, v) => p with { PenetrationDepth = v }),
     };
 

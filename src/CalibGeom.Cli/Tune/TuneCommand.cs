@@ -70,6 +70,33 @@ internal static class TuneCommand
             Description = "Where binding, sliding and rattling begin, mm. Default: 0/0.02/0.07.",
             HelpName = "B/S/R",
         };
+        var hold = new Option<string[]>("--hold")
+        {
+            Description = "What is left as it is: time, rest or offset; may be repeated.",
+            HelpName = "WHAT",
+        };
+        var noOffset = new Option<bool>("--no-offset") { Description = "No edge offset may be entered." };
+        var pixel = new Option<double?>("--pixel")
+        {
+            Description = "Pixel pitch, mm: without grey levels offsets are then advised in whole pixels.",
+            HelpName = "MM",
+        };
+        var timeStep = Step(
+            "--time-step",
+            "To what the machine rounds exposure",
+            "s",
+            "S",
+            TuneOptions.Default.TimeStep
+        );
+        var restStep = Step("--rest-step", "To what the machine rounds rest", "s", "S", TuneOptions.Default.RestStep);
+        var offsetStep = Step(
+            "--offset-step",
+            "To what the slicer rounds an edge offset",
+            "mm",
+            "MM",
+            TuneOptions.Default.OffsetStep
+        );
+        var quoted = new QuotedOptions();
         var plot = new Option<string?>("--plot")
         {
             Description = "Draw clearance over rest and exposure (.svg or .png).",
@@ -115,6 +142,15 @@ internal static class TuneCommand
                 prior,
                 rule,
                 thresholds,
+                hold,
+                noOffset,
+                pixel,
+                timeStep,
+                restStep,
+                offsetStep,
+                quoted.Depth,
+                quoted.Dose,
+                quoted.Irradiance,
                 plot,
                 columnPlot,
                 report,
@@ -139,6 +175,13 @@ internal static class TuneCommand
                     ProductionHeight = parsed.GetValue(height),
                     Modulus = parsed.GetValue(modulus),
                     ColumnHeight = parsed.GetValue(columnHeight),
+                    Hold = HeldWords.Read(parsed.GetValue(hold) ?? []),
+                    OffsetAllowed = !parsed.GetValue(noOffset),
+                    Pixel = parsed.GetValue(pixel),
+                    TimeStep = parsed.GetValue(timeStep),
+                    RestStep = parsed.GetValue(restStep),
+                    OffsetStep = parsed.GetValue(offsetStep),
+                    Quoted = quoted.Read(parsed),
                     Priors = PriorNames.Apply(parsed.GetValue(prior) ?? []) with
                     {
                         Fits = ThresholdText.Read(parsed.GetValue(thresholds)),
@@ -158,6 +201,14 @@ internal static class TuneCommand
         });
         return command;
     }
+
+    private static Option<double> Step(string name, string what, string unit, string help, double value) =>
+        new(name)
+        {
+            Description = FormattableString.Invariant($"{what}, {unit}. Default {value}."),
+            HelpName = help,
+            DefaultValueFactory = _ => value,
+        };
 
     private static int Run(
         CommandIo io,
@@ -192,7 +243,7 @@ internal static class TuneCommand
             outputs.Commit();
         }
         if (json)
-            Envelope.Write(io.Out, "tune", result.Findings, TuneReport.Json(result));
+            Envelope.Write(io.Out, "tune", result.Findings, TuneJson.Of(result));
         else
             TuneReport.Write(io.Out, result);
         return ExitCode.Done;

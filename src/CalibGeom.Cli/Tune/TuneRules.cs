@@ -13,15 +13,18 @@ internal static class TuneRules
     )
     {
         ["probability"] = (o, v) => o with { Probability = v },
+        ["visible"] = (o, v) => o with { Visible = v },
+        ["leastLayers"] = (o, v) => o with { LeastLayers = v },
+        ["columnGain"] = (o, v) => o with { ColumnGain = v },
+        ["mostPrintThrough"] = (o, v) => o with { MostPrintThrough = v },
+        ["mostSlower"] = (o, v) => o with { MostSlower = v },
+        ["mostTime"] = (o, v) => o with { MostTime = v },
         ["restGain"] = (o, v) => o with { RestGain = v },
-        ["restDoubt"] = (o, v) => o with { RestDoubt = v },
+        ["mostRest"] = (o, v) => o with { MostRest = v },
+        ["mostRestStep"] = (o, v) => o with { MostRestStep = v },
         ["leastStep"] = (o, v) => o with { LeastStep = v },
         ["mostUp"] = (o, v) => o with { MostUp = v },
         ["mostDown"] = (o, v) => o with { MostDown = v },
-        ["mostRestStep"] = (o, v) => o with { MostRestStep = v },
-        ["mostRest"] = (o, v) => o with { MostRest = v },
-        ["lightMargin"] = (o, v) => o with { LightMargin = v },
-        ["mostPrintThrough"] = (o, v) => o with { MostPrintThrough = v },
     };
 
     internal static IEnumerable<string> All => Setters.Keys;

@@ -55,7 +55,7 @@ public static class ExposurePlot
         plot.Line(
             result.Curve.Select(p => (p.Rest, p.Time)),
             new Pen(Ink.Teal, 2.5),
-            FormattableString.Invariant($"on target ({result.Chances[0].Target:0.000})")
+            FormattableString.Invariant($"on target ({Target(result):0.000})")
         );
         plot.Points([(result.Next.Settings.Rest, result.Next.Settings.Time, 0.0)], Ink.Ochre, "next", 8);
         plot.Points(
@@ -67,6 +67,10 @@ public static class ExposurePlot
         plot.Finish();
         return drawing;
     }
+
+    // An object without boxes has no clearance: what growth alone would make of a gap of nothing is drawn.
+    private static double Target(TuningResult result) =>
+        result.Clearances.Count > 0 ? result.Clearances[0].Target : -2 * result.TargetGrowth;
 
     // Beside its point, in the order of printing.
     private static void Numbers(PlotArea plot, TuningResult result)
@@ -92,7 +96,7 @@ public static class ExposurePlot
         double[] xs = Enumerable.Range(0, Columns).Select(i => rest * i / (Columns - 1)).ToArray();
         double[] ys = Enumerable.Range(0, Rows).Select(i => low * Math.Pow(high / low, i / (Rows - 1.0))).ToArray();
         var field = new double[Rows, Columns];
-        double designed = result.Chances[0].Target + 2 * result.TargetGrowth,
+        double designed = Target(result) + 2 * result.TargetGrowth,
             offset = result.Next.Settings.EdgeOffset;
         for (int r = 0; r < Rows; r++)
         for (int c = 0; c < Columns; c++)
@@ -100,7 +104,7 @@ public static class ExposurePlot
         double least = field.Cast<double>().Min(),
             most = field.Cast<double>().Max();
         for (double level = Math.Ceiling(least / 0.01) * 0.01; level <= most; level += 0.01)
-            if (Math.Abs(level - result.Chances[0].Target) > 0.002)
+            if (Math.Abs(level - Target(result)) > 0.002)
                 plot.Contour(
                     xs,
                     ys,
@@ -115,7 +119,7 @@ public static class ExposurePlot
     private static double Error(TuningResult result, Trial trial)
     {
         double u = Math.Min(trial.GrowthX?.Uncertainty ?? 0.02, trial.GrowthY?.Uncertainty ?? 0.02),
-            between = result.Options.Priors.BetweenPrints;
+            between = result.Response.BetweenPrints;
         return trial.Settings.Time * Math.Min(0.6, Math.Sqrt(u * u + between * between) / result.Response.TimeEffect);
     }
 }

@@ -1,48 +1,77 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning.Regression;
-using MathNet.Numerics.LinearAlgebra;
+using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Tuning.Sampling;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// Which columns come off the plate whole, by Firth's penalised logistic regression on ln(diameter), and on
-/// ln(exposure) and rest where
-/// these varied. Columns lost in wash or cure count as printed: they speak of handling. Immutable and safe to share
-/// between threads.
+/// Which columns come off the plate whole: logit = k (ln(d / d50) + m ln(t / t of the last trial)), with d50, k and m drawn from what is
+/// believed after the counts. Columns lost in wash or cure count as printed: they speak of handling. Immutable and safe to share between
+/// threads.
 /// </summary>
 public sealed class ColumnSurvival
 {
-    private const double LeastRatio = 1.05,
-        LeastRest = 0.4;
-    private readonly BinomialFit fit;
-    private readonly double exponent,
-        exponentDeviation,
-        referenceTime,
-        referenceRest;
-    private readonly bool timed,
-        rested;
-    private readonly Lazy<(double Value, double Low, double High)> profile;
+    // What is believed before: the limit lies somewhere about the columns tried, survival turns over about a third of a diameter.
+    private const double LimitSpread = 0.6,
+        SlopeMedian = 10,
+        SlopeSpread = 0.5;
+    private readonly double[] limits,
+        slopes,
+        exponents,
+        weights;
+    private readonly double referenceTime;
 
     private ColumnSurvival(Trial[] trials, ExposurePriors priors)
     {
-        ColumnOutcome[] all = trials.SelectMany(t => t.Columns).ToArray();
+        ColumnOutcome[] all = [.. trials.SelectMany(t => t.Columns)];
         Count = all.Length;
         Lost = all.Count(c => !c.Printed);
-        LostLater = all.Count(c => c.Printed && c.Stood != Readings.ColumnStage.Cure);
+        LostLater = all.Count(c => c.Printed && c.Stood != ColumnStage.Cure);
         Thinnest = all.Min(c => c.Diameter);
         Thickest = all.Max(c => c.Diameter);
-        double[] times = trials.Select(t => t.Settings.Time).ToArray(),
-            rests = trials.Select(t => t.Settings.Rest).ToArray();
-        referenceTime = times[^1];
-        referenceRest = rests[^1];
-        timed = times.Max() / times.Min() >= LeastRatio;
-        rested = rests.Max() - rests.Min() >= LeastRest && trials.Length >= 3 && times.Distinct().Count() >= 2;
-        if (rested && !Independent(trials))
-            rested = false;
-        fit = Fit(trials);
-        profile = new(Profile);
-        (exponent, exponentDeviation) = Exponent(priors);
-        RestEffect = rested ? fit.Coefficients[3] / fit.StandardError(3) : null;
+        referenceTime = trials[^1].Settings.Time;
+        (double LogDiameter, double LogTime, int Stood, int Lost)[] groups =
+        [
+            .. trials
+                .SelectMany(t => t.Columns.Select(c => (c.Diameter, t.Settings.Time, c.Printed)))
+                .GroupBy(c => (c.Diameter, c.Time))
+                .Select(g =>
+                    (
+                        Math.Log(g.Key.Diameter),
+                        Math.Log(g.Key.Time / referenceTime),
+                        g.Count(c => c.Printed),
+                        g.Count(c => !c.Printed)
+                    )
+                ),
+        ];
+        double middle = Math.Log(Thinnest * Thickest) / 2;
+        double Limit(double[] z) => middle + LimitSpread * z[0];
+        double Slope(double[] z) => SlopeMedian * Math.Exp(SlopeSpread * z[1]);
+        double Exponent(double[] z) => Math.Max(0, priors.ColumnExponent + priors.ColumnExponentDeviation * z[2]);
+        WeightedDraws draws = AdaptiveSampler.Draw(
+            3,
+            z =>
+            {
+                double sum = 0,
+                    limit = Limit(z),
+                    slope = Slope(z),
+                    exponent = Exponent(z);
+                foreach ((double d, double t, int stood, int lost) in groups)
+                {
+                    double logit = slope * (d - limit + exponent * t),
+                        softened =
+                            (Math.Abs(logit) > 20 ? 0 : Math.Log(1 + Math.Exp(-Math.Abs(logit)))) + Math.Max(0, -logit);
+                    sum -= stood * softened + lost * (softened + logit);
+                }
+                return sum;
+            }
+        );
+        weights = draws.Weights;
+        limits = [.. draws.Points.Select(Limit)];
+        slopes = [.. draws.Points.Select(Slope)];
+        exponents = [.. draws.Points.Select(Exponent)];
+        TimeExponent = Weighted.Mean(exponents, weights);
     }
 
     /// <summary>How many columns were tried in all.</summary>
@@ -54,158 +83,117 @@ public sealed class ColumnSurvival
     /// <summary>How many were lost in wash or cure.</summary>
     public int LostLater { get; }
 
+    /// <summary>Whether some were lost and some stood: otherwise there is only a bound.</summary>
+    public bool Known => Lost > 0 && Lost < Count;
+
     /// <summary>The thinnest column tried, mm.</summary>
     public double Thinnest { get; }
 
     /// <summary>The thickest column tried, mm.</summary>
     public double Thickest { get; }
 
-    /// <summary>
-    /// The coefficient of rest over its standard error, or null when rest did not vary enough; beyond 2 rest itself
-    /// matters to columns.
-    /// </summary>
-    public double? RestEffect { get; }
+    /// <summary>m: d50 goes with exposure time to the minus this power (mean).</summary>
+    public double TimeExponent { get; }
 
-    /// <summary>d50 goes with exposure time to the minus this power.</summary>
-    public double TimeExponent => exponent;
-
-    /// <summary>Learns from the trials that have columns; null when none has.</summary>
+    /// <summary>Learns from the trials that have columns; null when none has columns of two diameters.</summary>
     /// <param name="trials">Trials under the same conditions; the last is the reference.</param>
     /// <param name="priors">What is believed before of the effect of exposure.</param>
     public static ColumnSurvival? Learn(IReadOnlyList<Trial> trials, ExposurePriors? priors = null)
     {
         ArgumentNullException.ThrowIfNull(trials);
-        Trial[] withColumns = trials.Where(t => t.Columns.Count > 0).ToArray();
-        if (withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2)
-            return null;
-        return new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default);
+        Trial[] withColumns = [.. trials.Where(t => t.Columns.Count > 0)];
+        return withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2
+            ? null
+            : new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default);
     }
 
-    /// <summary>
-    /// The column limit at an exposure, with its profile interval at the exposure of the last trial and the uncertainty
-    /// of the exponent beyond it.
-    /// </summary>
+    /// <summary>The diameter of which half print at an exposure, with its 95 % interval; open where all stood or all were lost.</summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
     {
-        if (Lost == 0)
-            return new ColumnLimit(Thinnest * Factor(time), 0, Thinnest * Math.Exp(Spread(time)) * Factor(time));
-        if (Lost == Count)
-            return new ColumnLimit(
-                Thickest * Factor(time),
-                Thickest * Math.Exp(-Spread(time)) * Factor(time),
-                double.PositiveInfinity
-            );
-        (double value, double low, double high) = profile.Value;
-        double spread = Spread(time);
-        double under = Math.Sqrt(Square(value - low) + spread * spread),
-            over = Math.Sqrt(Square(high - value) + spread * spread);
-        return new ColumnLimit(
-            Math.Exp(value) * Factor(time),
-            Math.Exp(value - under) * Factor(time),
-            Math.Exp(value + over) * Factor(time)
+        double x = Math.Log(time / referenceTime);
+        double[] q = Weighted.Quantiles(
+            [.. limits.Select((l, i) => Math.Exp(l - exponents[i] * x))],
+            weights,
+            0.025,
+            0.5,
+            0.975
         );
+        return new ColumnLimit(q[1], Lost == 0 ? 0 : q[0], Lost == Count ? double.PositiveInfinity : q[2]);
     }
 
-    /// <summary>The share of columns of a diameter that print at an exposure.</summary>
+    /// <summary>The central interval of d50 at an exposure, mm, whatever was lost.</summary>
+    /// <param name="time">Exposure time in s, above 0.</param>
+    /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
+    public Interval LimitInterval(double time, double confidence = 0.95)
+    {
+        double x = Math.Log(time / referenceTime);
+        double[] ends = Weighted.Quantiles(
+            [.. limits.Select((l, i) => Math.Exp(l - exponents[i] * x))],
+            weights,
+            (1 - confidence) / 2,
+            (1 + confidence) / 2
+        );
+        return new Interval(ends[0], ends[1]);
+    }
+
+    /// <summary>The share of columns of a diameter that should print at an exposure.</summary>
     /// <param name="diameter">Diameter in mm.</param>
     /// <param name="time">Exposure time in s.</param>
-    public double Probability(double diameter, double time) =>
-        fit.Probability(Covariates(Math.Log(diameter / Factor(time)), referenceTime, referenceRest));
+    public double Probability(double diameter, double time) => Weighted.Mean(Shares(diameter, time), weights);
 
-    /// <summary>
-    /// The 95 % interval of that share at the exposure of the last trial (Wald on the logit scale).
-    /// </summary>
+    /// <summary>The 95 % interval of that share at the exposure of the last trial.</summary>
     /// <param name="diameter">Diameter in mm.</param>
-    public (double Low, double High) ProbabilityInterval(double diameter)
+    public Interval ProbabilityInterval(double diameter)
     {
-        Vector<double> x = Vector<double>.Build.Dense(Covariates(Math.Log(diameter), referenceTime, referenceRest));
-        double eta = x * fit.Coefficients,
-            half = 1.96 * Math.Sqrt(x * fit.Covariance * x);
-        return (1 / (1 + Math.Exp(half - eta)), 1 / (1 + Math.Exp(-half - eta)));
+        double[] ends = Weighted.Quantiles(Shares(diameter, referenceTime), weights, 0.025, 0.975);
+        return new Interval(ends[0], ends[1]);
+    }
+
+    /// <summary>The diameter from which on a share of columns should print at an exposure, mm.</summary>
+    /// <param name="share">The share, above 0 and below 1.</param>
+    /// <param name="time">Exposure time in s.</param>
+    public double DiameterFor(double share, double time)
+    {
+        double low = Math.Log(Thinnest / 5),
+            high = Math.Log(Thickest * 5);
+        for (int i = 0; i < 20; i++)
+            if (Probability(Math.Exp((low + high) / 2), time) < share)
+                low = (low + high) / 2;
+            else
+                high = (low + high) / 2;
+        return Math.Exp(high);
     }
 
     /// <summary>
     /// Columns lost on the plate although thinner ones stood in the same print: of the columns at least two R20 steps
-    /// thinner, the four
-    /// thickest (or all, if fewer) all stood. That is adhesion or dirt, not exposure.
+    /// thinner, the four thickest (or all, if fewer) all stood. That is adhesion or dirt, not exposure.
     /// </summary>
     /// <param name="trial">One trial.</param>
     public static IReadOnlyList<ColumnOutcome> OutOfOrder(Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        return trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter).ToArray();
+        return [.. trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter)];
+    }
+
+    private double[] Shares(double diameter, double time)
+    {
+        double d = Math.Log(diameter),
+            x = Math.Log(time / referenceTime);
+        return [.. limits.Select((l, i) => 1 / (1 + Math.Exp(-slopes[i] * (d - l + exponents[i] * x))))];
     }
 
     private static bool StoodBelow(Trial trial, ColumnOutcome column)
     {
         const double TwoSteps = 1.24;
         const int Enough = 4;
-        ColumnOutcome[] thinner = trial
-            .Columns.Where(o => o.Diameter <= column.Diameter / TwoSteps)
-            .OrderByDescending(o => o.Diameter)
-            .Take(Enough)
-            .ToArray();
+        ColumnOutcome[] thinner =
+        [
+            .. trial
+                .Columns.Where(o => o.Diameter <= column.Diameter / TwoSteps)
+                .OrderByDescending(o => o.Diameter)
+                .Take(Enough),
+        ];
         return thinner.Length > 0 && thinner.All(o => o.Printed);
-    }
-
-    private (double Value, double Low, double High) Profile()
-    {
-        var level = new LevelEstimate(fit, 0.5, 1, Covariates(0, referenceTime, referenceRest));
-        (double low, double high) = level.Profile(Math.Log(Thickest / Thinnest) + 2);
-        return (level.Value, low, high);
-    }
-
-    private double Factor(double time) => Math.Pow(time / referenceTime, -exponent);
-
-    private double Spread(double time) => 1.96 * exponentDeviation * Math.Abs(Math.Log(time / referenceTime));
-
-    private static double Square(double x) => x * x;
-
-    // What the columns say of the exponent, weighed with the prior by inverse variances.
-    private (double Value, double Deviation) Exponent(ExposurePriors priors)
-    {
-        double prior = 1 / (priors.ColumnExponentDeviation * priors.ColumnExponentDeviation),
-            slope = fit.Coefficients[1];
-        if (!timed || slope <= 0 || Lost == 0 || Lost == Count)
-            return (priors.ColumnExponent, priors.ColumnExponentDeviation);
-        double own = fit.Coefficients[2] / slope;
-        double variance =
-            (fit.Covariance[2, 2] - 2 * own * fit.Covariance[1, 2] + own * own * fit.Covariance[1, 1])
-            / (slope * slope);
-        double weight = 1 / variance;
-        double value = (own * weight + priors.ColumnExponent * prior) / (weight + prior);
-        return (Math.Max(0, value), Math.Sqrt(1 / (weight + prior)));
-    }
-
-    private BinomialFit Fit(Trial[] trials)
-    {
-        IEnumerable<BinomialGroup> groups = trials.SelectMany(t =>
-            t.Columns.GroupBy(c => c.Diameter)
-                .Select(g => new BinomialGroup(
-                    Covariates(Math.Log(g.Key), t.Settings.Time, t.Settings.Rest),
-                    g.Count(),
-                    g.Count(c => c.Printed)
-                ))
-        );
-        return BinomialRegression.Fit(groups.ToArray(), penalised: true);
-    }
-
-    private double[] Covariates(double logDiameter, double time, double rest)
-    {
-        var x = new List<double> { 1, logDiameter };
-        if (timed)
-            x.Add(Math.Log(time / referenceTime));
-        if (rested)
-            x.Add(rest - referenceRest);
-        return x.ToArray();
-    }
-
-    private bool Independent(Trial[] trials)
-    {
-        Matrix<double> design = Matrix<double>.Build.DenseOfRowArrays(
-            trials.Select(t => new[] { 1, Math.Log(t.Settings.Time / referenceTime), t.Settings.Rest - referenceRest })
-        );
-        return design.Rank() == 3 && timed;
     }
 }

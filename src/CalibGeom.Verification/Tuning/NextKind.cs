@@ -6,12 +6,9 @@ public enum NextKind
     /// <summary>Print with changed settings.</summary>
     Change,
 
-    /// <summary>Print once more with the same settings, to confirm.</summary>
+    /// <summary>Print once more with the same settings.</summary>
     Confirm,
 
-    /// <summary>On target and confirmed: stop.</summary>
+    /// <summary>Stop: another print would change nothing that could be seen.</summary>
     Stop,
-
-    /// <summary>Not surely on target, but no change of settings that the caliper could see would help.</summary>
-    NothingVisible,
 }

@@ -1,13 +1,14 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning.Regression;
+using CalibGeom.Verification.Tuning.Sampling;
+using CalibGeom.Verification.Uncertainty;
 using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// The slot comb as a gauge of light: print-through z = z0 + Dp ln(t / t0), bracketed by the highest closed and the
-/// lowest open slot of each
-/// trial. It answers to exposure about Dp / b, that is several times, more strongly than side growth does. Immutable.
+/// The slot comb as a gauge of light: print-through z = z0 + Dp ln(t / t0), bracketed by the highest closed and the lowest open slot of each
+/// trial. A comb that is all open or all closed is a bound, and Dp is then what was believed before. Immutable and safe to share between
+/// threads.
 /// </summary>
 public sealed class PrintThroughResponse
 {
@@ -15,83 +16,126 @@ public sealed class PrintThroughResponse
     private const double Blur = 0.015;
     private const double StartMean = 0.25,
         StartDeviation = 0.20;
-    private readonly LeastSquaresFit fit;
+    private readonly double[] starts,
+        depths,
+        weights;
     private readonly double referenceTime;
 
-    private PrintThroughResponse(LeastSquaresFit fit, double referenceTime, IReadOnlyList<double> deviations)
+    private PrintThroughResponse(
+        Trial[] combs,
+        double referenceTime,
+        double layer,
+        ExposurePriors priors,
+        QuotedLight? quoted
+    )
     {
-        this.fit = fit;
         this.referenceTime = referenceTime;
-        Deviations = deviations;
+        Known = combs.Any(t => t.Slots!.Open > 0 && t.Slots.Open < t.Slots.Heights.Count);
+        Quoted = quoted is not null;
+        double Depth(double[] z) =>
+            quoted is null
+                ? priors.PenetrationDepth.At(z[1])
+                : quoted.PenetrationDepth * Math.Exp(QuotedLight.DepthDeviation * z[1]);
+        double Start(double[] z) =>
+            quoted is null
+                ? StartMean + StartDeviation * z[0]
+                : Depth(z)
+                    * (
+                        Math.Log(quoted.Irradiance * referenceTime / quoted.CriticalDose)
+                        - QuotedLight.DoseDeviation * z[0]
+                        - Math.Log(Math.Exp(layer / Depth(z)) - 1)
+                    );
+        WeightedDraws draws = AdaptiveSampler.Draw(
+            2,
+            z => combs.Sum(t => LogChance(t.Slots!, Start(z) + Depth(z) * Math.Log(t.Settings.Time / referenceTime)))
+        );
+        weights = draws.Weights;
+        starts = [.. draws.Points.Select(Start)];
+        depths = [.. draws.Points.Select(Depth)];
+        PenetrationDepth = Weighted.Quantiles(depths, weights, 0.5)[0];
     }
 
-    /// <summary>Dp in mm, with what the prior adds.</summary>
-    public double PenetrationDepth => Math.Exp(fit.Parameters[1]);
+    /// <summary>Whether some comb had open and closed slots; otherwise the combs give a bound and Dp is not known.</summary>
+    public bool Known { get; }
 
-    /// <summary>
-    /// For each trial with a comb, in order: by how many of its standard deviations the print-through that the line
-    /// gives lies outside the
-    /// bracket (0 inside it). Beyond 2 the light was not what the exposure time says.
-    /// </summary>
-    public IReadOnlyList<double> Deviations { get; }
+    /// <summary>Whether a quoted working curve stands behind it.</summary>
+    public bool Quoted { get; }
 
-    /// <summary>Learns from the trials that have a comb; null when none has.</summary>
+    /// <summary>Dp in mm (median).</summary>
+    public double PenetrationDepth { get; }
+
+    /// <summary>Learns from the trials that have a comb; null when none has and no curve is quoted.</summary>
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>
-    public static PrintThroughResponse? Learn(IReadOnlyList<Trial> trials, ExposurePriors? priors = null)
+    /// <param name="quoted">A working curve from a data sheet, or null.</param>
+    public static PrintThroughResponse? Learn(
+        IReadOnlyList<Trial> trials,
+        ExposurePriors? priors = null,
+        QuotedLight? quoted = null
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
-        priors ??= ExposurePriors.Default;
-        Trial[] combs = trials.Where(t => t.Slots is not null).ToArray();
-        if (combs.Length == 0)
+        Trial[] combs = [.. trials.Where(t => t.Slots is not null)];
+        if (trials.Count == 0 || (combs.Length == 0 && quoted is null))
             return null;
-        double t0 = combs[0].Settings.Time;
-        double[] Residuals(double[] p)
-        {
-            var r = new List<double>
-            {
-                (p[0] - StartMean) / StartDeviation,
-                (p[1] - Math.Log(priors.PenetrationDepth.Median)) / priors.PenetrationDepth.LogDeviation,
-            };
-            foreach (Trial t in combs)
-                r.Add(Outside(t.Slots!, p[0] + Math.Exp(p[1]) * Math.Log(t.Settings.Time / t0)));
-            return r.ToArray();
-        }
-
-        LeastSquaresFit fit = LeastSquares.Minimise(Residuals, [StartMean, Math.Log(priors.PenetrationDepth.Median)]);
-        double[] deviations = combs
-            .Select(t =>
-                Distance(t.Slots!, fit.Parameters[0] + Math.Exp(fit.Parameters[1]) * Math.Log(t.Settings.Time / t0))
-                / Blur
-            )
-            .ToArray();
-        return new PrintThroughResponse(fit, t0, deviations);
+        return new PrintThroughResponse(
+            combs,
+            trials[0].Settings.Time,
+            trials[0].Conditions.Layer,
+            priors ?? ExposurePriors.Default,
+            quoted
+        );
     }
 
     /// <summary>The print-through to expect at an exposure, mm.</summary>
     /// <param name="time">Exposure time in s.</param>
     public GrowthPrediction At(double time)
     {
-        double x = PenetrationDepth * Math.Log(time / referenceTime);
-        var covariance = fit.Covariance;
-        double variance = covariance[0, 0] + 2 * x * covariance[0, 1] + x * x * covariance[1, 1];
-        return new GrowthPrediction(fit.Parameters[0] + x, Math.Sqrt(variance));
+        (double mean, double deviation) = Weighted.Moments(Depths(time), weights);
+        return new GrowthPrediction(mean, deviation);
     }
 
-    /// <summary>The accumulated dose under a ceiling over the critical dose at an exposure: exp(z / Dp).</summary>
+    /// <summary>The central interval of print-through at an exposure, mm.</summary>
     /// <param name="time">Exposure time in s.</param>
-    public double DoseRatio(double time) => Math.Exp(At(time).Mean / PenetrationDepth);
+    /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
+    public Interval IntervalAt(double time, double confidence = 0.95)
+    {
+        double[] ends = Weighted.Quantiles(Depths(time), weights, (1 - confidence) / 2, (1 + confidence) / 2);
+        return new Interval(ends[0], ends[1]);
+    }
 
-    /// <summary>
-    /// Whether the slots of a trial do not fit its exposure time. One comb alone can only disagree with what was
-    /// assumed before it.
-    /// </summary>
-    internal bool ChangedIn(Trial last) => Deviations.Count > 1 && last.Slots is not null && Deviations[^1] > 2;
+    /// <summary>How deep one exposure of a layer cures, in layers (median): print-through less what later layers add, with
+    /// Cd = z + Dp ln(exp(h / Dp) - 1).</summary>
+    /// <param name="time">Exposure time in s.</param>
+    /// <param name="layer">Layer height h in mm.</param>
+    public double CuredLayers(double time, double layer) =>
+        Weighted.Quantiles([.. Cured(time, layer).Select(c => c / layer)], weights, 0.5)[0];
 
-    /// <summary>The exposure time in s at which print-through reaches a depth.</summary>
-    internal double TimeFor(double depth) => referenceTime * Math.Exp((depth - fit.Parameters[0]) / PenetrationDepth);
+    /// <summary>The probability that one exposure cures at least so many layers.</summary>
+    internal double ChanceOfLayers(double time, double layer, double layers) =>
+        Weighted.Share(Cured(time, layer), weights, c => c >= layers * layer);
 
-    private static double Outside(SlotOutcome slots, double z)
+    /// <summary>The probability that print-through exceeds a depth.</summary>
+    internal double ChanceBeyond(double time, double depth) => Weighted.Share(Depths(time), weights, z => z > depth);
+
+    /// <summary>The exposure time in s at which print-through reaches a depth, by the middle of what is believed.</summary>
+    internal double TimeFor(double depth) =>
+        Weighted.Quantiles(
+            [.. starts.Select((s, i) => referenceTime * Math.Exp(Math.Clamp((depth - s) / depths[i], -6, 6)))],
+            weights,
+            0.5
+        )[0];
+
+    private double[] Depths(double time)
+    {
+        double x = Math.Log(time / referenceTime);
+        return [.. starts.Select((s, i) => s + depths[i] * x)];
+    }
+
+    private double[] Cured(double time, double layer) =>
+        [.. Depths(time).Select((z, i) => z + depths[i] * Math.Log(Math.Exp(layer / depths[i]) - 1))];
+
+    private static double LogChance(SlotOutcome slots, double z)
     {
         double above = double.IsNegativeInfinity(slots.HighestClosed)
             ? 1
@@ -99,9 +143,6 @@ public sealed class PrintThroughResponse
         double beyond = double.IsPositiveInfinity(slots.LowestOpen)
             ? 0
             : Normal.CDF(0, 1, (z - slots.LowestOpen) / Blur);
-        return Math.Sqrt(Math.Max(0, -2 * Math.Log(Math.Max(above - beyond, 1e-200))));
+        return Math.Log(Math.Max(above - beyond, 1e-12));
     }
-
-    private static double Distance(SlotOutcome slots, double z) =>
-        Math.Max(0, Math.Max(slots.HighestClosed - z, z - slots.LowestOpen));
 }

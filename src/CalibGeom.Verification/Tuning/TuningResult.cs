@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning.Policy;
 
 namespace CalibGeom.Verification.Tuning;
 
@@ -11,8 +12,8 @@ public sealed record TuningResult
     /// <summary>The trials used, in order.</summary>
     public required IReadOnlyList<Trial> Trials { get; init; }
 
-    /// <summary>Trials kept apart, each with its number in the order of printing from 1 and what differs.</summary>
-    public required IReadOnlyList<(int Number, Trial Trial, string Why)> KeptApart { get; init; }
+    /// <summary>Trials kept apart.</summary>
+    public required IReadOnlyList<TrialApart> KeptApart { get; init; }
 
     /// <summary>The growth that puts the clearance on target, mm.</summary>
     public required double TargetGrowth { get; init; }
@@ -26,18 +27,27 @@ public sealed record TuningResult
     /// <summary>The slot comb, or null.</summary>
     public required PrintThroughResponse? PrintThrough { get; init; }
 
-    /// <summary>The curve that holds the clearance on target, from no rest to the longest.</summary>
-    public required IReadOnlyList<CurvePoint> Curve { get; init; }
+    /// <summary>The verdict on the clearance of the last settings.</summary>
+    public required Verdict Verdict { get; init; }
+
+    /// <summary>The probabilities behind it.</summary>
+    public required ClearanceChances Chances { get; init; }
 
     /// <summary>Every joint and axis at the settings of the last trial.</summary>
-    public required IReadOnlyList<JointChance> Chances { get; init; }
+    public required IReadOnlyList<JointChance> Clearances { get; init; }
+
+    /// <summary>The curve that holds the clearance on target, from no rest to the longest.</summary>
+    public required IReadOnlyList<CurvePoint> Curve { get; init; }
 
     /// <summary>The recommendation.</summary>
     public required NextStep Next { get; init; }
 
-    /// <summary>The answer in plain words: first what to do, then what the trials show.</summary>
+    /// <summary>The answer in plain words: the order with its reason, the verdict, then what else the trials show.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
     /// <summary>What was asked for.</summary>
     public required TuneOptions Options { get; init; }
+
+    /// <summary>All numbers to type for the recommendation.</summary>
+    public SettingsToType ToType => SettingsToType.Of(Trials[^1], Next.Settings, Options);
 }

@@ -15,25 +15,51 @@ public class PrintThroughResponseTests
         PrintThroughResponse response = PrintThroughResponse.Learn(trials)!;
         Assert.InRange(response.PenetrationDepth, 0.10, 0.16);
         Assert.Equal(new LayerLight(Curve, 4, 3, 0.05).PrintThrough(), response.At(3).Mean, 0.03);
-        Assert.All(response.Deviations, d => Assert.True(d < 2));
-        Assert.InRange(response.DoseRatio(3), 2.5, 6); // 3.5 in truth, bracketed by slots a quarter apart
+        Assert.True(response.Known);
+        // One exposure of 3 s cures 0.14 ln(12 / 8) = 0.0568 mm, 1.14 layers; slots stand a quarter apart.
+        Assert.InRange(response.CuredLayers(3, 0.05), 0.5, 2.6);
+        Assert.InRange(response.ChanceOfLayers(3, 0.05, 1.14), 0.02, 0.98);
     }
 
     [Fact]
-    public void ItAnswersSeveralTimesMoreStronglyThanSideGrowth() =>
-        Assert.InRange(
-            ExposurePriors.Default.PenetrationDepth.Median / ExposurePriors.Default.TimeEffect.Median,
-            3,
-            15
-        );
+    public void LightThatChangedIsSeenInRepeatPrintsOnly()
+    {
+        Trial[] trials = [Comb(2), Comb(2), Comb(2) with { Slots = Make.Slots(1) }];
+        Assert.Contains(Tuner.Advise(trials).Findings, f => f.Rule == "light-changed");
+        Assert.DoesNotContain(Tuner.Advise([Comb(2), Comb(6)]).Findings, f => f.Rule == "light-changed");
+    }
+
+    [Theory]
+    [InlineData(8, "less than about 0.16 mm")]
+    [InlineData(0, "more than about 0.80 mm")]
+    public void ACombThatIsAllOpenOrAllClosedIsABound(int open, string told)
+    {
+        Trial trial = Make.Trial(2, 0, 0) with { Slots = Make.Slots(open) };
+        PrintThroughResponse response = PrintThroughResponse.Learn([trial, trial])!;
+        Assert.False(response.Known);
+        // Nothing is learnt of Dp beside what was believed: the middle stays where it was within the width of the prior.
+        Assert.InRange(response.PenetrationDepth, 0.06, 0.25);
+        string message = Tuner.Advise([trial]).Findings.Single(f => f.Rule == "print-through").Message;
+        Assert.Contains(told, message, StringComparison.Ordinal);
+        Assert.Contains("dose and Dp are not known", message, StringComparison.Ordinal);
+    }
 
     [Fact]
-    public void LightThatChangedIsSeen()
+    public void AQuotedCurveIsAStartAndSlotsOverruleIt()
     {
-        Trial[] trials = [Comb(2), Comb(2), Comb(2), Comb(2), Comb(2) with { Slots = Make.Slots(1) }];
-        Assert.True(PrintThroughResponse.Learn(trials)!.Deviations[^1] > 2);
-        Assert.Contains(Tuner.Advise(trials).Findings, f => f.Rule == "light-changed");
-        Assert.NotEqual(NextKind.Stop, Tuner.Advise(trials).Next.Kind);
+        // The sheet says half the Ec that the combs show.
+        var quoted = new QuotedLight(0.14, 4, 4);
+        Trial bare = Make.Trial(3, 0, 0);
+        double before = PrintThroughResponse.Learn([bare], null, quoted)!.CuredLayers(3, 0.05),
+            spread = PrintThroughResponse.Learn([bare], null, quoted)!.At(3).Uncertainty;
+        Assert.Equal(0.14 * Math.Log(3) / 0.05, before, 0.5);
+        Assert.True(spread > 0.14); // a factor of e in dose is one standard deviation between laboratories
+        Trial[] combs = [.. new[] { 2, 3, 4.5 }.Select(Comb)];
+        Assert.Equal(
+            new LayerLight(Curve, 4, 3, 0.05).PrintThrough(),
+            PrintThroughResponse.Learn(combs, null, quoted)!.At(3).Mean,
+            0.03
+        );
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Tuning.Policy;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
@@ -23,8 +24,8 @@ public class TuningHonestyTests
     }
 
     [Theory]
-    [InlineData(0.1, "Every column stood: at the recommended settings more than half should print from ")]
-    [InlineData(1, "Every column was lost: at the recommended settings fewer than half should print up to ")]
+    [InlineData(0.1, "Every column stood, down to 0.25 mm")]
+    [InlineData(1, "Every column was lost, up to 0.8")]
     public void AllOrNoneOfTheColumnsGiveABoundOnly(double limit, string message)
     {
         Finding told = Tuner
@@ -33,15 +34,6 @@ public class TuningHonestyTests
         Assert.StartsWith(message, told.Message, StringComparison.Ordinal);
         Assert.Null(told.Value);
     }
-
-    [Theory]
-    [InlineData(8, "the slots are open")]
-    [InlineData(5, "the slots from 0.315 mm on are open")]
-    public void OnlySlotsThatAreOpenAreCalledOpen(int open, string words) =>
-        Assert.Contains(
-            Tuner.Advise([Make.Trial(2, 0, 0) with { Slots = Make.Slots(open) }]).Findings,
-            f => f.Message.Contains(words, StringComparison.Ordinal)
-        );
 
     [Fact]
     public void OneCombAloneIsNoChangeOfLight() =>
@@ -83,32 +75,58 @@ public class TuningHonestyTests
     }
 
     [Fact]
-    public void SmallStepsOfExposureAreNotRoundedAway()
+    public void TenPerfectPrintsStopAtTheSecond()
     {
-        string told = Tuner.Advise([Make.Trial(0.1, 0, -0.005)]).Findings.Single(f => f.Rule == "loose").Message;
-        Assert.Contains("about 0.0", told, StringComparison.Ordinal);
-        Assert.DoesNotContain("about 0.0 s", told, StringComparison.Ordinal);
+        Trial perfect = Make.Trial(2.5, 2, 0) with { Columns = Make.Columns(0), Slots = Make.Slots(8) };
+        Assert.Equal(NextKind.Confirm, Tuner.Advise([perfect]).Next.Kind);
+        for (int prints = 2; prints <= 10; prints++)
+        {
+            TuningResult result = Tuner.Advise([.. Enumerable.Repeat(perfect, prints)]);
+            Assert.Equal(NextKind.Stop, result.Next.Kind);
+            Assert.Equal(Verdict.OnTarget, result.Verdict);
+            Assert.Equal(2.5, result.Next.Settings.Time);
+            Assert.DoesNotContain(result.Findings, f => f.Severity == Severity.Warning);
+        }
+    }
+
+    [Theory]
+    [InlineData(-0.014, "loose")]
+    [InlineData(0.014, "tight")]
+    public void ThreeTenthsOfASecondTooLittleAreFeltAndTold(double growth, string rule)
+    {
+        // Common practice, no source: 0.3 s too little of about 1.8 s is felt as loose, although every column stands.
+        Trial print = Make.Trial(1.8, 2, growth) with
+        {
+            Columns = Make.Columns(0),
+        };
+        Finding told = Tuner.Advise([print, print]).Findings[1];
+        Assert.Equal(rule, told.Rule);
+        Assert.Contains("s of light too", told.Message, StringComparison.Ordinal);
+        Assert.Equal(rule == "loose", told.Message.Contains("although every column stands", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void WordsOfFitAreNoEvidenceAgainstOneResponse()
+    public void NothingOnThePlateDoublesTheLightAndAsksNoOffset()
     {
-        // At 0.02 mm either word has probability one half and would add 1.39 to the sum of squares.
-        Trial[] plain = [.. Enumerable.Range(0, 4).Select(_ => Make.Trial(2, 0, 0.015))];
-        Trial[] felt =
-        [
-            .. plain.Select(
-                (t, i) =>
-                    t with
-                    {
-                        Joints = [new JointOutcome("joint1", 0.05, i % 2 == 0 ? FeltFit.Binds : FeltFit.Slides)],
-                    }
-            ),
-        ];
+        Trial nothing = new(new ExposureSettings(2, 1), Make.Conditions()) { Columns = Make.Columns(9) };
+        TuningResult result = Tuner.Advise([nothing]);
         Assert.Equal(
-            ExposureResponse.Learn(plain).FitProbability!.Value,
-            ExposureResponse.Learn(felt).FitProbability!.Value,
-            1e-9
+            (4, 1, 0),
+            (result.Next.Settings.Time, result.Next.Settings.Rest, result.Next.Settings.EdgeOffset)
         );
+        Assert.Equal(Reason.NothingPrinted, result.Next.Reason);
+        foreach (string word in new[] { "base exposure", "level", "plate" })
+            Assert.Contains(word, result.Findings[0].Message, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory]
+    [InlineData(21, true)]
+    [InlineData(25, false)]
+    [InlineData(31, true)]
+    public void AVatTooCoolOrTooWarmIsSaid(double vat, bool said)
+    {
+        var conditions = new TrialConditions(0.05, "Demo grey", "bench", temperatureStart: vat);
+        Trial trial = new(new ExposureSettings(2), conditions) { GrowthX = new GrowthReading(0, 0.002) };
+        Assert.Equal(said, Tuner.Advise([trial]).Findings.Any(f => f.Rule == "vat-temperature"));
     }
 }

@@ -1,0 +1,132 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning.Sampling;
+
+namespace CalibGeom.Verification.Tuning;
+
+/// <summary>
+/// What is normal in measured growths, in one vector: a bias for each caliper, growth along X less Y, a misfit for each pair of exposure and
+/// rest, a deviation for each print. The caliper's bias stands apart from all that prints can teach.
+/// </summary>
+internal sealed class GrowthLatents
+{
+    private readonly double[] priorDeviations;
+    private readonly int differenceAt,
+        firstMisfit,
+        firstPrint;
+    private readonly int[] instrumentOf,
+        settingOf;
+
+    internal GrowthLatents(Trial[] trials, ExposurePriors priors)
+    {
+        string[] instruments = [.. trials.Select(t => t.Instrument).Distinct(StringComparer.Ordinal)];
+        instrumentOf = [.. trials.Select(t => Array.IndexOf(instruments, t.Instrument))];
+        var settings = new List<ExposureSettings>();
+        settingOf = new int[trials.Length];
+        for (int i = 0; i < trials.Length; i++)
+        {
+            int found = settings.FindIndex(s => s.SameProcess(trials[i].Settings));
+            settingOf[i] = found >= 0 ? found : settings.Count;
+            if (found < 0)
+                settings.Add(trials[i].Settings);
+        }
+        Settings = settings;
+        Readings = [.. trials.SelectMany((t, i) => Of(t, i))];
+        differenceAt = instruments.Length;
+        firstMisfit = differenceAt + 1;
+        firstPrint = firstMisfit + settings.Count;
+        priorDeviations = new double[firstPrint + trials.Length];
+        for (int k = 0; k < instruments.Length; k++)
+            priorDeviations[k] = trials.Where((_, i) => instrumentOf[i] == k).Max(Bias);
+        priorDeviations[differenceAt] = priors.AxisDifference;
+        for (int k = firstMisfit; k < firstPrint; k++)
+            priorDeviations[k] = priors.LackOfFit;
+        LastInstrument = instrumentOf.LastOrDefault();
+    }
+
+    /// <summary>Every measured growth with its print, its share of X less Y, and its own uncertainty.</summary>
+    internal IReadOnlyList<(int Print, double Share, double Value, double Uncertainty)> Readings { get; }
+
+    internal IReadOnlyList<ExposureSettings> Settings { get; }
+
+    internal int LastInstrument { get; }
+
+    internal double Difference(double[] drawn) => drawn[differenceAt];
+
+    internal double Bias(double[] drawn) => drawn[LastInstrument];
+
+    internal double Misfit(double[] drawn, int setting) => drawn[firstMisfit + setting];
+
+    /// <summary>What a print adds to the formula: misfit of its setting and its own deviation.</summary>
+    internal double OfPrint(double[] drawn, int print) =>
+        drawn[firstMisfit + settingOf[print]] + drawn[firstPrint + print];
+
+    /// <summary>The covariance of the measured growths around the formula.</summary>
+    internal double[,] Covariance(double betweenPrints)
+    {
+        int n = Readings.Count;
+        var covariance = new double[n, n];
+        for (int i = 0; i < n; i++)
+        for (int j = 0; j <= i; j++)
+            covariance[i, j] = Between(i, j, betweenPrints);
+        return covariance;
+    }
+
+    /// <summary>Draws given the data: a draw of before, corrected by what it misses of the data (G. Matheron).</summary>
+    internal double[] Draw(LowerRoot root, double betweenPrints, double[] left, Func<double> normal)
+    {
+        var drawn = new double[priorDeviations.Length];
+        for (int k = 0; k < drawn.Length; k++)
+            drawn[k] = Prior(k, betweenPrints) * normal();
+        if (left.Length == 0)
+            return drawn;
+        var missed = new double[left.Length];
+        for (int j = 0; j < missed.Length; j++)
+            missed[j] = left[j] - Sum(drawn, j) - Readings[j].Uncertainty * normal();
+        double[] weights = root.Solve(missed);
+        for (int j = 0; j < weights.Length; j++)
+        {
+            int print = Readings[j].Print;
+            Move(drawn, instrumentOf[print], betweenPrints, weights[j]);
+            Move(drawn, differenceAt, betweenPrints, weights[j] * Readings[j].Share);
+            Move(drawn, firstMisfit + settingOf[print], betweenPrints, weights[j]);
+            Move(drawn, firstPrint + print, betweenPrints, weights[j]);
+        }
+        return drawn;
+    }
+
+    private double Prior(int k, double betweenPrints) => k < firstPrint ? priorDeviations[k] : betweenPrints;
+
+    private void Move(double[] drawn, int k, double betweenPrints, double by) =>
+        drawn[k] += Prior(k, betweenPrints) * Prior(k, betweenPrints) * by;
+
+    private double Sum(double[] drawn, int j) =>
+        drawn[instrumentOf[Readings[j].Print]]
+        + Readings[j].Share * drawn[differenceAt]
+        + OfPrint(drawn, Readings[j].Print);
+
+    private double Between(int i, int j, double betweenPrints)
+    {
+        (int p, double share, _, double u) = Readings[i];
+        (int q, double other, _, _) = Readings[j];
+        double sum = share * other * Square(priorDeviations[differenceAt]);
+        if (instrumentOf[p] == instrumentOf[q])
+            sum += Square(priorDeviations[instrumentOf[p]]);
+        if (settingOf[p] == settingOf[q])
+            sum += Square(priorDeviations[firstMisfit + settingOf[p]]);
+        if (p == q)
+            sum += betweenPrints * betweenPrints;
+        return i == j ? sum + u * u : sum;
+    }
+
+    private static IEnumerable<(int, double, double, double)> Of(Trial trial, int print)
+    {
+        if (trial.GrowthX is { } x)
+            yield return (print, 0.5, x.Value, x.Uncertainty);
+        if (trial.GrowthY is { } y)
+            yield return (print, -0.5, y.Value, y.Uncertainty);
+    }
+
+    private static double Bias(Trial trial) => Math.Max(trial.GrowthX?.Bias ?? 0, trial.GrowthY?.Bias ?? 0);
+
+    private static double Square(double x) => x * x;
+}

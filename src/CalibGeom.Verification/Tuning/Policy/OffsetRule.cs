@@ -1,0 +1,62 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Tuning.Policy;
+
+/// <summary>Which edge offsets can be had: any step of the slicer, whole pixels without grey levels, the one that is held, or none.</summary>
+internal sealed class OffsetRule
+{
+    private const double Most = 0.2;
+    private const int MostPixels = 4;
+    private readonly double step;
+    private readonly double? held;
+
+    internal OffsetRule(Trial last, TuneOptions options)
+    {
+        bool whole = options.Pixel is not null && !last.Conditions.GreyLevels;
+        step = whole ? options.Pixel!.Value : options.OffsetStep;
+        held =
+            !options.OffsetAllowed ? 0
+            : options.Hold.HasFlag(Held.Offset) ? last.Settings.EdgeOffset
+            : null;
+        Pixels = whole ? options.Pixel : null;
+        Exact = held is null && 2 * step <= options.Visible;
+    }
+
+    /// <summary>The pixel pitch where an offset moves by whole pixels, mm.</summary>
+    internal double? Pixels { get; }
+
+    /// <summary>Whether an offset can take up whatever is left.</summary>
+    internal bool Exact { get; }
+
+    /// <summary>The offset that comes closest to a wish, mm.</summary>
+    internal double For(double wish) => held ?? Math.Round(Math.Clamp(Math.Round(wish / step) * step, -Most, Most), 9);
+
+    /// <summary>
+    /// The exposure that holds the target with some offset that can be had: the brightest between two limits, or the limit that comes closest.
+    /// </summary>
+    internal double TimeFor(double rest, double least, double most, double target, ExposureResponse response)
+    {
+        double? best = null;
+        double closest = least,
+            miss = double.PositiveInfinity;
+        foreach (double offset in Offered())
+        {
+            double time = response.TimeFor(target, rest, offset),
+                within = Math.Clamp(time, least, Math.Max(least, most)),
+                off = Math.Abs(Math.Log(time / within));
+            if (off == 0 && !(time < best))
+                best = time;
+            if (off < miss)
+                (miss, closest) = (off, within);
+        }
+        return best ?? closest;
+    }
+
+    private IEnumerable<double> Offered()
+    {
+        if (held is { } one)
+            return [one];
+        int most = Math.Min(MostPixels, (int)(Most / step));
+        return Enumerable.Range(-most, 2 * most + 1).Select(n => n * step);
+    }
+}

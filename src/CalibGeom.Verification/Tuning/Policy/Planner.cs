@@ -1,0 +1,153 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Tuning.Policy;
+
+/// <summary>Chooses the next settings: light, then rest, then offset.</summary>
+internal sealed class Planner
+{
+    private const double LeastRestMove = 0.5,
+        TrimStep = 0.02,
+        ColumnsStep = 0.15,
+        Doubling = 2;
+    private readonly IReadOnlyList<Trial> trials;
+    private readonly ExposureSettings last;
+    private readonly ExposureResponse response;
+    private readonly double target;
+    private readonly TuneOptions options;
+    private readonly LightNeed need;
+    private readonly OffsetRule offsets;
+
+    internal Planner(
+        IReadOnlyList<Trial> trials,
+        ExposureResponse response,
+        ColumnSurvival? columns,
+        PrintThroughResponse? light,
+        double target,
+        TuneOptions options
+    )
+    {
+        this.trials = trials;
+        this.response = response;
+        this.target = target;
+        this.options = options;
+        last = trials[^1].Settings;
+        need = new LightNeed(trials, light, columns, options);
+        offsets = new OffsetRule(trials[^1], options);
+    }
+
+    /// <summary>The recommendation.</summary>
+    internal NextStep Next()
+    {
+        if (NothingPrinted(trials[^1]))
+            return Step(
+                NextKind.Change,
+                Reason.NothingPrinted,
+                new ExposureSettings(Rounded(last.Time * Doubling), last.Rest, last.EdgeOffset)
+            );
+        double goalRest = GoalRest(),
+            rest = NextRest(goalRest);
+        (double goal, Reason? why) = GoalTime(rest);
+        if (StaysTight(goal, rest))
+            rest = LongerRest();
+        double time = NextTime(goal, LeastStep(why));
+        ExposureSettings next = Trimmed(time, rest);
+        NextStep At(NextKind kind, Reason reason, ExposureSettings settings) =>
+            new(kind, reason, settings, Trimmed(last.Time, last.Rest), goal, goalRest);
+        if (time != last.Time)
+            return At(NextKind.Change, why!.Value, next);
+        if (rest != last.Rest)
+            return At(NextKind.Change, Reason.Rest, next);
+        int shown = trials.Count(t => t.Settings.SameProcess(last));
+        double move = 2 * Math.Abs(next.EdgeOffset - last.EdgeOffset);
+        bool settled = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
+        if (move >= options.Visible && move >= options.OffsetStep && !(settled && offsets.Exact && shown >= 3))
+            return At(NextKind.Change, Reason.Offset, next);
+        return settled ? At(NextKind.Stop, Reason.Settled, next) : At(NextKind.Confirm, Reason.Confirm, last);
+    }
+
+    /// <summary>Whether nothing of a print speaks of growth and every column was lost.</summary>
+    internal static bool NothingPrinted(Trial trial) =>
+        trial.GrowthX is null
+        && trial.GrowthY is null
+        && trial.Joints.All(j => j.Fit is null)
+        && trial.Columns.Count > 0
+        && trial.Columns.All(c => !c.Printed);
+
+    /// <summary>The rest from which a further second gains less than is worth while.</summary>
+    internal double GoalRest()
+    {
+        // The gain falls with rest, so that halving finds where it is too little, to a fifth of a second.
+        int low = 0,
+            high = (int)Math.Round(options.MostRest * 5);
+        while (low < high)
+            if (response.RestGain((low + high) / 2 / 5.0) < options.RestGain)
+                high = (low + high) / 2;
+            else
+                low = (low + high) / 2 + 1;
+        return low / 5.0;
+    }
+
+    private NextStep Step(NextKind kind, Reason reason, ExposureSettings settings) =>
+        new(kind, reason, settings, last, settings.Time, settings.Rest);
+
+    private double NextRest(double goal)
+    {
+        if (options.Hold.HasFlag(Held.Rest) || goal - last.Rest < Math.Max(LeastRestMove, options.RestStep))
+            return last.Rest;
+        double rest = Math.Min(options.MostRest, Math.Min(goal, last.Rest + options.MostRestStep));
+        return Math.Round(Math.Floor(rest / options.RestStep + 1e-9) * options.RestStep, 9);
+    }
+
+    // Where no offset takes up what is left and light must not go down further, only more rest opens the gap.
+    private bool StaysTight(double time, double rest) =>
+        !offsets.Exact
+        && rest == last.Rest
+        && !options.Hold.HasFlag(Held.Rest)
+        && 2 * (response.At(Trimmed(time, rest)).Mean - target) > options.Visible
+        && response.RestGain(rest) > options.RestGain / 4;
+
+    private double LongerRest() =>
+        Math.Round(Math.Min(Math.Max(last.Rest, options.MostRest), last.Rest + options.MostRestStep), 9);
+
+    private (double Time, Reason? Why) GoalTime(double rest)
+    {
+        (double time, Reason? why) = need.Goal();
+        if (options.Hold.HasFlag(Held.Time))
+            return (last.Time, null);
+        if (offsets.Exact || why is not (null or Reason.Columns))
+            return (time, why);
+        double trimmed = offsets.TimeFor(rest, need.Floor(), Math.Min(need.InTime, need.InDepth), target, response);
+        return Math.Abs(2 * response.TimeEffect * Math.Log(trimmed / last.Time)) < options.Visible
+            ? (last.Time, null)
+            : (trimmed, Reason.Trim);
+    }
+
+    // What only saves a few columns more must save an R40 step of them; what trims the clearance may be small.
+    private double LeastStep(Reason? why) =>
+        why switch
+        {
+            Reason.Trim => TrimStep,
+            Reason.Columns => Math.Max(ColumnsStep, options.LeastStep),
+            _ => options.LeastStep,
+        };
+
+    private double NextTime(double goal, double leastStep)
+    {
+        double ratio = Math.Clamp(goal / last.Time, 1 - options.MostDown, 1 + options.MostUp);
+        if (Math.Abs(ratio - 1) < leastStep)
+            return last.Time;
+        return Rounded(Math.Min(last.Time * ratio, options.MostTime));
+    }
+
+    // Toward the last exposure, so that no bound is crossed; at least one step of the machine.
+    private double Rounded(double time)
+    {
+        double steps = time / options.TimeStep;
+        double rounded = (time > last.Time ? Math.Floor(steps + 1e-9) : Math.Ceiling(steps - 1e-9)) * options.TimeStep;
+        bool crossed = time > last.Time ? rounded <= last.Time : rounded >= last.Time;
+        return Math.Min(ExposureSettings.Longest, Math.Round(crossed ? last.Time : rounded, 9));
+    }
+
+    private ExposureSettings Trimmed(double time, double rest) =>
+        new(time, rest, offsets.For(target - response.At(new ExposureSettings(time, rest)).Mean));
+}

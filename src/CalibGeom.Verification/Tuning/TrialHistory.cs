@@ -1,0 +1,40 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Tuning;
+
+/// <summary>The prints of the log beside what was made of them.</summary>
+internal static class TrialHistory
+{
+    internal static IReadOnlyList<TrialRow> Of(TuningResult now) =>
+        [
+            .. now.Trials.Select(
+                (t, i) =>
+                    Row(
+                        t,
+                        i,
+                        i == now.Trials.Count - 1 ? now.Next : Answer.To([.. now.Trials.Take(i + 1)], now.Options).Next,
+                        now
+                    )
+            ),
+        ];
+
+    private static TrialRow Row(Trial trial, int index, NextStep advised, TuningResult now)
+    {
+        JointOutcome? joint = trial.Joints.Count > 0 ? trial.Joints[0] : null;
+        double? growth =
+            trial.GrowthX is { } x && trial.GrowthY is { } y
+                ? (x.Value + y.Value) / 2
+                : (trial.GrowthX ?? trial.GrowthY)?.Value;
+        double? designed = (joint?.Designed + joint?.DesignedY) / 2;
+        return new TrialRow(
+            index + 1,
+            trial.Settings,
+            designed - 2 * growth,
+            now.Verdict == Policy.Verdict.NotKnown ? null : designed - 2 * now.Response.At(trial.Settings).Mean,
+            [.. trial.Joints.Select(j => j.Fit).OfType<Readings.FeltFit>()],
+            trial.Columns.Count == 0 ? null : new Counted(trial.Columns.Count(c => c.Printed), trial.Columns.Count),
+            trial.Slots is { } slots ? new Counted(slots.Open, slots.Heights.Count) : null,
+            advised
+        );
+    }
+}

@@ -1,0 +1,39 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Tuning;
+
+/// <summary>The curve of rest and exposure that holds the clearance on target.</summary>
+internal static class TuningCurve
+{
+    private const double Step = 0.5,
+        Shortest = 0.05;
+
+    internal static IReadOnlyList<CurvePoint> Of(Trial last, Answer answer, TuneOptions options)
+    {
+        double offset = answer.Next.Settings.EdgeOffset;
+        var points = new List<CurvePoint>();
+        for (double rest = 0; rest <= options.MostRest + 1e-9; rest += Step)
+        {
+            double time = answer.Response.TimeFor(answer.Target, rest, offset);
+            if (time is < Shortest or > ExposureSettings.Longest)
+                continue;
+            var settings = new ExposureSettings(time, rest, offset);
+            double spread = Math.Exp(
+                1.96 * answer.Response.At(settings, withCaliper: false).Uncertainty / answer.Response.TimeEffect
+            );
+            points.Add(
+                new CurvePoint(
+                    rest,
+                    time,
+                    time / spread,
+                    time * spread,
+                    answer.Response.RestGain(rest),
+                    answer.Columns?.Limit(time),
+                    answer.Light is { Known: true } light ? light.At(time).Mean : null,
+                    last.Cycle.PrintTime(settings, last.Conditions.Layer, options.ProductionHeight)
+                )
+            );
+        }
+        return points;
+    }
+}

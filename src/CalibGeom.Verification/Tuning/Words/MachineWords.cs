@@ -1,0 +1,65 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning.Policy;
+using static CalibGeom.Verification.Tuning.Words.TuningWords;
+
+namespace CalibGeom.Verification.Tuning.Words;
+
+/// <summary>
+/// When prints that should be alike are not: the only case in which the machine is named. Causes are common practice, without a source.
+/// </summary>
+internal static class MachineWords
+{
+    private const int SlotSteps = 3;
+    private const double Surely = 4,
+        WidestBetween = 0.0125;
+
+    internal static IEnumerable<Finding> Of(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        Trial[] alike = [.. result.Trials.SkipLast(1).Where(t => t.Settings.SameProcess(last.Settings))];
+        if (Planner.NothingPrinted(last))
+            yield return new Finding(
+                "nothing-printed",
+                Severity.Warning,
+                "",
+                "All columns were lost and no box was read.",
+                "Base exposure, level of the plate, its surface and the film come before any fine tuning."
+            );
+        if (last.Slots is { } comb && result.Trials.SkipLast(1).Any(t => Contradicts(t, last, comb)))
+            yield return new Finding(
+                "light-changed",
+                Severity.Warning,
+                "slots.open",
+                "The slots of the last print do not fit those of an earlier one: the light was not what the exposure says.",
+                "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
+            );
+        if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last)))
+            yield return new Finding(
+                "repeat-differs",
+                Severity.Warning,
+                "",
+                "Prints with the same exposure and rest differ by more than prints do.",
+                "Vat temperature, film (slack, cloudy), Z axis (play, dirt) and whether it is the same resin, stirred, are where to look."
+            );
+    }
+
+    // More light and clearly more open slots, or less light and clearly fewer.
+    private static bool Contradicts(Trial earlier, Trial last, SlotOutcome comb) =>
+        earlier.Slots is { } before
+        && before.Heights.Count == comb.Heights.Count
+        && (
+            (last.Settings.Time >= earlier.Settings.Time && comb.Open >= before.Open + SlotSteps)
+            || (last.Settings.Time <= earlier.Settings.Time && comb.Open <= before.Open - SlotSteps)
+        );
+
+    private static double? Growth(Trial t) =>
+        t.GrowthX is { } x && t.GrowthY is { } y ? (x.Value + y.Value) / 2 - t.Settings.EdgeOffset : null;
+
+    private static double Limit(Trial a, Trial b)
+    {
+        double u = a.GrowthX!.Uncertainty,
+            v = b.GrowthX!.Uncertainty,
+            bias = a.Instrument == b.Instrument ? 0 : a.GrowthX.Bias * a.GrowthX.Bias + b.GrowthX.Bias * b.GrowthX.Bias;
+        return Surely * Math.Sqrt(2 * WidestBetween * WidestBetween + u * u + v * v + bias);
+    }
+}

@@ -1,0 +1,79 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning.Policy;
+using static CalibGeom.Verification.Tuning.Words.TuningWords;
+
+namespace CalibGeom.Verification.Tuning.Words;
+
+/// <summary>The one order and its one reason.</summary>
+internal static class OrderWords
+{
+    internal static Finding Of(TuningResult result)
+    {
+        ExposureSettings to = result.Next.Settings;
+        string settings = Settings(to);
+        string order = result.Next.Kind switch
+        {
+            NextKind.Change => $"Print next with {settings}.",
+            NextKind.Confirm => $"Print once more with {settings}.",
+            _ => $"Stop: keep {settings}.",
+        };
+        return new Finding("next", Severity.Note, "", $"{order} {Why(result)}{Minutes(result)}", "");
+    }
+
+    internal static string Settings(ExposureSettings s) =>
+        Text($"{s.Time:0.###} s exposure, {s.Rest:0.###} s rest, {Offset(s.EdgeOffset)}");
+
+    private static string Offset(double offset) =>
+        offset == 0 ? "no edge offset" : Text($"edge offset {offset:+0.000;-0.000} mm");
+
+    private static string Why(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        double time = last.Settings.Time,
+            layer = last.Conditions.Layer;
+        TuneOptions o = result.Options;
+        string taken = " Rest and edge offset hold the clearance meanwhile.";
+        return result.Next.Reason switch
+        {
+            Reason.NothingPrinted =>
+                "Nothing came off the plate, so the light is doubled; base exposure, level and plate deserve a look, and no offset "
+                    + "is of use yet.",
+            Reason.Layers => Text(
+                $"One exposure cures about {result.PrintThrough!.CuredLayers(time, layer):0.0} layers, and {o.LeastLayers:0.0#} are needed.{taken}"
+            ),
+            Reason.WantedColumn => Text(
+                $"Columns of {o.WantedColumn:0.00#} mm would stand in {100 * result.Columns!.Probability(o.WantedColumn!.Value, time):0} % of cases only.{taken}"
+            ),
+            Reason.Columns => "More light still saves columns, and print time and print-through allow it." + taken,
+            Reason.PrintThrough => Text(
+                $"Light passes through ceilings by more than {o.MostPrintThrough:0.00} mm, so there is light to spare.{taken}"
+            ),
+            Reason.Trim => "No edge offset takes up what is left, so exposure trims it.",
+            Reason.Rest => "Rest draws edges back and is still worth its time; exposure stays as it is.",
+            Reason.Offset =>
+                "Exposure and rest stay as they are; the edge offset takes up what is left, free of print time.",
+            Reason.Confirm => Text(
+                $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} mm of clearance that another may move."
+            ),
+            _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm."),
+        };
+    }
+
+    private static string Shown(TuningResult result) =>
+        result.Trials.Count(t => t.Settings.SameProcess(result.Trials[^1].Settings)) is var n && n == 1
+            ? "One print with this exposure and rest"
+            : $"The mean of {n} prints with this exposure and rest";
+
+    private static string Minutes(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        double layer = last.Conditions.Layer,
+            height = result.Options.ProductionHeight,
+            change =
+                (
+                    last.Cycle.PrintTime(result.Next.Settings, layer, height)
+                    - last.Cycle.PrintTime(last.Settings, layer, height)
+                ) / 60;
+        return Math.Abs(change) < 0.5 ? "" : Text($" A part {height:0} mm tall then takes {change:+0;-0} minutes.");
+    }
+}

@@ -1,0 +1,93 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning.Policy;
+using static CalibGeom.Verification.Tuning.Words.TuningWords;
+
+namespace CalibGeom.Verification.Tuning.Words;
+
+/// <summary>The one verdict on the clearance, and how the order follows from it.</summary>
+internal static class VerdictWords
+{
+    internal static Finding Of(TuningResult result)
+    {
+        if (result.Verdict == Verdict.NotKnown)
+            return new Finding(
+                "fit-not-known",
+                Severity.Warning,
+                "",
+                "No box was measured and no fit was felt: nothing is known of clearances.",
+                "Box widths or felt fits would tell."
+            );
+        (string rule, string word, string remedy) = result.Verdict switch
+        {
+            Verdict.OnTarget => ("on-target", "On target", Link(result)),
+            Verdict.Tight => ("tight", "Tight" + As(result, "too much"), Link(result)),
+            Verdict.Loose => ("loose", "Loose" + As(result, "too little"), Link(result)),
+            _ => ("not-told-yet", "Whether the clearance is on target cannot be told yet", Tells(result)),
+        };
+        return Note(rule, $"{word}: {Clearance(result)}.", remedy);
+    }
+
+    private static string Clearance(TuningResult result)
+    {
+        Trial last = result.Trials[^1];
+        double designed = last.Joints.Count > 0 ? (last.Joints[0].Designed + last.Joints[0].DesignedY) / 2 : 0;
+        GrowthPrediction g = result.Response.At(last.Settings, withCaliper: false);
+        string what = last.Joints.Count > 0 ? $"{last.Joints[0].Id} has" : "growth takes";
+        double wanted = designed - 2 * result.TargetGrowth,
+            most = new[] { result.Chances.OnTarget, result.Chances.Tight, result.Chances.Loose }.Max();
+        return Text(
+            $"{what} {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} mm at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} ({100 * Math.Min(most, 0.99):0} % sure)"
+        );
+    }
+
+    // As if light were too much or too little: the size of the miss in a unit that is felt at the bench, not an order.
+    private static string As(TuningResult result, string what)
+    {
+        ExposureSettings last = result.Trials[^1].Settings;
+        double seconds = Math.Abs(Missing(result) - last.Time);
+        string all =
+            result.Verdict == Verdict.Loose && result.Trials[^1].Columns is { Count: > 0 } c && c.All(k => k.Printed)
+                ? " although every column stands"
+                : "";
+        return seconds > last.Time ? all : Text($"{all}, as by about {seconds:0.0#} s of light {what}");
+    }
+
+    private static double Missing(TuningResult result)
+    {
+        ExposureSettings last = result.Trials[^1].Settings;
+        double off = result.TargetGrowth - result.Response.At(last).Mean;
+        return last.Time * Math.Exp(off / Math.Max(result.Response.TimeEffect, 1e-6));
+    }
+
+    private static string Tells(TuningResult result) =>
+        result.Next.Kind == NextKind.Stop
+            ? "No further print would tell it with this caliper; a felt fit or a wider tolerance would."
+            : "The next print, measured the same way, will tell more.";
+
+    private static string Link(TuningResult result)
+    {
+        ExposureSettings last = result.Trials[^1].Settings,
+            to = result.Next.Settings;
+        bool brighter = to.Time > last.Time,
+            dimmer = to.Time < last.Time;
+        return result.Verdict switch
+        {
+            Verdict.OnTarget when brighter => "Light goes up for strength, not for the fit.",
+            Verdict.OnTarget when dimmer => "Light goes down for tunnels and undersides, not for the fit.",
+            Verdict.OnTarget when to.Rest > last.Rest =>
+                "Rest goes up to learn whether it makes room, not because the fit asks for it.",
+            Verdict.OnTarget when result.Next.Kind == NextKind.Change => "What is left is small, and free to take up.",
+            Verdict.Tight when brighter =>
+                "Light goes up all the same, because strength comes first; rest and edge offset open the gap.",
+            Verdict.Tight when !dimmer && result.Next.Kind == NextKind.Change =>
+                "Light stays, because strength comes first; rest and edge offset open the gap.",
+            Verdict.Loose when dimmer =>
+                "Light goes down all the same, for tunnels and undersides; the edge offset closes the gap.",
+            Verdict.Loose when !brighter && result.Next.Kind == NextKind.Change =>
+                "Light stays: the resin has what it needs, and the edge offset closes the gap.",
+            Verdict.Tight or Verdict.Loose when result.Next.Kind != NextKind.Change =>
+                "Exposure, rest and offset are where they may go; the design has to take up the rest.",
+            _ => "",
+        };
+    }
+}

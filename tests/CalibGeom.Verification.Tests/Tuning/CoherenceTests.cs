@@ -1,0 +1,132 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tests.Tuning.League;
+using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Tuning.Policy;
+using CalibGeom.Verification.Uncertainty;
+
+namespace CalibGeom.Verification.Tests.Tuning;
+
+/// <summary>Two thousand answers to logs of hidden printers and of numbers at random: the sentences of one answer never contradict each other.</summary>
+public class CoherenceTests
+{
+    private const int Simulated = 1200,
+        Random = 800,
+        FirstSeed = 30000;
+    private static readonly string[] Orders = ["Print ", "Expose", "expose longer", "rest longer", "Stop"];
+
+    [Fact]
+    public void NoAnswerContradictsItself()
+    {
+        int answers = 0,
+            sessions = 0,
+            alarmed = 0;
+        for (int i = 0; answers < Simulated; i++)
+        {
+            var printer = new LeaguePrinter(LeagueRow.All[i % LeagueRow.All.Count], (ulong)(FirstSeed + i));
+            bool alarm = false;
+            foreach (TuningResult result in Session(printer))
+            {
+                Check(result);
+                alarm |= result.Findings.Any(f => f.Rule is "repeat-differs" or "light-changed" or "nothing-printed");
+                answers++;
+            }
+            sessions++;
+            alarmed += alarm ? 1 : 0;
+        }
+        Assert.True(alarmed <= 0.02 * sessions, $"{alarmed} of {sessions} faultless printers were blamed");
+        var random = new SeededRandom(FirstSeed);
+        for (int i = 0; i < Random; i++)
+            Check(Tuner.Advise(Chaos(random)));
+    }
+
+    private static IEnumerable<TuningResult> Session(LeaguePrinter printer)
+    {
+        var trials = new List<Trial> { printer.Print(printer.Start) };
+        while (true)
+        {
+            TuningResult result = Tuner.Advise(trials, printer.Options);
+            yield return result;
+            if (result.Next.Kind == NextKind.Stop || trials.Count == 5)
+                yield break;
+            trials.Add(printer.Print(result.Next.Settings));
+        }
+    }
+
+    private static Trial[] Chaos(SeededRandom random) =>
+        [
+            .. Enumerable
+                .Range(0, 1 + (int)random.Uniform(0, 3))
+                .Select(_ =>
+                    Make.Trial(
+                        Math.Round(random.Uniform(0.5, 8), 2),
+                        Math.Round(random.Uniform(0, 6), 1),
+                        random.Uniform(-0.15, 0.15),
+                        difference: random.Uniform(-0.02, 0.02),
+                        offset: Math.Round(random.Uniform(-0.1, 0.1), 3)
+                    ) with
+                    {
+                        Columns = random.Uniform() < 0.5 ? [] : Make.Columns(random.Uniform(0, 1)),
+                        Slots = random.Uniform() < 0.5 ? null : Make.Slots((int)random.Uniform(0, 9)),
+                    }
+                ),
+        ];
+
+    private static void Check(TuningResult result)
+    {
+        IReadOnlyList<Finding> told = result.Findings;
+        ExposureSettings last = result.Trials[^1].Settings,
+            to = result.Next.Settings;
+        // One order, first; nothing after it orders.
+        Assert.Equal("next", told[0].Rule);
+        foreach (Finding other in told.Skip(1))
+            Assert.DoesNotContain(Orders, o => $"{other.Message} {other.Remedy}".Contains(o, StringComparison.Ordinal));
+        // One verdict, and the one of the numbers.
+        string verdict = Assert
+            .Single(told, f => f.Rule is "on-target" or "tight" or "loose" or "not-told-yet" or "fit-not-known")
+            .Rule;
+        double most = new[] { result.Chances.OnTarget, result.Chances.Tight, result.Chances.Loose }.Max();
+        Assert.Equal(
+            verdict is "on-target" or "tight" or "loose",
+            result.Verdict != Verdict.NotKnown && most >= result.Options.Probability
+        );
+        // Order and numbers agree.
+        Assert.Contains(Text(to), told[0].Message, StringComparison.Ordinal);
+        Assert.Equal(Text(to), Text(result.ToType.Settings));
+        switch (result.Next.Kind)
+        {
+            case NextKind.Change:
+                Assert.NotEqual(last, to);
+                break;
+            case NextKind.Confirm:
+                Assert.Equal(last, to);
+                break;
+            default:
+                Assert.True(to.SameProcess(last));
+                Assert.True(result.Trials.Count(t => t.Settings.SameProcess(last)) >= 2);
+                // A final answer carries no warning about what it settles.
+                Assert.DoesNotContain(
+                    told,
+                    f => f.Severity == Severity.Warning && f.Rule is "tight" or "loose" or "column-limit"
+                );
+                break;
+        }
+        // An order that goes the other way than the verdict says so.
+        if (
+            (verdict == "tight" && to.Time > last.Time)
+            || (verdict == "loose" && to.Time < last.Time)
+            || (verdict == "on-target" && to.Time != last.Time)
+        )
+            Assert.NotEqual("", told[1].Remedy);
+        // Every setting is complete.
+        Assert.All(result.ToType.Lines, l => Assert.NotEqual("", l.Value));
+        Assert.Equal(6, result.ToType.Lines.Count);
+    }
+
+    private static string Text(ExposureSettings s) =>
+        FormattableString.Invariant($"{s.Time:0.###} s exposure, {s.Rest:0.###} s rest, ")
+        + (
+            s.EdgeOffset == 0
+                ? "no edge offset"
+                : FormattableString.Invariant($"edge offset {s.EdgeOffset:+0.000;-0.000} mm")
+        );
+}

@@ -1,0 +1,7 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tuning;
+
+namespace CalibGeom.Verification.Tests.Tuning.League;
+
+/// <summary>What a policy ended with.</summary>
+internal sealed record Played(ExposureSettings Kept, int Prints, bool Stopped);
