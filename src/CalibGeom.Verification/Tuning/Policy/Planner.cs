@@ -5,6 +5,7 @@ namespace CalibGeom.Verification.Tuning.Policy;
 /// <summary>Chooses the next settings: light, then rest, then offset.</summary>
 internal sealed class Planner
 {
+    private const int Enough = 3;
     private const double LeastRestMove = 0.5,
         TrimStep = 0.02,
         ColumnsStep = 0.15,
@@ -59,10 +60,14 @@ internal sealed class Planner
             return At(NextKind.Change, Reason.Rest, next);
         int shown = trials.Count(t => t.Settings.SameProcess(last));
         double move = 2 * Math.Abs(next.EdgeOffset - last.EdgeOffset);
-        bool settled = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
-        if (move >= options.Visible && move >= options.OffsetStep && !(settled && offsets.Exact && shown >= 3))
-            return At(NextKind.Change, Reason.Offset, next);
-        return settled ? At(NextKind.Stop, Reason.Settled, next) : At(NextKind.Confirm, Reason.Confirm, last);
+        bool taught = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
+        // The second print of a kind must agree with the first; from the third on their mean is known well enough to take up what is left.
+        bool agreed = move < options.Visible / 2 || (shown >= Enough && offsets.Exact);
+        if (taught && agreed)
+            return At(NextKind.Stop, Reason.Settled, next);
+        return move >= Math.Max(options.OffsetStep, options.Visible / 2)
+            ? At(NextKind.Change, Reason.Offset, next)
+            : At(NextKind.Confirm, Reason.Confirm, last);
     }
 
     /// <summary>Whether nothing of a print speaks of growth and every column was lost.</summary>
