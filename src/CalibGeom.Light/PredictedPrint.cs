@@ -7,6 +7,9 @@ namespace CalibGeom.Light;
 /// </summary>
 public abstract class PredictedPrint
 {
+    // Lower than this no light is seen through a tunnel 1.5 mm deep: our estimate.
+    internal const double LeastSeen = 0.03;
+
     /// <summary>A prediction.</summary>
     /// <param name="made">The object as designed.</param>
     /// <param name="blur">How light spreads sideways.</param>
@@ -61,7 +64,10 @@ public abstract class PredictedPrint
         return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
     }
 
-    /// <summary>How many tunnels of the slot comb stay open.</summary>
+    /// <summary>How many tunnels of the slot comb stay open; one that is too low to see light through counts as closed.</summary>
     public int OpenSlots() =>
-        Sizes().Count(s => s is { Value: > 0, Feature: { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } });
+        Sizes()
+            .Count(s =>
+                s is { Value: >= LeastSeen, Feature: { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } }
+            );
 }

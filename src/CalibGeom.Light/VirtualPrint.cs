@@ -12,7 +12,8 @@ namespace CalibGeom.Light;
 public sealed class VirtualPrint
 {
     private const double FormError = 0.006,
-        Step = 0.01;
+        Step = 0.01,
+        SharedVariance = 0.8;
     private readonly PredictedPrint printed;
     private readonly SurvivalLaw survival;
     private readonly double squeeze;
@@ -51,21 +52,25 @@ public sealed class VirtualPrint
     /// 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
     /// </param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
+    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between the words of a fit. The same for
+    /// all prints of one session. Default 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of repeats is out of range.</exception>
-    public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1)
+    public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1, ulong caliperSeed = 1)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(repeats, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(repeats, 20);
         SeededRandom? random = seed is { } s ? new SeededRandom(s) : null;
-        double outside = Error(random, Instrument.DefaultOutsideError),
-            inside = Error(random, Instrument.DefaultInsideError),
-            depth = Error(random, Instrument.DefaultDepthError);
+        SeededRandom? caliper = seed is null ? null : new SeededRandom(caliperSeed);
+        double outside = Error(caliper, Instrument.DefaultOutsideError),
+            inside = Error(caliper, Instrument.DefaultInsideError),
+            depth = Error(caliper, Instrument.DefaultDepthError),
+            person = Error(caliper, FitThresholds.Default.Deviation * Math.Sqrt(SharedVariance));
         var readings = new List<Reading>();
         foreach (
             PrintedSize size in printed
                 .Sizes()
                 .Select(Squeezed)
-                .Where(s => s.Value > Step && s.Feature.Part != KnownFeatures.Column)
+                .Where(s => s.Value > Step && s.Feature.Part != KnownFeatures.Column && !TooLow(s))
         )
         {
             double bias =
@@ -77,11 +82,14 @@ public sealed class VirtualPrint
             {
                 double value = size.Value!.Value + bias + form + Error(random, Instrument.DefaultRepeatability);
                 readings.Add(
-                    Reading.Size(size.Feature, random is null ? Math.Round(value, 6) : Math.Round(value / Step) * Step)
+                    Reading.Size(
+                        size.Feature,
+                        random is null ? Math.Round(value, 6) : Math.Max(Step, Math.Round(value / Step) * Step)
+                    )
                 );
             }
         }
-        readings.AddRange(Fits(random));
+        readings.AddRange(Fits(random, person));
         readings.AddRange(Columns(random));
         if (printed.Made.Spec.Slots is not null)
             readings.Add(Reading.Count(KnownFeatures.SlotsOpen, printed.OpenSlots()));
@@ -89,6 +97,9 @@ public sealed class VirtualPrint
             readings.Add(Reading.Count(KnownFeatures.SqueezeOpen, OpenAfterSqueeze()));
         return readings;
     }
+
+    private static bool TooLow(PrintedSize size) =>
+        size.Feature.Part == KnownFeatures.Slot && size.Value < PredictedPrint.LeastSeen;
 
     private PrintedSize Squeezed(PrintedSize size) =>
         size.Feature == KnownFeatures.PlinthThickness ? size with { Value = size.Value - squeeze } : size;
@@ -106,7 +117,7 @@ public sealed class VirtualPrint
         return open;
     }
 
-    private IEnumerable<Reading> Fits(SeededRandom? random)
+    private IEnumerable<Reading> Fits(SeededRandom? random, double person)
     {
         FitThresholds limits = FitThresholds.Default;
         IReadOnlyList<(double? X, double? Y)> clearances = printed.Clearances();
@@ -114,7 +125,7 @@ public sealed class VirtualPrint
         {
             if (clearances[j] is not ({ } x, { } y))
                 continue;
-            double error = Error(random, limits.Deviation),
+            double error = person + Error(random, limits.Deviation * Math.Sqrt(1 - SharedVariance)),
                 tighter = Math.Min(x, y) + error,
                 mean = (x + y) / 2 + error;
             FeltFit fit =

@@ -77,9 +77,83 @@ public class SimulateCommandTests
         // Cd = 0.12 ln(10 / 8) = 0.0268 mm < 0.05 mm; 8 exp(0.05 / 0.12) / 4 = 3.034 s reach it.
         CliRun thin = CliRun.Of([.. Light, "--time", "2.5", "--json"]);
         JsonNode finding = JsonNode.Parse(thin.Out)!["findings"]![0]!;
-        Assert.Equal(("cure-depth", "note"), ((string)finding["rule"]!, (string)finding["severity"]!));
+        Assert.Equal(("cure-depth", "warning"), ((string)finding["rule"]!, (string)finding["severity"]!));
         Assert.Contains("cures 0.027 mm", thin.Error, StringComparison.Ordinal);
         Assert.Contains("3.03 s or longer", thin.Error, StringComparison.Ordinal);
         Assert.Equal("", CliRun.Of([.. Light, "--time", "3.04"]).Error);
+    }
+
+    [Fact]
+    public void ThePersonsCaliperIsApartFromThePrint()
+    {
+        string[] args = [.. Light[..4], "4", .. Light[5..], "--time", "2.5"];
+        string Size(params string[] more) =>
+            CliRun
+                .Of([.. args, .. more])
+                .Out.Split('\n')
+                .Single(l => l.StartsWith("box1.outside.x,", StringComparison.Ordinal));
+        double Value(params string[] more) =>
+            double.Parse(Size(more).Split(',')[1], System.Globalization.CultureInfo.InvariantCulture);
+        // Many prints of one person differ from those of another by the bias of their jaws.
+        double Mean(string caliper) =>
+            Enumerable.Range(1, 40).Average(i => Value("--seed", $"{i}", "--caliper-seed", caliper));
+        double one = Mean("1"),
+            other = Mean("5");
+        Assert.Equal(one, Mean("1"));
+        Assert.True(Math.Abs(one - other) > 0.004, $"{one} {other}");
+        double Spread(string between) =>
+            Math.Sqrt(
+                Enumerable.Range(1, 40).Select(i => Value("--seed", $"{i}", "--between-prints", between)).ToArray()
+                    is var v
+                    ? v.Average(x => Math.Pow(x - v.Average(), 2))
+                    : 0
+            );
+        Assert.True(Spread("0.03") > 2 * Spread("0"));
+    }
+
+    [Fact]
+    public void NoSizeIsNegativeAndRestLetsTheSqueezeOut()
+    {
+        // A tunnel that light nearly closes once read as less than nothing.
+        CliRun run = CliRun.Of(
+            "simulate",
+            "--dp",
+            "0.1",
+            "--ec",
+            "4",
+            "--irradiance",
+            "4",
+            "--time",
+            "2.5",
+            "--rest",
+            "0.5",
+            "--seed",
+            "2"
+        );
+        Assert.Equal(0, run.ExitCode);
+        Assert.DoesNotMatch(@",-\d", run.Out);
+        string Squeezed(string rest) =>
+            CliRun
+                .Of(
+                    "simulate",
+                    "--dp",
+                    "0.12",
+                    "--ec",
+                    "4",
+                    "--irradiance",
+                    "4",
+                    "--time",
+                    "2.5",
+                    "--squeeze",
+                    "0.6",
+                    "--rest",
+                    rest
+                )
+                .Out.Split('\n')
+                .Single(l => l.StartsWith("squeeze.open,", StringComparison.Ordinal));
+        Assert.True(
+            int.Parse(Squeezed("6").Split(',')[1], System.Globalization.CultureInfo.InvariantCulture)
+                > int.Parse(Squeezed("0").Split(',')[1], System.Globalization.CultureInfo.InvariantCulture)
+        );
     }
 }

@@ -19,7 +19,7 @@ public class WorkedSessionTuneTests
             # A session with tune
 
             The demo workshop makes fixtures for watch repair and has a bottle of a new resin called "Demo grey". Its printer is played by
-            `calibgeom simulate` (Dp 0.12 mm, Ec 8 mJ/cm2, 4 mW/cm2, a blur of 0.02 mm), so that you can repeat every step; with a real printer you
+            `calibgeom simulate` (Dp 0.12 mm, Ec 4 mJ/cm2, 4 mW/cm2, a blur of 0.02 mm), so that you can repeat every step; with a real printer you
             print, wash, dry and measure instead. Every number below is recomputed by a test. Wear gloves and eye protection, and read the
             resin's safety data sheet.
 
@@ -28,13 +28,13 @@ public class WorkedSessionTuneTests
         );
         (double time, double rest, double offset) = (2.5, 0.5, 0);
         string kind = "change";
-        for (int print = 1; print <= 5 && (kind is "change" or "confirm"); print++)
+        for (int print = 1; print <= 8 && (kind is "change" or "confirm"); print++)
         {
             page.Append(CultureInfo.InvariantCulture, $"## Print {print}\n\n```sh\n");
             Command(
                 page,
                 folder,
-                $"simulate --dp 0.12 --ec 8 --irradiance 4 --blur 0.02 --time {time} --rest "
+                $"simulate --dp 0.12 --ec 4 --irradiance 4 --blur 0.02 --time {time} --rest "
                     + $"{rest}{Offset(offset)} --seed {print} --repeats 3 -o print{print}.csv"
             );
             Command(

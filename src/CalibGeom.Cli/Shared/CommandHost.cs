@@ -7,6 +7,7 @@ using CalibGeom.Cli.Make;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Predict;
 using CalibGeom.Cli.Simulate;
+using CalibGeom.Cli.Start;
 using CalibGeom.Cli.Tune;
 
 namespace CalibGeom.Cli.Shared;
@@ -50,6 +51,7 @@ internal static class CommandHost
         root.Subcommands.Add(MakeCommand.Build(io));
         root.Subcommands.Add(DrawCommand.Build(io));
         root.Subcommands.Add(PresetsCommand.Build(io));
+        root.Subcommands.Add(StartCommand.Build(io));
         root.Subcommands.Add(LogCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));
         root.Subcommands.Add(SimulateCommand.Build(io));

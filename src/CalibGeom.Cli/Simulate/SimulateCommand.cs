@@ -4,12 +4,16 @@ using CalibGeom.Light;
 using CalibGeom.TestObjects;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Cli.Simulate;
 
 /// <summary><c>calibgeom simulate</c>: readings of a print that never was.</summary>
 internal static class SimulateCommand
 {
+    // Apart from the numbers that readings are drawn from.
+    private const ulong PrintStream = 0x5EED_0FAB_1A5E;
+
     internal static Command Build(CommandIo io)
     {
         var spec = new Argument<string?>("SPEC")
@@ -76,7 +80,12 @@ internal static class SimulateCommand
             "MM",
             new SurvivalLaw().Limit
         );
-        var squeeze = Default("--squeeze", "Height lost next to the plate, mm.", "MM", 0);
+        var squeeze = Default(
+            "--squeeze",
+            "Height lost next to the plate without rest, mm; rest lets it flow out: times exp(-rest / rest-time).",
+            "MM",
+            0
+        );
         var baseLayers = new Option<int>("--base-layers")
         {
             Description = "Number of base layers. Default 5.",
@@ -100,6 +109,18 @@ internal static class SimulateCommand
             Description = "Add a caliper's errors and rounding to 0.01 mm, and lose columns by chance.",
             HelpName = "N",
         };
+        var caliperSeed = new Option<ulong>("--caliper-seed")
+        {
+            Description = "With --seed: whose caliper and hands, the same for all prints of one session. Default 1.",
+            HelpName = "N",
+            DefaultValueFactory = _ => 1,
+        };
+        var between = Default(
+            "--between-prints",
+            "With --seed: standard deviation of growth between prints, mm.",
+            "MM",
+            ExposurePriors.Default.BetweenPrints.Median
+        );
         var repeats = new Option<int>("--repeats")
         {
             Description = "How often each size is read, 1 to 20. Default 1.",
@@ -130,7 +151,7 @@ internal static class SimulateCommand
             squeeze decide squeeze.open. With --pixel sizes come from the masks of all layers, with what pixels and layer heights do to them. Rest, squeeze and the fate of columns follow laws of ours without a source.
 
             Example:
-              calibgeom simulate --preset standard --dp 0.12 --ec 8 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
+              calibgeom simulate --preset standard --dp 0.12 --ec 4 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
             """
         );
         command.Arguments.Add(spec);
@@ -157,6 +178,8 @@ internal static class SimulateCommand
                 pixel,
                 grey,
                 seed,
+                caliperSeed,
+                between,
                 repeats,
                 output,
                 plot,
@@ -192,16 +215,17 @@ internal static class SimulateCommand
                     io,
                     new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
                     {
-                        Retreat = new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(
-                            settings.Rest
-                        ),
+                        Retreat =
+                            new RestLaw(parsed.GetValue(restEffect), parsed.GetValue(restTime)).Retreat(settings.Rest)
+                            - ThisPrint(parsed.GetValue(seed), parsed.GetValue(between)),
                         Scale = parsed.GetValue(scale),
                         EdgeOffset = parsed.GetValue(offset),
                         ColumnLimit = parsed.GetValue(columnLimit),
-                        Squeeze = parsed.GetValue(squeeze),
+                        Squeeze = parsed.GetValue(squeeze) * Math.Exp(-settings.Rest / parsed.GetValue(restTime)),
                         Pixel = parsed.GetValue(pixel),
                         Grey = parsed.GetValue(grey),
                         Seed = parsed.GetValue(seed),
+                        CaliperSeed = parsed.GetValue(caliperSeed),
                         Repeats = often,
                         Output = parsed.GetValue(output)!,
                         Plot = parsed.GetValue(plot),
@@ -216,6 +240,13 @@ internal static class SimulateCommand
         });
         return command;
     }
+
+    // How much this print grows more than the mean of prints; none without a seed.
+    private static double ThisPrint(ulong? seed, double deviation) =>
+        seed is { } s
+            ? Require.Within(deviation, 0, 0.1, "deviation between prints", "mm", nameof(deviation))
+                * new SeededRandom(s ^ PrintStream).Normal()
+            : 0;
 
     private static Option<double> Number(string name, string description, string unit) =>
         new(name)

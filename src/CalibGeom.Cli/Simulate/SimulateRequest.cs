@@ -26,6 +26,9 @@ internal sealed record SimulateRequest(TestObject Made, EdgeBlur Blur, LayerLigh
 
     internal ulong? Seed { get; init; }
 
+    /// <summary>The person with their caliper.</summary>
+    internal ulong CaliperSeed { get; init; }
+
     internal int Repeats { get; init; }
 
     /// <summary>Where the readings go; - is standard output.</summary>

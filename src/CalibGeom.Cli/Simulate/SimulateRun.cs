@@ -23,6 +23,7 @@ internal static class SimulateRun
             );
         if (request.Plot is { } name)
             Drawing.RequireName(name);
+        Finding[] findings = [.. Notes(request.Light)];
         PredictedPrint printed = request.Pixel is { } pitch
             ? FromPixels(request, pitch)
             : new PrintedObject(
@@ -33,13 +34,12 @@ internal static class SimulateRun
                 request.Retreat,
                 request.EdgeOffset
             );
+        FindingText.Write(io.Error, findings);
         IReadOnlyList<Reading> readings = new VirtualPrint(
             printed,
             new SurvivalLaw(request.ColumnLimit),
             request.Squeeze
-        ).Read(request.Seed, request.Repeats);
-        Finding[] findings = [.. Notes(request.Light)];
-        FindingText.Write(io.Error, findings);
+        ).Read(request.Seed, request.Repeats, request.CaliperSeed);
         Write(io, request, printed, Csv(request.Made, readings));
         if (request.Json)
             Envelope.Write(io.Out, "simulate", findings, Json(request, readings));
@@ -52,12 +52,12 @@ internal static class SimulateRun
             yield break;
         yield return new Finding(
             "cure-depth",
-            Severity.Note,
+            Severity.Warning,
             "",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"One exposure cures {Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
-                    + $"{light.Layer} mm: a last layer, or one over a gap, does not reach the layer below."
+                $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures {Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
+                    + $"{light.Layer} mm. What follows is arithmetic, not a print."
             ),
             string.Create(
                 CultureInfo.InvariantCulture,
