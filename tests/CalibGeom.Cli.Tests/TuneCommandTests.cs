@@ -142,7 +142,7 @@ public class TuneCommandTests
         CliRun.Of([.. Light, "--time", "2.5", "-o", folder["r.csv"]]);
         CliRun.Of("log", "add", folder["r.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0");
         JsonNode trial = JsonNode.Parse(File.ReadAllText(folder["log"]))!;
-        var light = new CalibGeom.Light.LayerLight(new CalibGeom.Light.WorkingCurve(0.12, 8), 4, 2.5, 0.05);
+        var light = new CalibGeom.Light.LayerLight(new CalibGeom.Light.WorkingCurve(0.12, 4), 4, 2.5, 0.05);
         double growth = new CalibGeom.Light.GaussianBlur(0.02).EdgeDistance(1 / light.WallRatio());
         Assert.Equal(growth, (double)trial["growthX"]!["value"]!, 1e-4);
         Assert.Equal(growth, (double)trial["growthY"]!["value"]!, 1e-4);

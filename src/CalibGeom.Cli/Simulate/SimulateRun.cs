@@ -34,12 +34,12 @@ internal static class SimulateRun
                 request.Retreat,
                 request.EdgeOffset
             );
-        FindingText.Write(io.Error, findings);
         IReadOnlyList<Reading> readings = new VirtualPrint(
             printed,
             new SurvivalLaw(request.ColumnLimit),
             request.Squeeze
         ).Read(request.Seed, request.Repeats, request.CaliperSeed);
+        FindingText.Write(io.Error, findings);
         Write(io, request, printed, Csv(request.Made, readings));
         if (request.Json)
             Envelope.Write(io.Out, "simulate", findings, Json(request, readings));

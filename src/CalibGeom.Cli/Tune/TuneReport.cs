@@ -10,9 +10,12 @@ internal static class TuneReport
     internal static void Write(TextWriter writer, TuningResult result)
     {
         writer.WriteLine(result.Findings[0].Message);
+        writer.WriteLine(result.Findings[0].Remedy);
         writer.WriteLine();
         writer.WriteLine("To type:");
-        TextTable.Write(writer, [.. result.ToType.Lines.Select(l => new[] { "  " + l.Key, l.Value })]);
+        int width = result.ToType.Lines.Max(l => l.Key.Length);
+        foreach ((string name, string value) in result.ToType.Lines)
+            writer.WriteLine($"  {name.PadRight(width)}  {value}");
         writer.WriteLine();
         FindingText.Write(writer, result.Findings.Skip(1));
         writer.WriteLine();

@@ -116,7 +116,7 @@ public class TuningHonestyTests
         );
         Assert.Equal(Reason.NothingPrinted, result.Next.Reason);
         foreach (string word in new[] { "base exposure", "level", "plate" })
-            Assert.Contains(word, result.Findings[0].Message, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains(word, result.Findings[0].Remedy, StringComparison.OrdinalIgnoreCase);
     }
 
     [Theory]

@@ -17,7 +17,7 @@ internal static class OrderWords
             NextKind.Confirm => $"Print once more with {settings}.",
             _ => $"Stop: keep {settings}.",
         };
-        return new Finding("next", Severity.Note, "", $"{order} {Why(result)}{Minutes(result)}", "");
+        return new Finding("next", Severity.Note, "", order, $"{Why(result)}{Minutes(result)}");
     }
 
     internal static string Settings(ExposureSettings s) =>
@@ -55,8 +55,16 @@ internal static class OrderWords
             Reason.Confirm => Text(
                 $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} mm of clearance that another may move."
             ),
-            _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm."),
+            _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm.{Taken(result)}"),
         };
+    }
+
+    private static string Taken(TuningResult result)
+    {
+        double last = result.Trials[^1].Settings.EdgeOffset;
+        return result.Next.Settings.EdgeOffset == last
+            ? ""
+            : Text($" The last print had an edge offset of {last:+0.000;-0.000;0} mm; the mean of all says this one.");
     }
 
     private static string Shown(TuningResult result) =>

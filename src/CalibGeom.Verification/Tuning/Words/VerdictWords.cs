@@ -49,7 +49,7 @@ internal static class VerdictWords
             result.Verdict == Verdict.Loose && result.Trials[^1].Columns is { Count: > 0 } c && c.All(k => k.Printed)
                 ? " although every column stands"
                 : "";
-        return seconds > last.Time ? all : Text($"{all}, as by about {seconds:0.0#} s of light {what}");
+        return seconds > last.Time ? all : Text($"{all}, as by about {seconds:0.0} s of light {what}");
     }
 
     private static double Missing(TuningResult result)
