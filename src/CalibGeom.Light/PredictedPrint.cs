@@ -64,7 +64,8 @@ public abstract class PredictedPrint
         return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
     }
 
-    /// <summary>How many tunnels of the slot comb stay open; one that is too low to see light through counts as closed.</summary>
+    /// <summary>How many tunnels of the slot comb stay open; one that is too low to see light through counts as
+    /// closed.</summary>
     public int OpenSlots() =>
         Sizes()
             .Count(s =>

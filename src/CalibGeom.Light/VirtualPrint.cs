@@ -52,7 +52,8 @@ public sealed class VirtualPrint
     /// 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
     /// </param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
-    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between the words of a fit. The same for
+    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between
+    /// the words of a fit. The same for
     /// all prints of one session. Default 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of repeats is out of range.</exception>
     public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1, ulong caliperSeed = 1)

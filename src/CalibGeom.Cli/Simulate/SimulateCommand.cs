@@ -235,7 +235,7 @@ internal static class SimulateCommand
             }
             catch (ArgumentException e)
             {
-                throw new InputException(e.Message.Split(" (Parameter")[0].Split('\n')[0], e);
+                throw InputException.Because(e);
             }
         });
         return command;

@@ -56,7 +56,8 @@ internal static class SimulateRun
             "",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures {Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
+                $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures "
+                    + $"{Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
                     + $"{light.Layer} mm. What follows is arithmetic, not a print."
             ),
             string.Create(

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Cli.Tune;
@@ -78,7 +79,7 @@ internal static class StartCommand
             }
             catch (ArgumentException e)
             {
-                throw new InputException(e.Message.Split(" (Parameter")[0], e);
+                throw InputException.Because(e);
             }
         });
         return command;
@@ -90,8 +91,10 @@ internal static class StartCommand
             Text($"Start with {a.Settings.Time:0.##} s exposure and {a.Settings.Rest:0.#} s rest, no edge offset.")
         );
         writer.WriteLine(
-            Text(
-                $"The right exposure lies between {a.Range.Low:0.0#} and {a.Range.High:0.0#} s in 95 % of cases: a start, never a setting."
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"The right exposure lies between {a.Range.Low:0.0#} and "
+                    + $"{a.Range.High:0.0#} s in 95 % of cases: a start, never a setting."
             )
         );
         writer.WriteLine(Text($"Base: {a.BaseLayers} layers of {a.BaseTime:0.#} s."));

@@ -257,7 +257,7 @@ internal static class TuneCommand
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 

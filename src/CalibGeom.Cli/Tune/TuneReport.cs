@@ -1,10 +1,12 @@
+using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;
 
-/// <summary>The answer of tune as text: the order, the numbers to type, the verdict and notes, the prints, the clearances to expect.</summary>
+/// <summary>The answer of tune as text: the order, the numbers to type, the verdict and notes, the prints, the
+/// clearances to expect.</summary>
 internal static class TuneReport
 {
     internal static void Write(TextWriter writer, TuningResult result)
@@ -76,8 +78,10 @@ internal static class TuneReport
             NextKind.Confirm => "repeat",
             _ => "keep",
         };
-        return Text(
-            $"{word} {step.Settings.Time:0.###} s, rest {step.Settings.Rest:0.###} s, {step.Settings.EdgeOffset:+0.000;-0.000;0}"
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{word} {step.Settings.Time:0.###} s, rest {step.Settings.Rest:0.###} "
+                + $"s, {step.Settings.EdgeOffset:+0.000;-0.000;0}"
         );
     }
 

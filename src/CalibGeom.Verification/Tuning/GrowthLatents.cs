@@ -4,7 +4,8 @@ using CalibGeom.Verification.Tuning.Sampling;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// What is normal in measured growths, in one vector: a bias for each caliper, growth along X less Y, a misfit for each pair of exposure and
+/// What is normal in measured growths, in one vector: a bias for each caliper, growth along X less Y, a misfit for
+/// each pair of exposure and
 /// rest, a deviation for each print. The caliper's bias stands apart from all that prints can teach.
 /// </summary>
 internal sealed class GrowthLatents
@@ -71,7 +72,8 @@ internal sealed class GrowthLatents
         return covariance;
     }
 
-    /// <summary>Draws given the data: a draw of before, corrected by what it misses of the data (G. Matheron).</summary>
+    /// <summary>Draws given the data: a draw of before, corrected by what it misses of the data (G.
+    /// Matheron).</summary>
     internal double[] Draw(LowerRoot root, double betweenPrints, double[] left, Func<double> normal)
     {
         var drawn = new double[priorDeviations.Length];

@@ -19,7 +19,9 @@ public sealed record SettingsToType(
 {
     /// <summary>What must be off in the slicer, or the offset and the exposure mean something else.</summary>
     public const string MustBeOff =
-        "any other growth or tolerance compensation, any change of exposure by layer other than the base, smoothing that blurs edges "
+        "any other growth or tolerance compensation, any change "
+        + "of exposure by layer other than the base, smoothing that "
+        + "blurs edges "
         + "unless grey levels were on in these prints";
 
     /// <summary>Lines of name and value, in the order to type them.</summary>

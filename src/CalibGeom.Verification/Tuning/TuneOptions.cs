@@ -3,7 +3,8 @@ using CalibGeom.Verification.Tuning.Policy;
 
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>What the person wants, what the machine takes, and how far one step may go. Immutable; every value is checked when it is set.</summary>
+/// <summary>What the person wants, what the machine takes, and how far one step may go. Immutable; every value is
+/// checked when it is set.</summary>
 public sealed record TuneOptions
 {
     /// <summary>The defaults.</summary>
@@ -33,7 +34,8 @@ public sealed record TuneOptions
         init => field = Require.Within(value, 0.5, 0.999, "probability", "", nameof(Probability));
     } = 0.8;
 
-    /// <summary>The change of a clearance that is worth another print, mm: half a caliper's step. Default 0.005.</summary>
+    /// <summary>The change of a clearance that is worth another print, mm: half a caliper's step. Default
+    /// 0.005.</summary>
     public double Visible
     {
         get;
@@ -55,7 +57,8 @@ public sealed record TuneOptions
     } = 1.2;
 
     /// <summary>
-    /// Where no column is wanted, light grows while 10 % more would lower the column limit by this share. Default 0.0284, half an R40 step.
+    /// Where no column is wanted, light grows while 10 % more would lower the column limit by this share. Default
+    /// 0.0284, half an R40 step.
     /// </summary>
     public double ColumnGain
     {
@@ -72,7 +75,8 @@ public sealed record TuneOptions
         init => field = Require.Positive(value, 20, "greatest print-through", "mm", nameof(MostPrintThrough));
     } = 0.40;
 
-    /// <summary>By what share more light may lengthen the print beyond that of the first trial, unless the resin needs it. Default 0.10.</summary>
+    /// <summary>By what share more light may lengthen the print beyond that of the first trial, unless the resin
+    /// needs it. Default 0.10.</summary>
     public double MostSlower
     {
         get;

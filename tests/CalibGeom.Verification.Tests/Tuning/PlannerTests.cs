@@ -135,7 +135,8 @@ public class PlannerTests
 
     [Fact]
     public void MissingRowsNearThePlateGoAwayWithEnoughRest() =>
-        // Common practice, no source: what rest draws back of the virtual printer's squeeze is gone after a few of its times.
+        // Common practice, no source: what rest draws back of the virtual printer's squeeze is gone after a few of
+        // its times.
         Assert.True(new RestLaw(0.5, 1.5).Retreat(6) > 0.98 * 0.5);
 
     [Fact]

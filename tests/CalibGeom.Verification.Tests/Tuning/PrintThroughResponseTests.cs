@@ -37,7 +37,8 @@ public class PrintThroughResponseTests
         Trial trial = Make.Trial(2, 0, 0) with { Slots = Make.Slots(open) };
         PrintThroughResponse response = PrintThroughResponse.Learn([trial, trial])!;
         Assert.False(response.Known);
-        // Nothing is learnt of Dp beside what was believed: the middle stays where it was within the width of the prior.
+        // Nothing is learnt of Dp beside what was believed: the middle stays where it was within the width of the
+        // prior.
         Assert.InRange(response.PenetrationDepth, 0.06, 0.25);
         string message = Tuner.Advise([trial]).Findings.Single(f => f.Rule == "print-through").Message;
         Assert.Contains(told, message, StringComparison.Ordinal);

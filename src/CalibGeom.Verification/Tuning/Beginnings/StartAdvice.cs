@@ -1,10 +1,12 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning.Beginnings;
 
 /// <summary>
-/// The first exposure, rest and base exposure of a resin that has not been printed, why, and how unsure they are. A start, never a setting.
+/// The first exposure, rest and base exposure of a resin that has not been printed, why, and how unsure they are. A
+/// start, never a setting.
 /// Immutable.
 /// </summary>
 /// <param name="Settings">First exposure and rest; no edge offset.</param>
@@ -53,7 +55,8 @@ public sealed record StartAdvice(
         return Of(moved, FirstRest, MakerFactor, null, why);
     }
 
-    /// <summary>From a working curve and the irradiance of the printer: the time in which one exposure cures two layers.</summary>
+    /// <summary>From a working curve and the irradiance of the printer: the time in which one exposure cures two
+    /// layers.</summary>
     /// <param name="quoted">The curve and the irradiance.</param>
     /// <param name="layer">Layer height, mm, above 0 and at most 1.</param>
     /// <exception cref="ArgumentException">The layer height is out of range, or the time would be.</exception>
@@ -71,7 +74,8 @@ public sealed record StartAdvice(
             FirstRest,
             Math.Exp(1.96 * deviation),
             null,
-            "one exposure cures two layers by the quoted curve; 24 laboratories measured one resin and differed by up to 7 times in Dp "
+            "one exposure cures two layers by the quoted curve; 24 laboratories "
+                + "measured one resin and differed by up to 7 times in Dp "
                 + "and 70 times in Ec (Kolibaba et al., Additive Manufacturing 84 (2024) 104082)"
         );
     }
@@ -94,8 +98,11 @@ public sealed record StartAdvice(
             kept.Rest,
             NeighbourFactor,
             last.Cycle,
-            FormattableString.Invariant(
-                $"what the log keeps ({kept.Time:0.###} s at layers of {last.Conditions.Layer:0.###} mm), carried over to {layer:0.###} mm; its edge offset is not taken over"
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"what the log keeps ({kept.Time:0.###} s at layers of {last.Conditions.Layer:0.###} "
+                    + $"mm), carried over to {layer:0.###} mm; its edge offset "
+                    + $"is not taken over"
             )
         );
     }

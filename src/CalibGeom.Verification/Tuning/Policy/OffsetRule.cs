@@ -2,7 +2,8 @@ using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Verification.Tuning.Policy;
 
-/// <summary>Which edge offsets can be had: any step of the slicer, whole pixels without grey levels, the one that is held, or none.</summary>
+/// <summary>Which edge offsets can be had: any step of the slicer, whole pixels without grey levels, the one that is
+/// held, or none.</summary>
 internal sealed class OffsetRule
 {
     private const double Most = 0.2;
@@ -32,7 +33,8 @@ internal sealed class OffsetRule
     internal double For(double wish) => held ?? Math.Round(Math.Clamp(Math.Round(wish / step) * step, -Most, Most), 9);
 
     /// <summary>
-    /// The exposure that holds the target with some offset that can be had: the brightest between two limits, or the limit that comes closest.
+    /// The exposure that holds the target with some offset that can be had: the brightest between two limits, or the
+    /// limit that comes closest.
     /// </summary>
     internal double TimeFor(double rest, double least, double most, double target, ExposureResponse response)
     {

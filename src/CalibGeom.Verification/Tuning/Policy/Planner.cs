@@ -61,7 +61,8 @@ internal sealed class Planner
         int shown = trials.Count(t => t.Settings.SameProcess(last));
         double move = 2 * Math.Abs(next.EdgeOffset - last.EdgeOffset);
         bool taught = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
-        // The second print of a kind must agree with the first; from the third on their mean is known well enough to take up what is left.
+        // The second print of a kind must agree with the first; from the third on their mean is known well enough to
+        // take up what is left.
         bool agreed = move < options.Visible / 2 || (shown >= Enough && offsets.Exact);
         if (taught && agreed)
             return At(NextKind.Stop, Reason.Settled, next);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
@@ -13,8 +14,10 @@ internal static class CaliperWords
         if (may >= result.Options.Visible)
             yield return Note(
                 "caliper",
-                Text(
-                    $"All clearances may be off by {may:0.000} mm per side, which is what this caliper is not known better than."
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"All clearances may be off by {may:0.000} mm per side, which "
+                        + $"is what this caliper is not known better than."
                 ),
                 "A gauge block or pin read with the same jaws would tell."
             );
@@ -26,10 +29,13 @@ internal static class CaliperWords
             "axes-differ",
             Severity.Note,
             "",
-            Text(
-                $"Solids grow {Math.Abs(d.Mean):0.000} mm more per edge along {larger} than along {smaller}: that is pixels, not light."
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Solids grow {Math.Abs(d.Mean):0.000} mm more per edge along "
+                    + $"{larger} than along {smaller}: that is pixels, not light."
             ),
-            "Whole-pixel sizes, the pixel pitch of each axis and the scale of each axis in the slicer are where to look."
+            "Whole-pixel sizes, the pixel pitch of each axis and the "
+                + "scale of each axis in the slicer are where to look."
         )
         {
             Value = d.Mean,

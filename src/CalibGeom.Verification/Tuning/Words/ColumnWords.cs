@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning.Policy;
@@ -38,8 +39,10 @@ internal static class ColumnWords
         if (columns.Lost == 0)
             return Note(
                 "column-limit",
-                Text(
-                    $"Every column stood, down to {columns.Thinnest:0.00#} mm; how much thinner ones would is not known."
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Every column stood, down to {columns.Thinnest:0.00#} mm; "
+                        + $"how much thinner ones would is not known."
                 )
             );
         if (columns.Lost == columns.Count)
@@ -51,16 +54,17 @@ internal static class ColumnWords
             );
         ColumnLimit half = columns.Limit(time);
         string needed = result.Options.WantedColumn is { } wanted
-            ? Text(
-                $" The {wanted:0.00#} mm you need should stand in {100 * columns.Probability(wanted, time):0} % of cases."
-            )
+            ? Text($" The {wanted:0.00#} mm you need stand in {100 * columns.Probability(wanted, time):0} % of cases.")
             : "";
         return new Finding(
             "column-limit",
             Severity.Note,
             "",
-            Text(
-                $"With {time:0.###} s, columns from {columns.DiameterFor(LightNeed.Stands, time):0.00} mm will print; {half.Diameter:0.00} mm ({half.Low:0.00} to {half.High:0.00}) is a coin toss.{needed}"
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"With {time:0.###} s, columns from {columns.DiameterFor(LightNeed.Stands, time):0.00} "
+                    + $"mm will print; {half.Diameter:0.00} mm ({half.Low:0.00} "
+                    + $"to {half.High:0.00}) is a coin toss.{needed}"
             ),
             ""
         )
@@ -78,8 +82,13 @@ internal static class ColumnWords
         var loads = new ColumnLoads(diameter, result.Options.ColumnHeight, head, modulus);
         yield return Note(
             "column-loads",
-            Text(
-                $"Its head pulls a column of {diameter:0.00} mm with {loads.LoadRatio:0} times the load of its own section: a peel pressure of 0.01 MPa pulls with {loads.PeelStress(0.01):0.00} MPa; it buckles at {loads.BucklingLoad:0.000} N; 0.01 N across its head bends its foot with {loads.BendingStress(0.01):0.0} MPa."
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Its head pulls a column of {diameter:0.00} mm with {loads.LoadRatio:0} "
+                    + $"times the load of its own section: a peel pressure of 0.01 "
+                    + $"MPa pulls with {loads.PeelStress(0.01):0.00} MPa; it buckles "
+                    + $"at {loads.BucklingLoad:0.000} N; 0.01 N across its head "
+                    + $"bends its foot with {loads.BendingStress(0.01):0.0} MPa."
             ),
             "For comparison only: strengths of green resin have no usable published table."
         );

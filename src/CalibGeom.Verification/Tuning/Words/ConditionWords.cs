@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
@@ -18,7 +19,8 @@ internal static class ConditionWords
         if (moved && !result.Conditions.GreyLevels && result.Options.Pixel is null)
             yield return Note(
                 "edge-offset",
-                "Without grey-level edges an offset below one pixel moves only those edges that it carries across a pixel's centre.",
+                "Without grey-level edges an offset below one pixel moves "
+                    + "only those edges that it carries across a pixel's centre.",
                 "With the pixel pitch named, offsets are advised in whole pixels."
             );
         foreach (var alike in result.KeptApart.GroupBy(k => k.Why))
@@ -43,7 +45,8 @@ internal static class ConditionWords
         if (unknown > 0 && unknown < result.Trials.Count)
             yield return Note(
                 "temperature-unknown",
-                $"The vat temperature of {unknown} of {result.Trials.Count} trials was not written down; they are taken together with the others.",
+                $"The vat temperature of {unknown} of {result.Trials.Count} "
+                    + "trials was not written down; they are taken together with the others.",
                 "Beyond +-2 K trials are kept apart."
             );
         foreach (
@@ -56,10 +59,14 @@ internal static class ConditionWords
                 "temperature",
                 Severity.Warning,
                 "",
-                Text(
-                    $"The vat went from {trial.Conditions.TemperatureStart} to {trial.Conditions.TemperatureEnd} degrees C during a print ({trial.Settings})."
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The vat went from {trial.Conditions.TemperatureStart} to "
+                        + $"{trial.Conditions.TemperatureEnd} degrees C during a print "
+                        + $"({trial.Settings})."
                 ),
-                "Vat and room warmed before printing keep it steady: growth and strength follow the resin's temperature."
+                "Vat and room warmed before printing keep it steady: growth "
+                    + "and strength follow the resin's temperature."
             );
     }
 }

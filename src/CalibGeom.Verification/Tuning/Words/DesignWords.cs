@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
@@ -18,11 +19,11 @@ internal static class DesignWords
         )
             yield break;
         double designed = last.Joints[0].Designed;
+        string side = left > 0 ? "below what is wanted" : "above what is wanted",
+            wanted = Text($"{designed + left:0.000} mm instead of {designed:0.000}");
         yield return Note(
             "design",
-            Text(
-                $"With what may be set the clearance stays {Math.Abs(left):0.000} mm {(left > 0 ? "below" : "above")} what is wanted: design {designed + left:0.000} mm instead of {designed:0.000} mm."
-            ),
+            Text($"With what may be set the clearance stays {Math.Abs(left):0.000} mm {side}: design {wanted} mm."),
             "",
             last.Joints[0].Id
         );

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
@@ -17,11 +18,17 @@ internal static class LightWords
             yield return Note(
                 "print-through",
                 open
-                    ? Text(
-                        $"Every slot was open: light passes through a ceiling by less than about {comb.Heights[0]:0.00#} mm; dose and Dp are not known."
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Every slot was open: light passes through a ceiling by "
+                            + $"less than about {comb.Heights[0]:0.00#} mm; dose and Dp "
+                            + $"are not known."
                     )
-                    : Text(
-                        $"Every slot was closed: light passes through a ceiling by more than about {comb.Heights[^1]:0.00#} mm; dose and Dp are not known."
+                    : string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Every slot was closed: light passes through a ceiling by "
+                            + $"more than about {comb.Heights[^1]:0.00#} mm; dose and Dp "
+                            + $"are not known."
                     ),
                 "",
                 "slots.open"
@@ -34,8 +41,12 @@ internal static class LightWords
             "print-through",
             Severity.Note,
             "slots.open",
-            Text(
-                $"With {time:0.###} s, light passes through a ceiling by about {light.At(time).Mean:0.00} mm ({Math.Max(0, z.Low):0.00} to {z.High:0.00}), which closes lower tunnels; one exposure cures about {Math.Max(0, light.CuredLayers(time, result.Conditions.Layer)):0.0} layers."
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"With {time:0.###} s, light passes through a ceiling by "
+                    + $"about {light.At(time).Mean:0.00} mm ({Math.Max(0, z.Low):0.00} "
+                    + $"to {z.High:0.00}), which closes lower tunnels; one exposure "
+                    + $"cures about {Math.Max(0, light.CuredLayers(time, result.Conditions.Layer)):0.0} layers."
             ),
             ""
         )

@@ -5,7 +5,8 @@ using static CalibGeom.Verification.Tuning.Words.TuningWords;
 namespace CalibGeom.Verification.Tuning.Words;
 
 /// <summary>
-/// When prints that should be alike are not: the only case in which the machine is named. Causes are common practice, without a source.
+/// When prints that should be alike are not: the only case in which the machine is named. Causes are common
+/// practice, without a source.
 /// </summary>
 internal static class MachineWords
 {
@@ -30,7 +31,8 @@ internal static class MachineWords
                 "light-changed",
                 Severity.Warning,
                 "slots.open",
-                "The slots of the last print do not fit those of an earlier one: the light was not what the exposure says.",
+                "The slots of the last print do not fit those of an earlier "
+                    + "one: the light was not what the exposure says.",
                 "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
             );
         if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last)))
@@ -39,7 +41,8 @@ internal static class MachineWords
                 Severity.Warning,
                 "",
                 "Prints with the same exposure and rest differ by more than prints do.",
-                "Vat temperature, film (slack, cloudy), Z axis (play, dirt) and whether it is the same resin, stirred, are where to look."
+                "Vat temperature, film (slack, cloudy), Z axis (play, dirt) "
+                    + "and whether it is the same resin, stirred, are where to look."
             );
     }
 

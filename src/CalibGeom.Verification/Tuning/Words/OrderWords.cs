@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Policy;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
@@ -35,25 +36,33 @@ internal static class OrderWords
         string taken = " Rest and edge offset hold the clearance meanwhile.";
         return result.Next.Reason switch
         {
-            Reason.NothingPrinted =>
-                "Nothing came off the plate, so the light is doubled; base exposure, level and plate deserve a look, and no offset "
-                    + "is of use yet.",
-            Reason.Layers => Text(
-                $"One exposure cures about {result.PrintThrough!.CuredLayers(time, layer):0.0} layers, and {o.LeastLayers:0.0#} are needed.{taken}"
+            Reason.NothingPrinted => "Nothing came off the plate, so the light is doubled; base "
+                + "exposure, level and plate deserve a look, and no offset "
+                + "is of use yet.",
+            Reason.Layers => string.Create(
+                CultureInfo.InvariantCulture,
+                $"One exposure cures about {result.PrintThrough!.CuredLayers(time, layer):0.0} "
+                    + $"layers, and {o.LeastLayers:0.0#} are needed.{taken}"
             ),
-            Reason.WantedColumn => Text(
-                $"Columns of {o.WantedColumn:0.00#} mm would stand in {100 * result.Columns!.Probability(o.WantedColumn!.Value, time):0} % of cases only.{taken}"
+            Reason.WantedColumn => string.Create(
+                CultureInfo.InvariantCulture,
+                $"Columns of {o.WantedColumn:0.00#} mm would stand in "
+                    + $"{100 * result.Columns!.Probability(o.WantedColumn!.Value, time):0} % of cases only.{taken}"
             ),
             Reason.Columns => "More light still saves columns, and print time and print-through allow it." + taken,
-            Reason.PrintThrough => Text(
-                $"Light passes through ceilings by more than {o.MostPrintThrough:0.00} mm, so there is light to spare.{taken}"
+            Reason.PrintThrough => string.Create(
+                CultureInfo.InvariantCulture,
+                $"Light passes through ceilings by more than {o.MostPrintThrough:0.00} "
+                    + $"mm, so there is light to spare.{taken}"
             ),
             Reason.Trim => "No edge offset takes up what is left, so exposure trims it.",
             Reason.Rest => "Rest draws edges back and is still worth its time; exposure stays as it is.",
             Reason.Offset =>
                 "Exposure and rest stay as they are; the edge offset takes up what is left, free of print time.",
-            Reason.Confirm => Text(
-                $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} mm of clearance that another may move."
+            Reason.Confirm => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} "
+                    + $"mm of clearance that another may move."
             ),
             _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm.{Taken(result)}"),
         };

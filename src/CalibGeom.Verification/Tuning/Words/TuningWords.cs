@@ -1,7 +1,8 @@
 namespace CalibGeom.Verification.Tuning.Words;
 
 /// <summary>
-/// The answer in sentences: one order with one reason, one verdict, then what else the trials show. Only the order orders.
+/// The answer in sentences: one order with one reason, one verdict, then what else the trials show. Only the order
+/// orders.
 /// </summary>
 internal static class TuningWords
 {

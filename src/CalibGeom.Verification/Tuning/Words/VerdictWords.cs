@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Policy;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
@@ -35,8 +36,11 @@ internal static class VerdictWords
         string what = last.Joints.Count > 0 ? $"{last.Joints[0].Id} has" : "growth takes";
         double wanted = designed - 2 * result.TargetGrowth,
             most = new[] { result.Chances.OnTarget, result.Chances.Tight, result.Chances.Loose }.Max();
-        return Text(
-            $"{what} {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} mm at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} ({100 * Math.Min(most, 0.99):0} % sure)"
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{what} {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} "
+                + $"mm at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} "
+                + $"({100 * Math.Min(most, 0.99):0} % sure)"
         );
     }
 

@@ -7,7 +7,8 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Tuning.League;
 
 /// <summary>
-/// A hidden printer of other make than what tune assumes: light cures by a working curve, columns answer to the dose on their axis, growth
+/// A hidden printer of other make than what tune assumes: light cures by a working curve, columns answer to the dose
+/// on their axis, growth
 /// by a law of the row, and at the start one exposure cures 1.2 to 4 layers unless the row says otherwise.
 /// </summary>
 internal sealed class LeaguePrinter
@@ -133,7 +134,8 @@ internal sealed class LeaguePrinter
         Diameters.Sum(d => 2 * (1 - law.Chance(blur, d, Light(time).WallRatio(), Head)));
 
     /// <summary>
-    /// The light of the best settings within reach of four steps: more while 10 % of it lower the column limit by half an R40 step, within
+    /// The light of the best settings within reach of four steps: more while 10 % of it lower the column limit by
+    /// half an R40 step, within
     /// print-through and time; where no offset can be had, only light that holds the target at some rest.
     /// </summary>
     internal double BestTime()
@@ -170,7 +172,8 @@ internal sealed class LeaguePrinter
         return row.Measured ? trial : trial with { GrowthX = null, GrowthY = null };
     }
 
-    // The brightest light between two limits that holds the target with an offset that can be had, at some rest; null where there is none.
+    // The brightest light between two limits that holds the target with an offset that can be had, at some rest;
+    // null where there is none.
     private double? Holding(double least, double most)
     {
         double[] offsets = row.OffsetAllowed ? [.. Enumerable.Range(-3, 7).Select(n => n * row.Pixel!.Value)] : [0];
