@@ -20,7 +20,7 @@ internal static class TuneRecord
         {
             Title = $"Settings for {result.Conditions.Resin} on {result.Conditions.Printer}",
             Answer = [answer.Message, .. answer.Remedy.Length > 0 ? [answer.Remedy] : Array.Empty<string>()],
-            ToType = ToType(result.Next.Settings),
+            ToType = ToType(result),
             Findings = [.. result.Findings.Skip(1)],
             Plots = [ExposurePlot.Draw(result), .. result.Columns is null ? [] : new[] { ColumnPlot.Draw(result) }],
             Tables = [new ReportText("In full", text.ToString().TrimEnd())],
@@ -38,11 +38,7 @@ internal static class TuneRecord
         {
             Resin = c.Resin.Length > 0 ? c.Resin : "resin ________",
             Printer = c.Printer.Length > 0 ? c.Printer : "printer ________",
-            Settings =
-            [
-                .. ToType(result.Next.Settings),
-                ("layer height", FormattableString.Invariant($"{c.Layer:0.###} mm")),
-            ],
+            Settings = [.. ToType(result), ("layer height", FormattableString.Invariant($"{c.Layer:0.###} mm"))],
             Results =
             [
                 (
@@ -66,14 +62,11 @@ internal static class TuneRecord
 
     private static IEnumerable<(string, string)> Thinnest(TuningResult result)
     {
-        if (result.Columns?.Limit(result.Next.Settings.Time) is { Diameter: var d } && double.IsFinite(d))
+        if (result.Columns is { Known: true } columns && columns.Limit(result.Next.Settings.Time).Diameter is var d)
             yield return ("half of columns stand at", FormattableString.Invariant($"{d:0.00} mm"));
     }
 
-    private static IReadOnlyList<(string, string)> ToType(ExposureSettings s) =>
-        [
-            ("exposure", FormattableString.Invariant($"{s.Time:0.###} s")),
-            ("rest before exposure", FormattableString.Invariant($"{s.Rest:0.###} s")),
-            ("edge offset", FormattableString.Invariant($"{s.EdgeOffset:+0.###;-0.###;0} mm")),
-        ];
+    // Without what must be off, which is no number to type.
+    private static IReadOnlyList<(string, string)> ToType(TuningResult result) =>
+        [.. result.ToType.Lines.SkipLast(1).Select(l => (l.Key.Trim(), l.Value))];
 }
