@@ -18,8 +18,12 @@ internal static class SolidMesher
         var walls = new WallEdges[lofts.Count];
         for (int i = 0; i < lofts.Count; i++)
             walls[i] = new WallEdges();
-        foreach (int level in lofts.SelectMany(LevelsOf).Distinct().Order())
-            AddLevel(mesh, lofts, walls, level);
+        int[] levels = [.. lofts.SelectMany(LevelsOf).Distinct().Order()];
+        // Levels know nothing of each other; their triangles are put together in order, however they were shared out.
+        var faces = new List<(GridPoint3D, GridPoint3D, GridPoint3D)>[levels.Length];
+        Parallel.For(0, levels.Length, k => faces[k] = Level(lofts, walls, levels[k]));
+        foreach ((GridPoint3D a, GridPoint3D b, GridPoint3D c) in faces.SelectMany(f => f))
+            mesh.Add(a, b, c);
         for (int i = 0; i < lofts.Count; i++)
             if (lofts[i].Underside is not null)
                 AddUnderside(mesh, lofts[i], walls[i]);
@@ -32,21 +36,36 @@ internal static class SolidMesher
     private static IEnumerable<int> LevelsOf(Loft loft) =>
         loft.Underside is null ? [loft.BottomLevel, loft.TopLevel] : [loft.TopLevel];
 
-    private static void AddLevel(MeshAssembly mesh, IReadOnlyList<Loft> lofts, WallEdges[] walls, int level)
+    /// <summary>The level faces at a height; the walls that end there get the vertices along their edges.</summary>
+    private static List<(GridPoint3D, GridPoint3D, GridPoint3D)> Level(
+        IReadOnlyList<Loft> lofts,
+        WallEdges[] walls,
+        int level
+    )
     {
         int[] ending = [.. Enumerable.Range(0, lofts.Count).Where(i => lofts[i].TopLevel == level)];
         int[] beginning =
         [
             .. Enumerable.Range(0, lofts.Count).Where(i => lofts[i].Underside is null && lofts[i].BottomLevel == level),
         ];
+        var faces = new List<(GridPoint3D, GridPoint3D, GridPoint3D)>();
+        if (LevelRings.AreSame(ending.Select(i => lofts[i].Top), beginning.Select(i => lofts[i].Bottom)))
+        {
+            // Everything that ends here goes on: nothing shows, and nothing is laid over anything else.
+            foreach (int i in ending)
+                walls[i].Top = LevelRings.Edges(lofts[i].Top, level);
+            foreach (int i in beginning)
+                walls[i].Bottom = LevelRings.Edges(lofts[i].Bottom, level);
+            return faces;
+        }
         var overlay = new Arrangement(ending.Select(i => lofts[i].Top), beginning.Select(i => lofts[i].Bottom));
         GridPoint3D At(int v) => new(overlay.Vertices[v], level);
         foreach ((int a, int b, int c, Winding winding) in LabelledTriangulation.Of(overlay))
         {
             if (winding.First > 0 && winding.Second <= 0)
-                mesh.Add(At(a), At(b), At(c));
+                faces.Add((At(a), At(b), At(c)));
             else if (winding.Second > 0 && winding.First <= 0)
-                mesh.Add(At(a), At(c), At(b));
+                faces.Add((At(a), At(c), At(b)));
         }
         int ring = 0;
         GridPoint3D[][] Chains() => Array.ConvertAll(overlay.Chains[ring++], chain => Array.ConvertAll(chain, At));
@@ -54,6 +73,7 @@ internal static class SolidMesher
             walls[i].Top = [.. lofts[i].Top.Rings.Select(_ => Chains())];
         foreach (int i in beginning)
             walls[i].Bottom = [.. lofts[i].Bottom.Rings.Select(_ => Chains())];
+        return faces;
     }
 
     private static void AddUnderside(MeshAssembly mesh, Loft loft, WallEdges walls)
