@@ -55,7 +55,8 @@ internal static class FeatureHabits
         int many = (int)Math.Clamp(count.Nominal, 0, 1000);
         IEnumerable<FeatureId> ids =
             count.Id.OfObject == KnownFeatures.SlotsOpen ? Enumerable.Range(1, many).Select(KnownFeatures.SlotHeight)
-            : count.Id.OfObject == KnownFeatures.SqueezeOpen ? Enumerable.Repeat(KnownFeatures.SqueezeHeight, many)
+            : count.Id.OfObject == KnownFeatures.SqueezeOpen
+                ? Enumerable.Range(1, many).Select(KnownFeatures.SqueezeHeight)
             : [];
         double[] heights =
         [
@@ -66,6 +67,5 @@ internal static class FeatureHabits
         return heights.Length == many ? heights : [];
     }
 
-    private static bool IsSlot(FeatureId id) =>
-        id is { Part: KnownFeatures.Slot } || id.OfObject == KnownFeatures.SqueezeHeight;
+    private static bool IsSlot(FeatureId id) => id is { Part: KnownFeatures.Slot or KnownFeatures.Squeeze };
 }

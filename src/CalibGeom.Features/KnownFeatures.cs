@@ -45,17 +45,21 @@ public static class KnownFeatures
     /// <summary>How two things go together.</summary>
     public const string Fit = "fit";
 
+    /// <summary>The squeeze tab and each of its slots.</summary>
+    public const string Squeeze = "squeeze";
+
     /// <summary>How many tunnels of the slot comb are open.</summary>
     public static FeatureId SlotsOpen { get; } = FeatureId.Of("slots", null, Open);
 
     /// <summary>How many slots of the squeeze tab are open.</summary>
-    public static FeatureId SqueezeOpen { get; } = FeatureId.Of("squeeze", null, Open);
-
-    /// <summary>The height of each slot of the squeeze tab.</summary>
-    public static FeatureId SqueezeHeight { get; } = FeatureId.Of("squeeze", null, Height);
+    public static FeatureId SqueezeOpen { get; } = FeatureId.Of(Squeeze, null, Open);
 
     /// <summary>The plinth's thickness.</summary>
     public static FeatureId PlinthThickness { get; } = FeatureId.Of(Plinth, null, "thickness");
+
+    /// <summary>The height of a slot of the squeeze tab.</summary>
+    /// <param name="slot">Its number, from 1 at the plate.</param>
+    public static FeatureId SqueezeHeight(int slot) => FeatureId.Of(Squeeze, slot, Height);
 
     /// <summary>A box's outside width.</summary>
     /// <param name="box">Its number.</param>

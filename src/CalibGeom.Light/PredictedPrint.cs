@@ -71,4 +71,10 @@ public abstract class PredictedPrint
             .Count(s =>
                 s is { Value: >= LeastSeen, Feature: { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } }
             );
+
+    /// <summary>The gauge lines of the squeeze tab's slots, from the plate upward.</summary>
+    private protected IEnumerable<GaugeLine> SqueezeSlots() =>
+        Made
+            .Gauges.Where(g => g.Feature.StartsWith("squeeze", StringComparison.Ordinal))
+            .OrderBy(g => g.From.Point.Z);
 }

@@ -40,33 +40,12 @@ public sealed class PrintedObject : PredictedPrint
         Light.WallRatio() > 1 ? Blur.EdgeDistance(1 / Light.WallRatio()) - Retreat + EdgeOffset : null;
 
     /// <inheritdoc/>
-    public override IReadOnlyList<PrintedSize> Sizes()
-    {
-        var sizes = new Dictionary<string, double?>(StringComparer.Ordinal);
-        foreach (BoxPlan box in Made.Boxes)
-        {
-            AddBox(sizes, $"box{box.Number}", "x", box.Outside.X, box.Inside.X);
-            AddBox(sizes, $"box{box.Number}", "y", box.Outside.Y, box.Inside.Y);
-        }
-        foreach (ColumnPlan column in Made.Columns)
-            sizes[$"column{column.Number}.diameter"] = ColumnDiameter(column.Diameter);
-        foreach (Feature feature in Made.Features)
-            if (feature.Id.Part == KnownFeatures.Span)
-                sizes[feature.Id] = feature.Nominal * (1 + Scale) + 2 * Growth;
-            else if (feature.Id is { Part: KnownFeatures.Slot, Size: KnownFeatures.Height })
-                sizes[feature.Id] = Open(feature.Nominal, Light.PrintThrough());
-            else if (feature.Id == KnownFeatures.SqueezeHeight)
-                sizes[feature.Id] = Open(
-                    feature.Nominal,
-                    SqueezeTabLight.PrintThrough(Made.Spec.Squeeze!, Made.Spec.Squeeze!.Slots, Light)
-                );
-            else if (feature.Axis == "z" && feature.Unit == "mm")
-                sizes[feature.Id] = feature.Nominal * (1 + Scale);
-        return Made
-            .Features.Where(f => sizes.ContainsKey(f.Id))
-            .Select(f => new PrintedSize(f.Id, sizes[f.Id]))
-            .ToArray();
-    }
+    public override IReadOnlyList<PrintedSize> Sizes() =>
+        [
+            .. Made
+                .Gauges.GroupBy(g => g.Feature, StringComparer.Ordinal)
+                .Select(lines => new PrintedSize(FeatureId.Parse(lines.Key), SizeOf(lines.Last()))),
+        ];
 
     /// <inheritdoc/>
     public override double AxisRatio(ColumnPlan column)
@@ -76,21 +55,37 @@ public sealed class PrintedObject : PredictedPrint
     }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<double> SqueezeGaps() =>
-        Made.Features.Find(KnownFeatures.SqueezeOpen) is null
-            ? []
-            :
-            [
-                .. Enumerable
-                    .Range(1, Made.Spec.Squeeze!.Slots)
-                    .Select(slot =>
-                        Open(Made.Spec.Squeeze.SlotHeight, SqueezeTabLight.PrintThrough(Made.Spec.Squeeze, slot, Light))
-                        ?? 0
-                    ),
-            ];
+    public override IReadOnlyList<double> SqueezeGaps() => [.. SqueezeSlots().Select(g => Opening(g) ?? 0)];
 
-    private double? Open(double height, double through) =>
-        height > through ? height * (1 + Scale) - Math.Max(0, through) : null;
+    private double? SizeOf(GaugeLine line) =>
+        line.Direction.Z == 1
+            ? line.IsGap
+                ? Opening(line)
+                : line.Length() * (1 + Scale)
+            : line.Round
+                ? ColumnDiameter(line.Length())
+                : Width(line);
+
+    /// <summary>What print-through leaves of a level gap; gaps above it let no light through but have no resin to
+    /// cure.</summary>
+    private double? Opening(GaugeLine line)
+    {
+        double height = line.Length();
+        (double From, double To)[] above =
+        [
+            .. Made
+                .Gauges.Where(g => g.IsGap && g.Direction.Z == 1 && IsOver(g, line))
+                .Select(g => (g.From.Point.Z, g.To.Point.Z)),
+        ];
+        double through =
+            above.Length == 0 ? Light.PrintThrough() : StackedRoofs.PrintThrough(line.To.Point.Z, above, Light);
+        return height > through ? height * (1 + Scale) - Math.Max(0, through) : null;
+    }
+
+    private static bool IsOver(GaugeLine upper, GaugeLine lower) =>
+        upper.From.Point.Z >= lower.To.Point.Z
+        && upper.From.Point.X == lower.From.Point.X
+        && upper.From.Point.Y == lower.From.Point.Y;
 
     private double? ColumnDiameter(double diameter)
     {
@@ -101,17 +96,18 @@ public sealed class PrintedObject : PredictedPrint
         return printed is { } p && p > 2 * Retreat ? p * (1 + Scale) - 2 * Retreat : null;
     }
 
-    private void AddBox(Dictionary<string, double?> sizes, string box, string axis, double outside, double inside)
+    /// <summary>Two parallel walls, or one strip where the material is solid from face to face.</summary>
+    private double? Width(GaugeLine line)
     {
-        double o = outside / 2 + EdgeOffset,
-            i = inside / 2 - EdgeOffset;
-        var walls = new StripMask(Blur, -o, -i, i, o);
-        double ratio = Light.WallRatio();
-        double? Size(int edge, int sign) =>
-            walls.Boundary(edge, ratio) * 2 is { } width
-                ? width + (edge == 3 ? outside : inside) * Scale + sign * 2 * Retreat
-                : null;
-        sizes[$"{box}.outside.{axis}"] = Size(3, -1);
-        sizes[$"{box}.inside.{axis}"] = Size(2, 1);
+        double half = line.Length() / 2,
+            wall = line.From.Behind,
+            inner = (line.IsSolid ? half - wall : half) - EdgeOffset,
+            outer = (line.IsSolid ? half : half + wall) + EdgeOffset,
+            ratio = Light.WallRatio();
+        double? edge =
+            inner <= 0
+                ? new StripMask(Blur, -outer, outer).Boundary(1, ratio)
+                : new StripMask(Blur, -outer, -inner, inner, outer).Boundary(line.IsSolid ? 3 : 2, ratio);
+        return edge * 2 is { } width ? width + line.Length() * Scale + (line.IsSolid ? -2 : 2) * Retreat : null;
     }
 }

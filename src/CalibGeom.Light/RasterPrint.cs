@@ -72,8 +72,7 @@ public sealed class RasterPrint : PredictedPrint
     }
 
     /// <inheritdoc/>
-    public override IReadOnlyList<double> SqueezeGaps() =>
-        [.. Made.Gauges.Where(g => g.Feature == "squeeze.height").Select(g => Height(g) ?? 0)];
+    public override IReadOnlyList<double> SqueezeGaps() => [.. SqueezeSlots().Select(g => Height(g) ?? 0)];
 
     private PrintedSize[] Measure()
     {
@@ -82,15 +81,15 @@ public sealed class RasterPrint : PredictedPrint
         [
             .. Made
                 .Features.Where(f => lines.Contains(f.Id))
-                .Select(f => new PrintedSize(f.Id, SizeOf(f.Id, [.. lines[f.Id]]))),
+                .Select(f => new PrintedSize(f.Id, SizeOf([.. lines[f.Id]]))),
         ];
     }
 
-    private double? SizeOf(string feature, GaugeLine[] lines)
+    private double? SizeOf(GaugeLine[] lines)
     {
         if (lines[0].Direction.Z != 0)
             return Height(lines[^1]);
-        double? light = feature.StartsWith("column", StringComparison.Ordinal) ? lines.Average(Width) : Farthest(lines);
+        double? light = lines[0].Round ? lines.Average(Width) : Farthest(lines);
         double material = Vector3D.Dot(lines[0].To.Outward, lines[0].Direction);
         return light is { } size && size - 2 * material * Retreat is var printed and > 0
             ? printed + lines[0].Length() * Scale
@@ -114,7 +113,7 @@ public sealed class RasterPrint : PredictedPrint
 
     /// <summary>
     /// How far a face moves out, sideways on the film side of its layer, where walls get most light; what lies on the
-    /// plate stays.
+    /// plate stays. No further than half the material: beyond its middle the other face is nearer.
     /// </summary>
     private double? Move(GaugeFace face)
     {
@@ -123,6 +122,6 @@ public sealed class RasterPrint : PredictedPrint
             return 0;
         if (face.Outward.Z == 0)
             p = p with { Z = Dose.Masks.FilmZ((int)Math.Floor((p.Z - Dose.Masks.BaseZ) / Light.Layer)) };
-        return Dose.Edge(p, face.Outward, face.Behind, face.Ahead);
+        return Dose.Edge(p, face.Outward, face.Behind / 2, face.Ahead);
     }
 }

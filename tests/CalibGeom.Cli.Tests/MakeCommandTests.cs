@@ -24,7 +24,7 @@ public class MakeCommandTests
         Assert.Equal(SpecDigest.Of(spec), features.Digest);
         Assert.Equal(8.0, features.Find("box1.outside.x")!.Nominal);
         Assert.Equal(
-            $"witness geometry 1 mm digest {SpecDigest.Of(spec)}",
+            $"witness geometry {ObjectHeader.GeometryVersion} mm digest {SpecDigest.Of(spec)}",
             Encoding.ASCII.GetString(File.ReadAllBytes(folder["coupon.stl"]), 0, 80).TrimEnd()
         );
         Assert.Contains("digest", run.Out, StringComparison.Ordinal);
@@ -105,7 +105,7 @@ public class MakeCommandTests
         Assert.Empty(run.Out);
         Assert.Equal(84 + 50 * BitConverter.ToInt32(run.Bytes, 80), run.Bytes.Length);
         Assert.StartsWith(
-            "spec geometry 1 mm digest ",
+            $"spec geometry {ObjectHeader.GeometryVersion} mm digest ",
             Encoding.ASCII.GetString(run.Bytes, 0, 80),
             StringComparison.Ordinal
         );
@@ -151,5 +151,22 @@ public class MakeCommandTests
         CliRun run = CliRun.Of(command, "--help");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Matches($@"\nExample:\n  calibgeom {command} [^\n]*\n$", run.Out.ReplaceLineEndings("\n"));
+    }
+
+    [Fact]
+    public void AMarkRaisesDotsAndKeepsDigestAndTable()
+    {
+        using var folder = new TemporaryFolder();
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", "witness", "-o", folder["a.stl"]).ExitCode);
+        Assert.Equal(
+            ExitCode.Done,
+            CliRun.Of("make", "--preset", "witness", "--mark", "2", "-o", folder["b.stl"]).ExitCode
+        );
+        Assert.Equal(File.ReadAllBytes(folder["a.features.csv"]), File.ReadAllBytes(folder["b.features.csv"]));
+        Assert.True(new FileInfo(folder["b.stl"]).Length > new FileInfo(folder["a.stl"]).Length);
+        CliRun run = CliRun.Of("make", "--mark", "7", "-o", folder["c.stl"]);
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains("--mark must be 0 to 6, not 7", run.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder["c.stl"]));
     }
 }

@@ -114,12 +114,12 @@ public class FeatureIdTests
             KnownFeatures.SlotsOpen,
             KnownFeatures.SlotHeight(3),
             KnownFeatures.SqueezeOpen,
-            KnownFeatures.SqueezeHeight,
+            KnownFeatures.SqueezeHeight(2),
             KnownFeatures.JointFit(1),
         ];
         Assert.Equal(
             "box1.outside.x box2.inside.y box3.height span.x plinth.thickness column7.diameter column7.stood "
-                + "slots.open slot3.height squeeze.open squeeze.height joint1.fit",
+                + "slots.open slot3.height squeeze.open squeeze2.height joint1.fit",
             string.Join(' ', ids.Select(i => i.ToString()))
         );
     }

@@ -14,8 +14,9 @@ public class FeatureTableTests
         new("slot2.height", 0.2, "mm", "z", ""),
         new("slot1.height", 0.315, "mm", "z", ""),
         new("slots.open", 2, "count", "", ""),
-        new("squeeze.height", 0.5, "mm", "z", ""),
-        new("squeeze.open", 3, "count", "", ""),
+        new("squeeze1.height", 0.1, "mm", "z", ""),
+        new("squeeze2.height", 0.25, "mm", "z", ""),
+        new("squeeze.open", 2, "count", "", ""),
         new("box1.height", 10, "mm", "z", ""),
         new("span.x", 40, "mm", "x", ""),
     ];
@@ -36,13 +37,13 @@ public class FeatureTableTests
     public void OpeningsStandInTheOrderOfTheObject()
     {
         Assert.Equal([0.315, 0.2], Table.Find("slots.open")!.Openings);
-        Assert.Equal([0.5, 0.5, 0.5], Table.Find("squeeze.open")!.Openings);
+        Assert.Equal([0.1, 0.25], Table.Find("squeeze.open")!.Openings);
     }
 
     [Fact]
     public void HeightsThatAreNotKnownAreNotGuessed()
     {
-        var table = new FeatureTable(Rows.Where(f => f.Id.Item is not ("slot2" or "squeeze")));
+        var table = new FeatureTable(Rows.Where(f => f.Id.Item is not ("slot2" or "squeeze2")));
         Assert.Empty(table.Find("slots.open")!.Openings);
         Assert.Empty(new FeatureTable([Rows[11]])[0].Openings);
         Assert.Empty(new FeatureTable([Rows[2]])[0].Mates);
@@ -97,7 +98,8 @@ public class FeatureTableTests
                 "column1.diameter",
                 "slot2.height",
                 "slot1.height",
-                "squeeze.height",
+                "squeeze1.height",
+                "squeeze2.height",
             ],
             Table.InOrderOfWork().Select(f => f.Id.ToString())
         );

@@ -41,7 +41,7 @@ public class VirtualPrintTests
         Assert.Equal(0.2, Value(0, "plinth.thickness") - Value(0.2, "plinth.thickness"), 2e-6);
         Assert.Equal(0.8 - Light.PrintThrough(), Value(0, "slot8.height"), 2e-6);
         Assert.DoesNotContain(Read(0, 5), r => r.Feature == "slot1.height");
-        Assert.Equal(0.5 - Light.PrintThrough(), Value(0, "squeeze.height"), 2e-6);
+        Assert.Equal(0.5 - Light.PrintThrough(), Value(0, "squeeze5.height"), 2e-6);
     }
 
     [Fact]

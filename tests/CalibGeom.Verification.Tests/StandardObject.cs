@@ -46,7 +46,9 @@ internal static class StandardObject
         double[] heights = [0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8];
         for (int slot = 0; slot < heights.Length; slot++)
             features.Add(new Feature($"slot{slot + 1}.height", heights[slot], "mm", "z", "feeler gauge"));
-        features.Add(new Feature("squeeze.height", 0.5, "mm", "z", "feeler gauge"));
+        double[] slots = [0.1, 0.16, 0.25, 0.4, 0.5];
+        for (int slot = 0; slot < slots.Length; slot++)
+            features.Add(new Feature($"squeeze{slot + 1}.height", slots[slot], "mm", "z", "feeler gauge"));
         features.Add(new Feature("squeeze.open", 5, "count", "z", "hold against the light"));
         features.Add(new Feature("joint1.fit", clearance1, "fit", "", "how box 1 sits in box 2"));
         features.Add(new Feature("joint2.fit", clearance2, "fit", "", "how box 2 sits in box 3"));

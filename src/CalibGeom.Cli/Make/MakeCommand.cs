@@ -17,7 +17,8 @@ internal static class MakeCommand
         };
         var preset = new Option<string?>("--preset")
         {
-            Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.",
+            Description = "What holds where SPEC says nothing: standard (the default), witness, search, fine, coarse or"
+                + " limit.",
             HelpName = "NAME",
         };
         var set = new Option<string[]>("--set")
@@ -42,6 +43,13 @@ internal static class MakeCommand
             Description = "Write a shaded view with the names of the parts as well: .svg, .png or .pdf.",
             HelpName = "FILE",
         };
+        var mark = new Option<int>("--mark")
+        {
+            Description =
+                "Raise N small dots, 0 to 6, on the plinth and on every box, so that boxes of several prints are told "
+                + "apart. Digest and sizes stay.",
+            HelpName = "N",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var check = new Option<bool>("--check") { Description = "Check the design and write nothing." };
         var command = new Command(
@@ -56,7 +64,7 @@ internal static class MakeCommand
             """
         );
         command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, set, output, sheet, picture, json, check })
+        foreach (Option option in new Option[] { preset, set, output, mark, sheet, picture, json, check })
             command.Options.Add(option);
         command.SetAction(parsed =>
             MakeRun.Run(
@@ -69,6 +77,7 @@ internal static class MakeCommand
                     Output = parsed.GetValue(output),
                     Sheet = parsed.GetValue(sheet),
                     Picture = parsed.GetValue(picture),
+                    Mark = parsed.GetValue(mark),
                     Json = parsed.GetValue(json),
                     Check = parsed.GetValue(check),
                 }

@@ -41,7 +41,7 @@ internal static class MakeReport
                 $"box{box.Number}",
                 Length(box.WantedOutside),
                 Pair(box.Outside),
-                Pair(box.Inside),
+                box.HasPocket ? Pair(box.Inside) : "solid",
                 joint is null ? "" : Pair(joint.Clearance),
             ]);
         }

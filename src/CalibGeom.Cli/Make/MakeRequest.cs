@@ -17,6 +17,9 @@ internal sealed record MakeRequest
     /// <summary>Where the shaded view goes, or null.</summary>
     internal string? Picture { get; init; }
 
+    /// <summary>How many dots mark the object.</summary>
+    internal int Mark { get; init; }
+
     internal bool Json { get; init; }
 
     internal bool Check { get; init; }

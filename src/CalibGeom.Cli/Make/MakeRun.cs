@@ -10,8 +10,10 @@ internal static class MakeRun
     internal static int Run(CommandIo io, MakeRequest request)
     {
         RequireSense(request);
+        if (request.Mark is < 0 or > 6)
+            throw new InputException($"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more.");
         SpecSource source = SpecSource.Load(io, request.SpecPath, request.Preset, request.Assignments);
-        TestObject made = TestObjectBuilder.Build(source.Spec);
+        TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
         TriangleMesh? mesh = made.HasErrors || request.Check ? null : made.ToMesh();
         MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request, source, made, mesh);
         TextWriter result = request.Output == "-" ? io.Error : io.Out;

@@ -138,7 +138,7 @@ internal static class SlipFinder
 
     /// <summary>Tunnels and slots lose much of their height to print-through; that is what they are for.</summary>
     private static bool ClosesWithLight(FeatureId id) =>
-        id is { Part: KnownFeatures.Slot, Size: KnownFeatures.Height } || id == KnownFeatures.SqueezeHeight;
+        id is { Part: KnownFeatures.Slot or KnownFeatures.Squeeze, Size: KnownFeatures.Height };
 
     private static bool Near(double value, double expected, double tolerance) =>
         Math.Abs(value / expected - 1) <= tolerance;

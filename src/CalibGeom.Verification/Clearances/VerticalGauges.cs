@@ -25,23 +25,27 @@ internal static class VerticalGauges
     }
 
     /// <summary>
-    /// Each closed slot of the tab lost what print-through left of it; the first open one lost less. Null when
-    /// print-through alone could close a slot.
+    /// From the plate upward each closed slot of the tab lost what print-through left of it; the first open one lost
+    /// less. Null when print-through alone could close every slot.
     /// </summary>
     internal static Bracket? SqueezeOf(MatchedReadings matched, Bracket? printThrough)
     {
         if (
             matched.CountOf(KnownFeatures.SqueezeOpen) is not { } open
             || printThrough is null
-            || matched.Table.Find(KnownFeatures.SqueezeOpen)?.Openings is not [var height, ..] slots
+            || matched.Table.Find(KnownFeatures.SqueezeOpen)?.Openings is not { Count: > 0 } slots
         )
             return null;
-        if (printThrough.High >= height || open > slots.Count)
+        if (printThrough.High >= slots.Max() || open > slots.Count)
             return null;
         int closed = slots.Count - open;
-        double high = closed < slots.Count ? (closed + 1) * (height - printThrough.Low) : double.PositiveInfinity;
-        return new Bracket(closed * (height - printThrough.High), high);
+        double high = closed < slots.Count ? Lost(slots, closed + 1, printThrough.Low) : double.PositiveInfinity;
+        return new Bracket(Lost(slots, closed, printThrough.High), high);
     }
+
+    /// <summary>What the lowest slots have lost in all when they are closed.</summary>
+    private static double Lost(IEnumerable<double> slots, int closed, double printThrough) =>
+        slots.Take(closed).Sum(h => Math.Max(0, h - printThrough));
 
     /// <summary>A line through the origin over the boxes' heights, which are read with the depth rod.</summary>
     internal static Estimate? HeightScaleOf(MatchedReadings matched, PredictionOptions options)

@@ -1,6 +1,8 @@
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects;
@@ -13,13 +15,18 @@ public sealed class TestObject
 {
     private readonly Lazy<Solid?> solid;
 
-    internal TestObject(ObjectPlan plan, Func<Solid?> makeSolid, FeatureTable features, IReadOnlyList<Finding> findings)
+    internal TestObject(ObjectPlan plan, Func<Solid?> makeSolid, IReadOnlyList<Finding> findings)
     {
         Plan = plan;
         Spec = plan.Spec;
         solid = new Lazy<Solid?>(makeSolid);
-        Features = features;
+        Features = new FeatureTable(plan.Features.Select(f => f.Feature), SpecDigest.Of(plan.Spec));
         Findings = findings;
+        Boxes = [.. plan.Of<BoxPart>().Select(b => b.Part.Plan(b.Place))];
+        Joints = [.. plan.Of<BoxPart>().SelectMany(b => b.Part.Joints(b.Place))];
+        Columns = [.. plan.Of<ColumnsPart>().SelectMany(c => c.Part.Plans(c.Place))];
+        Gauges = [.. plan.Features.Where(f => f.Feature.Unit == "mm").SelectMany(f => f.Lines)];
+        TunnelCount = plan.TunnelCount;
     }
 
     /// <summary>The spec it follows from.</summary>
@@ -37,20 +44,20 @@ public sealed class TestObject
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>The boxes, innermost first.</summary>
-    public IReadOnlyList<BoxPlan> Boxes { get; internal init; } = [];
+    public IReadOnlyList<BoxPlan> Boxes { get; }
 
     /// <summary>The joints between neighbouring boxes.</summary>
-    public IReadOnlyList<JointPlan> Joints { get; internal init; } = [];
+    public IReadOnlyList<JointPlan> Joints { get; }
 
     /// <summary>The columns, by number.</summary>
-    public IReadOnlyList<ColumnPlan> Columns { get; internal init; } = [];
+    public IReadOnlyList<ColumnPlan> Columns { get; }
 
     /// <summary>Where the sizes of the <see cref="Features"/> are measured, before any tilt.</summary>
-    public IReadOnlyList<GaugeLine> Gauges { get; internal init; } = [];
+    public IReadOnlyList<GaugeLine> Gauges { get; }
 
     /// <summary>Vents, tunnels and slots that go right through: the solid is one piece with the Euler characteristic
     /// 2 - 2 <see cref="TunnelCount"/>.</summary>
-    public int TunnelCount { get; internal init; }
+    public int TunnelCount { get; }
 
     /// <summary>Where everything stands.</summary>
     internal ObjectPlan Plan { get; }

@@ -10,21 +10,19 @@ public static class TestObjectBuilder
 {
     /// <summary>Builds a test object. Faults of the design are findings of the result, not exceptions.</summary>
     /// <param name="spec">What it is to be.</param>
+    /// <param name="mark">How many small dots are raised on the plinth and on every box, 0 to 6, so that boxes of several
+    /// prints are told apart. Not part of the spec or its digest. Default 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The mark is out of range.</exception>
     /// <returns>The object; without a solid when an error among its findings makes one impossible.</returns>
-    public static TestObject Build(TestObjectSpec spec)
+    public static TestObject Build(TestObjectSpec spec, int mark = 0)
     {
         ArgumentNullException.ThrowIfNull(spec);
-        var plan = new ObjectPlan(spec);
+        ArgumentOutOfRangeException.ThrowIfNegative(mark);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(mark, MarkDots.Most);
+        var plan = new ObjectPlan(spec, mark);
         IReadOnlyList<Finding> findings = DesignRules.Check(plan);
         bool sound = findings.All(f => f.Severity != Severity.Error);
-        return new TestObject(plan, () => SolidOf(plan, sound), PlanFeatures.Of(plan), findings)
-        {
-            Boxes = PlanRecords.Boxes(plan),
-            Joints = PlanRecords.Joints(plan),
-            Columns = PlanRecords.Columns(plan),
-            Gauges = PlanGauges.Of(plan),
-            TunnelCount = plan.TunnelCount,
-        };
+        return new TestObject(plan, () => SolidOf(plan, sound), findings);
     }
 
     /// <summary>A design with errors may have no solid; one without must.</summary>
@@ -32,7 +30,7 @@ public static class TestObjectBuilder
     {
         try
         {
-            return plan.Fault is { } fault ? throw fault : new Solid(plan.Parts.SelectMany(p => p.Lofts));
+            return plan.Fault is { } fault ? throw fault : new Solid(plan.Bodies.SelectMany(b => b.Lofts));
         }
         catch (ArgumentException) when (!sound)
         {

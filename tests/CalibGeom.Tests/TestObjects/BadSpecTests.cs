@@ -13,7 +13,7 @@ public class BadSpecTests
     [InlineData("{\n  \"nest\": {", "line 2, column 12: not JSON")]
     [InlineData("{}\n{}", "line 2, column 1: not JSON")]
     [InlineData("{\"title\": 'a'}", "line 1, column 11: not JSON")]
-    [InlineData("{\"squeeze\": {\"slots\": NaN}}", "line 1, column 23: not JSON")]
+    [InlineData("{\"columns\": {\"copies\": NaN}}", "line 1, column 24: not JSON")]
     [InlineData(
         "{\"spans\": {\"x\": 40,31}}",
         "line 1, column 20: not JSON that a spec can be read from: '3' is an invalid start of a property name. "
@@ -27,7 +27,7 @@ public class BadSpecTests
     [InlineData(
         "{\"colour\": 1}",
         "a spec has no \"colour\". Its names are title, process, plinth, nest, spans, columns, slots, squeeze, "
-            + "labels, tilt."
+            + "pins, walls, labels, tilt."
     )]
     [InlineData("{\"headDiameter\": 1}", "There is columns.headDiameter.")]
     [InlineData("{\"nest\": {},\n \"nest\": {}}", "$.nest (line 2, column 2): this name stands twice; keep one.")]

@@ -2,6 +2,7 @@ using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Layout;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
 
@@ -12,7 +13,7 @@ public class DesignRuleTests
     private static readonly TestObjectSpec Standard = new();
     private static readonly NestSpec Boxes = new();
     private static readonly ColumnsSpec Round = new();
-    private static readonly ProcessSpec Printer = new();
+    private static readonly ProcessSpec Printer = new() { PixelPitch = 0.035 };
 
     public static TheoryData<string, Severity, string, TestObjectSpec> Broken =>
         new()
@@ -22,10 +23,10 @@ public class DesignRuleTests
             {
                 "wall-too-thin",
                 Severity.Error,
-                "squeeze.pitch",
+                "squeeze.bar",
                 Standard with
                 {
-                    Squeeze = new SqueezeSpec { Pitch = 0.5 },
+                    Squeeze = new SqueezeSpec { Bar = 0.14 },
                 }
             },
             {
@@ -56,9 +57,9 @@ public class DesignRuleTests
                 }
             },
             {
-                "pocket-too-small-for-jaws",
-                Severity.Error,
-                "box1.inside.x",
+                "box-without-pocket",
+                Severity.Note,
+                "box1",
                 Standard with
                 {
                     Nest = new NestSpec { Sizes = [4, 8], Wall = 0.5 },
@@ -182,10 +183,10 @@ public class DesignRuleTests
             {
                 "gap-too-narrow",
                 Severity.Warning,
-                "squeeze.slotHeight",
+                "squeeze.heights",
                 Standard with
                 {
-                    Squeeze = new SqueezeSpec { SlotHeight = 0.08 },
+                    Squeeze = new SqueezeSpec { Heights = [0.08, 0.2] },
                 }
             },
             {
@@ -221,7 +222,7 @@ public class DesignRuleTests
                 "process.plate",
                 Standard with
                 {
-                    Process = Printer with { Plate = new PlateSize(40, 89, 175) },
+                    Process = Printer with { Plate = new PlateSize(40, 90, 160) },
                 }
             },
             {
@@ -230,7 +231,7 @@ public class DesignRuleTests
                 "process.plate",
                 Standard with
                 {
-                    Process = Printer with { Plate = new PlateSize(143, 89, 15) },
+                    Process = Printer with { Plate = new PlateSize(150, 90, 15) },
                 }
             },
             {
@@ -248,7 +249,7 @@ public class DesignRuleTests
                 "slots.open",
                 Standard with
                 {
-                    Process = Printer with { BaseLayers = 45 },
+                    Process = Printer with { BaseLayers = 75 },
                 }
             },
             { "pixels", Severity.Note, "box1.outside.x", Standard with { Process = Printer } },
@@ -361,27 +362,25 @@ public class DesignRuleTests
     [Fact]
     public void ABlockedLaneAndALabelNearOneAreFound()
     {
-        var owner = new Placement(
-            new LayoutItem("box3", 2, []),
-            new Footprint([Rect.Centred(16, 16)], [new(8, -1.5, 11.2, 1.5)]),
-            0,
-            0
+        Lane[] lanes = [new Lane(new Rect(8, -1.5, 11.2, 1.5), LaneKind.Caliper)];
+        var owner = new Placement(new Block("box3", new PartFootprint([Rect.Centred(16, 16)], lanes)), 0, 0);
+        var inTheWay = new Placement(new Block("columns", new PartFootprint([Rect.Centred(2, 2)], [])), 10, 2);
+        var low = new PartFootprint([Rect.Centred(2, 2)], []) { Height = PartHeight.Low };
+        var label = new Placement(new Block("label.title", low), 15, 0);
+        Assert.Equal(
+            ["caliper-lane-blocked", "label-near-lane"],
+            LaneRule.Check([owner, inTheWay, label]).Select(f => f.Rule)
         );
-        var inTheWay = new Placement(new LayoutItem("columns", 2, []), new Footprint([Rect.Centred(2, 2)], []), 10, 2);
-        var label = new Placement(
-            new LayoutItem("label.title", 1, []) { IsLabel = true },
-            new Footprint([Rect.Centred(2, 2)], []),
-            15,
-            0
-        );
-        string[] rules =
-        [
-            .. CaliperLaneRule
-                .Check(new ObjectLayout([owner, inTheWay, label], 20, 20, null, null))
-                .Select(f => f.Rule),
-        ];
-        Assert.Equal(["caliper-lane-blocked", "label-near-lane"], rules);
-        Assert.Empty(CaliperLaneRule.Check(new ObjectLayout([owner, inTheWay.MoveTo(10, 4)], 20, 20, null, null)));
+        Assert.Empty(LaneRule.Check([owner, inTheWay.MoveTo(10, 4)]));
+    }
+
+    private sealed class Block(string name, PartFootprint footprint) : ITestPart
+    {
+        public string Name => name;
+
+        public PartFootprint Footprint => footprint;
+
+        public IEnumerable<PartBody> Bodies(PartPlace place) => [];
     }
 
     [Fact]
@@ -389,7 +388,7 @@ public class DesignRuleTests
     {
         Assert.Equal(
             Severity.Error,
-            Assert.Single(VentRule.Check("box1", new BoxWell(new KeyedSquare(0.35, 0.35, 0.1, 0.1), 1.5))).Severity
+            Assert.Single(BoxRules.Vents("box1", new BoxWell(new KeyedSquare(0.35, 0.35, 0.1, 0.1), 1.5))).Severity
         );
         var joint = new JointPlan(1, 0.05, 0.05)
         {
@@ -398,7 +397,7 @@ public class DesignRuleTests
             EngagedTo = 4,
             Protrusion = 0.4,
         };
-        Assert.Equal("box-sinks-in", Assert.Single(SeatRule.Check(joint)).Rule);
+        Assert.Equal("box-sinks-in", Assert.Single(NestRules.Seat(joint)).Rule);
     }
 
     // CHECKS.md section 8.2, round bar, computed there for a tip force of 0.1 N at 10 mm.
@@ -418,14 +417,14 @@ public class DesignRuleTests
     [Fact]
     public void TheNeckOfTheSecondStandardBoxIsJudgedByItsLoads()
     {
-        var plan = new ObjectPlan(Standard);
+        BoxShape box = new NestPlan(Boxes, new PixelGrid(Standard)).Boxes[1];
         // 10 kPa on 11.2 mm square, over a round bar of 1.8 mm: 1.2544 N / 2.5447 mm2.
-        Assert.Equal(0.010 * 11.2 * 11.2 / (Math.PI * 0.81), NeckRule.Tension(plan.Boxes[1].Frame.Outside), 12);
+        Assert.Equal(0.010 * 11.2 * 11.2 / (Math.PI * 0.81), NeckStrength.Tension(box.Frame.Outside), 12);
         // 1 kPa on 11.2 mm times the height above the notch, at half that height: M / (pi d^3 / 32).
-        double height = plan.Boxes[1].Rim - 0.5;
+        double height = box.Rim - 0.5;
         Assert.Equal(
             0.001 * 11.2 * height * height / 2 * 32 / (Math.PI * Math.Pow(1.8, 3)),
-            NeckRule.Bending(plan.Boxes[1]),
+            NeckStrength.Bending(box),
             12
         );
     }

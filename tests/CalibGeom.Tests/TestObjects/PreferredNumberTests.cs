@@ -61,7 +61,7 @@ public class PreferredNumberTests
             .. spec.Spans is { } s ? [s.X, s.Y] : Array.Empty<double>(),
             .. spec.Columns is { } c ? [.. c.Diameters, c.Height, c.HeadDiameter, c.Pitch] : Array.Empty<double>(),
             .. spec.Slots?.Heights ?? [],
-            .. spec.Squeeze is { } q ? [q.SlotHeight, q.Pitch] : Array.Empty<double>(),
+            .. spec.Squeeze is { } q ? [.. q.Heights, q.Bar] : Array.Empty<double>(),
             .. spec.Labels is { } l ? [l.Height, l.Stroke] : Array.Empty<double>(),
         ];
         Assert.All(sizes, size => Assert.True(IsIn(R20, size), FormattableString.Invariant($"{size} is not in R20")));

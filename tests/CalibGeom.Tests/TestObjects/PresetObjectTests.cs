@@ -41,7 +41,7 @@ public class PresetObjectTests
         Assert.All(ids, id => Assert.NotNull(features.Find(id)));
         Assert.Equal(11.2, features.Find("box2.outside.y")!.Nominal);
         Assert.Equal(0.315, features.Find("slot4.height")!.Nominal);
-        Assert.Equal(0.5, features.Find("squeeze.height")!.Nominal);
+        Assert.Equal(0.5, features.Find("squeeze5.height")!.Nominal);
         Assert.Equal(8.1, features.Find("box2.inside.x")!.Nominal, 12);
         Assert.Equal(SpecDigest.Of(new TestObjectSpec()), features.Digest);
     }

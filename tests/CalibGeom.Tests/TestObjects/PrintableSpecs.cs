@@ -1,4 +1,6 @@
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.WallFan;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
@@ -24,6 +26,8 @@ internal static class PrintableSpecs
         from columns in OrNull(Columns, 5)
         from slots in OrNull(Slots, 3)
         from squeeze in OrNull(Squeeze, 3)
+        from pins in OrNull(Pins, 1)
+        from walls in OrNull(Walls, 1)
         from labels in OrNull(
             from h in Between(0.2, 0.6)
             from s in Between(0.28, 0.6)
@@ -41,6 +45,8 @@ internal static class PrintableSpecs
             Columns = columns,
             Slots = slots,
             Squeeze = squeeze,
+            Pins = pins,
+            Walls = walls,
             Labels = labels,
             Tilt = tilt,
         };
@@ -117,14 +123,35 @@ internal static class PrintableSpecs
         };
 
     private static Gen<SqueezeSpec> Squeeze =>
-        from slots in Gen.Choose(1, 6)
-        from height in Between(0.2, 0.8)
-        from web in Between(0.1, 0.6)
+        from steps in Between(0.03, 0.2).ListOf(6)
+        from count in Gen.Choose(1, 6)
+        from bar in Between(0.1, 0.6)
         select new SqueezeSpec
         {
-            Slots = slots,
-            SlotHeight = height,
-            Pitch = height + web,
+            Heights = steps.Take(count).Select((_, i) => 0.07 + steps.Take(i + 1).Sum()).ToValueList(),
+            Bar = bar,
+        };
+
+    private static Gen<PinSpec> Pins =>
+        from first in Between(0.8, 2)
+        from step in Between(0.3, 1.5)
+        from count in Gen.Choose(1, 4)
+        from height in Between(3.5, 8)
+        select new PinSpec
+        {
+            Diameters = Enumerable.Range(0, count).Select(i => first + i * step).ToValueList(),
+            Height = height,
+        };
+
+    private static Gen<WallSpec> Walls =>
+        from first in Between(0.08, 0.4)
+        from step in Between(0.04, 0.2)
+        from count in Gen.Choose(1, 6)
+        from height in Between(2, 6)
+        select new WallSpec
+        {
+            Thicknesses = Enumerable.Range(0, count).Select(i => first + i * step).ToValueList(),
+            Height = height,
         };
 
     private static Gen<TiltSpec> Tilt =>

@@ -1,4 +1,6 @@
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.WallFan;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
@@ -19,9 +21,25 @@ internal static class RandomSpecs
         from columns in OrNull(Columns)
         from slots in OrNull(from h in List(Between(0.02, 5), 1, 32) select new SlotsSpec { Heights = h })
         from squeeze in OrNull(
-            from n in Gen.Choose(1, 40)
-            from h in Between(0.05, 5)
-            select new SqueezeSpec { Slots = n, SlotHeight = h }
+            from h in List(Between(0.05, 5), 1, 20)
+            from b in Between(0.1, 5)
+            select new SqueezeSpec { Heights = h, Bar = b }
+        )
+        from pins in OrNull(
+            from d in List(Between(0.5, 12), 1, 12)
+            from h in Between(3, 30)
+            select new PinSpec { Diameters = d, Height = h }
+        )
+        from walls in OrNull(
+            from t in List(Between(0.05, 3), 1, 16)
+            from h in Between(1, 40)
+            from l in Between(1, 60)
+            select new WallSpec
+            {
+                Thicknesses = t,
+                Height = h,
+                Length = l,
+            }
         )
         from labels in OrNull(
             from h in Between(0.1, 2)
@@ -40,6 +58,8 @@ internal static class RandomSpecs
             Columns = columns,
             Slots = slots,
             Squeeze = squeeze,
+            Pins = pins,
+            Walls = walls,
             Labels = labels,
             Tilt = new TiltSpec { Axis = axis, Angle = angle },
         };

@@ -32,11 +32,11 @@ public class SpecComparisonTests
 
     // Sizes of the standard preset, each changed a little in the object that the mesh is made from.
     [Theory]
-    [InlineData("spans.x=40.4", "span.x")]
+    [InlineData("spans.x=40.02", "span.x")]
     [InlineData("spans.y=25.4", "span.y")]
     [InlineData("slots.heights=[0.16,0.20,0.27,0.315,0.40,0.50,0.63,0.80]", "slot3.height")]
-    [InlineData("squeeze.slotHeight=0.45", "squeeze.height")]
-    [InlineData("squeeze.slots=4", "squeeze.open")]
+    [InlineData("squeeze.heights=[0.1,0.16,0.25,0.4,0.48]", "squeeze5.height")]
+    [InlineData("squeeze.heights=[0.1,0.16,0.25,0.4]", "squeeze.open squeeze5.height")]
     [InlineData("plinth.thickness=2.55", "plinth.thickness")]
     [InlineData("nest.clearances=[0.08,0.04]", "box2.inside.x box2.inside.y box3.inside.x box3.inside.y box3.height")]
     [InlineData("nest.gaugeBand=6", "box3.height")]

@@ -10,14 +10,14 @@ public class SpecJsonTests
     /// <summary>The names that stay stable; all values but title and process are the defaults.</summary>
     private const string Everything = """
         { "title": "DEMO GREY",
-          "process": { "pixelPitch": 0.035, "layerHeight": 0.05, "plate": [143, 89, 175], "baseLayers": 5, "baseTime": 25, "snap": "pixels" },
+          "process": { "pixelPitch": 0.04, "layerHeight": 0.05, "plate": [150, 90, 160], "baseLayers": 5, "baseTime": 25, "snap": "pixels" },
           "plinth":  { "thickness": 2.5, "edgeChamfer": 0.8 },
           "nest":    { "sizes": [8.0, 11.2, 16.0], "clearances": [0.05, 0.05], "wall": 1.2, "gaugeBand": 6.3, "pocketDepth": 8.0 },
           "spans":   { "x": 40, "y": 25 },
           "columns": { "diameters": [0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8], "copies": 2, "height": 6.3,
                        "headDiameter": 1.6, "pitch": 4.0, "lean": 0, "azimuth": 90 },
           "slots":   { "heights": [0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8] },
-          "squeeze": { "slots": 5, "slotHeight": 0.5, "pitch": 0.8 },
+          "squeeze": { "heights": [0.1, 0.16, 0.25, 0.4, 0.5], "bar": 0.4 },
           "labels":  { "height": 0.4, "stroke": 0.4 },
           "tilt":    { "axis": "x", "angle": 0 } }
         """;
@@ -47,7 +47,8 @@ public class SpecJsonTests
             "nest":{"sizes":[8,11.2,16],"clearances":[0.05,0.05],"wall":1.2,"gaugeBand":6.3,"pocketDepth":8},
             "spans":{"x":40,"y":25},
             "columns":{"diameters":[0.25,0.28,0.315,0.355,0.4,0.45,0.5,0.56,0.63,0.71,0.8],"copies":2,"height":6.3,"headDiameter":1.6,"pitch":4,"lean":0,"azimuth":90},
-            "slots":{"heights":[0.16,0.2,0.25,0.315,0.4,0.5,0.63,0.8]},"squeeze":{"slots":5,"slotHeight":0.5,"pitch":0.8},
+            "slots":{"heights":[0.16,0.2,0.25,0.315,0.4,0.5,0.63,0.8]},"squeeze":{"heights":[0.1,0.16,0.25,0.4,0.5],"bar":0.4},
+            "pins":null,"walls":null,
             "labels":{"height":0.4,"stroke":0.4},"tilt":{"axis":"x","angle":0}}
             """.ReplaceLineEndings(""),
             Encoding.UTF8.GetString(SpecJson.ToCanonicalBytes(new TestObjectSpec()))

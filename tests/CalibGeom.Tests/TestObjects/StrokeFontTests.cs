@@ -1,5 +1,5 @@
 using CalibGeom.Planar;
-using CalibGeom.TestObjects.Labels;
+using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;

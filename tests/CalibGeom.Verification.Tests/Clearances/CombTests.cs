@@ -39,7 +39,7 @@ public class CombTests
     public void ATabWithoutKnownHeightsIsNotGuessed()
     {
         ClearancePrediction p = Predict(
-            f => f.Id != KnownFeatures.SqueezeHeight,
+            f => f.Id is not { Part: KnownFeatures.Squeeze, Size: KnownFeatures.Height },
             Reading.Count("slots.open", 6),
             Reading.Count("squeeze.open", 3)
         );

@@ -16,7 +16,7 @@ internal sealed class ObjectNames
     internal ObjectNames(TestObject made, Affine3D toObject)
     {
         this.toObject = toObject;
-        parts = [.. made.Plan.Parts.Select(p => (p.Subject, p.Lofts.Select(l => new Slab(l)).ToArray()))];
+        parts = [.. made.Plan.Bodies.Select(p => (p.Subject, p.Lofts.Select(l => new Slab(l)).ToArray()))];
     }
 
     /// <summary>The part with the smallest section round the place, or an empty text.</summary>

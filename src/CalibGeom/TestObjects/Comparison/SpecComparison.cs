@@ -1,12 +1,11 @@
 using CalibGeom.Meshes;
-using CalibGeom.Slicing;
+using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects.Comparison;
 
 /// <summary>
 /// Holds a mesh against the object that a spec describes, wherever it was moved to, tilted as the spec says: the outer
-/// size and, on sections,
-/// every size and count of the feature table.
+/// size and, along its gauge lines, every size and count of the feature table.
 /// </summary>
 public static class SpecComparison
 {
@@ -29,10 +28,9 @@ public static class SpecComparison
         findings.Require("size.x", expected.Size.X, found.Size.X);
         findings.Require("size.y", expected.Size.Y, found.Size.Y);
         findings.Require("size.z", expected.Size.Z, found.Size.Z);
-        var lines = new SectionLines(mesh.Transform(ToObject(found, expected, made)));
-        BoxSizes.Check(lines, made, findings);
-        ColumnSizes.Check(lines, made, findings);
-        PartSizes.Check(lines, made, findings);
+        var sizes = new GaugeSizes(mesh.Transform(ToObject(found, expected, made)), findings);
+        foreach ((ITestPart part, PartPlace place) in made.Plan.Parts)
+            sizes.Check(part.Features(place));
         return findings.All;
     }
 

@@ -5,70 +5,44 @@ namespace CalibGeom.TestObjects.Layout;
 /// <summary>
 /// Finds free places along the plinth's sides, and makes the plinth a little larger when there are none.
 /// </summary>
-internal sealed class EdgeFinder(Placement[] placed, Rect plinth, double cornerRoom)
+internal sealed class EdgeFinder(IEnumerable<Placement> free, Rect plinth, double cornerRoom)
 {
+    /// <summary>How closely places along a side are tried and the plinth is enlarged, mm.</summary>
     private const double Step = 0.25;
-    private const double TabRoom = 1.0;
-    private const double PadRoom = 0.3;
+
+    /// <summary>How far from a corner something that stands beside the plinth may be, mm: further in, light along the edge
+    /// would meet the plinth's side both ways.</summary>
+    private const double NearCorner = 2;
 
     private static readonly Side[] Sides = [Side.Left, Side.Back, Side.Front, Side.Right];
 
-    private Rect? tabRoom;
-    private Side? tabSide;
+    private readonly List<Placement> placed = [.. free];
+    private readonly HashSet<Side> taken = [];
 
     /// <summary>The plinth, as large as it has become.</summary>
     internal Rect Plinth { get; private set; } = plinth;
 
-    /// <summary>A place for the squeeze tab: post, bar and tab clear of all parts and lanes.</summary>
-    internal Edge PlaceTab()
+    /// <summary>
+    /// The first free place at the smallest enlargement of one side; a side that has something beside it stays where it
+    /// is.
+    /// </summary>
+    internal Placement Place(ITestPart part)
     {
-        var tab = new LayoutItem("squeeze", TabRoom, []);
-        Edge found = Place(
-            SqueezeTab.Width,
-            edge =>
-            {
-                var room = new Footprint([TabRectangle(edge)], []);
-                return Array.TrueForAll(placed, p => p.Allows(tab, room, 0, 0));
-            }
-        );
-        (tabRoom, tabSide) = (TabRectangle(found), found.Side);
-        return found;
-    }
-
-    /// <summary>A place for the pad: free of parts above it and of the squeeze tab beside it.</summary>
-    internal Edge PlacePad() =>
-        Place(
-            Proportions.PadWidth,
-            edge =>
-            {
-                Rect above = PadRectangle(edge, -Proportions.PadDepth, 0).Grow(PadRoom),
-                    beside = PadRectangle(edge, 0, 2 * Proportions.PadDepth);
-                return Array.TrueForAll(placed, p => Array.TrueForAll(p.Placed.Solids, s => !s.Meets(above)))
-                    && (tabRoom is not { } tab || !(tab.Meets(above) || tab.Meets(beside)));
-            }
-        );
-
-    private static Rect TabRectangle(Edge edge) =>
-        edge.Rectangle(-SqueezeTab.Width / 2, SqueezeTab.Width / 2, -SqueezeTab.PostReach, SqueezeTab.Reach);
-
-    private static Rect PadRectangle(Edge edge, double from, double to) =>
-        edge.Rectangle(-Proportions.PadWidth / 2, Proportions.PadWidth / 2, from, to);
-
-    /// <summary>The first free place at the smallest enlargement of one side.</summary>
-    private Edge Place(double width, Func<Edge, bool> free)
-    {
+        double width = part.Footprint.Bounds.Width;
         for (double more = 0; ; more += Step)
             foreach (Side side in Sides)
             {
-                if (more > 0 && side == tabSide)
+                if (more > 0 && taken.Contains(side))
                     continue;
                 Rect larger = Enlarged(side, more);
-                foreach (Edge edge in Along(larger, side, width))
+                foreach (Placement place in Along(part, larger, side, width))
                 {
-                    if (!free(edge))
+                    if (!placed.TrueForAll(p => p.Allows(place.Placed)))
                         continue;
                     Plinth = larger;
-                    return edge;
+                    taken.Add(side);
+                    placed.Add(place);
+                    return place;
                 }
             }
     }
@@ -82,7 +56,8 @@ internal sealed class EdgeFinder(Placement[] placed, Rect plinth, double cornerR
             _ => Plinth with { X0 = Plinth.X0 - by },
         };
 
-    private IEnumerable<Edge> Along(Rect rect, Side side, double width)
+    /// <summary>From the corners inward: beside a corner light passes on the plinth's short side.</summary>
+    private IEnumerable<Placement> Along(ITestPart part, Rect rect, Side side, double width)
     {
         bool level = side is Side.Back or Side.Front;
         (double from, double to) = level ? (rect.X0, rect.X1) : (rect.Y0, rect.Y1);
@@ -93,7 +68,16 @@ internal sealed class EdgeFinder(Placement[] placed, Rect plinth, double cornerR
             Side.Right => rect.X1,
             _ => rect.X0,
         };
-        for (double at = from + cornerRoom + width / 2; at <= to - cornerRoom - width / 2; at += Step)
-            yield return new Edge(side, line, at);
+        double first = from + cornerRoom + width / 2,
+            last = to - cornerRoom - width / 2;
+        double most = part.Footprint.Height == PartHeight.Tall ? NearCorner : double.PositiveInfinity;
+        for (double more = 0; first + more <= last - more && more <= most; more += Step)
+        {
+            yield return At(first + more);
+            yield return At(last - more);
+        }
+
+        Placement At(double at) =>
+            level ? new Placement(part, at, line, (int)side) : new Placement(part, line, at, (int)side);
     }
 }

@@ -1,67 +1,82 @@
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Plinth;
 
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>
-/// Where everything stands: parts, the plinth's size, the squeeze tab at its edge and the flat pad. The plinth's centre
-/// is the origin.
+/// Where everything stands, and the plinth's size. The plinth's centre is the origin.
 /// </summary>
 /// <param name="Parts">The parts in place, in the order given.</param>
 /// <param name="HalfX">Half the plinth's width, mm.</param>
 /// <param name="HalfY">Half the plinth's depth, mm.</param>
-/// <param name="Tab">Where the squeeze tab is, if any.</param>
-/// <param name="Pad">Where the pad is, if any.</param>
-internal sealed record ObjectLayout(IReadOnlyList<Placement> Parts, double HalfX, double HalfY, Edge? Tab, Edge? Pad)
+internal sealed record ObjectLayout(IReadOnlyList<Placement> Parts, double HalfX, double HalfY)
 {
-    /// <summary>The layout of some parts, with or without squeeze tab and pad.</summary>
-    internal static ObjectLayout Of(
-        IReadOnlyList<LayoutItem> items,
-        bool tab,
-        bool pad,
-        double chamfer,
-        PixelGrid pixels
-    )
+    /// <summary>What the corners leave of a side beside the pad's width, mm, so that the pad can be shifted.</summary>
+    private const double Play = 0.5;
+
+    /// <summary>What a place at the edge keeps from where the side's straight part ends, mm.</summary>
+    private const double OffCorner = 0.1;
+
+    /// <summary>The layout of some parts.</summary>
+    /// <param name="parts">The parts.</param>
+    /// <param name="chamfer">The plinth's chamfer, mm.</param>
+    /// <param name="pixels">What positions move onto.</param>
+    internal static ObjectLayout Of(IReadOnlyList<ITestPart> parts, double chamfer, PixelGrid pixels)
     {
-        Placement[] placed = Packing.Of(items);
-        Rect inner = Packing.BoundsOf(placed);
+        Placement[] inside = Packing.Of([.. parts.Where(p => !p.Footprint.AtEdge)]);
+        Rect inner = Packing.BoundsOf(inside);
         double cornerRoom = CornerRoom(chamfer),
-            side = Proportions.PadWidth + 2 * cornerRoom + 0.5;
+            side = Proportions.PadWidth + 2 * cornerRoom + Play;
         Rect least = Rect.Centred(side, side).Move((inner.X0 + inner.X1) / 2, (inner.Y0 + inner.Y1) / 2);
-        var finder = new EdgeFinder(placed, inner.Grow(Proportions.PlinthMargin).Join(least), cornerRoom);
-        Edge? tabPlace = tab ? finder.PlaceTab() : null;
-        Edge? padPlace = pad ? finder.PlacePad() : null;
-        return Centre(placed, finder.Plinth, tabPlace, padPlace, pixels);
+        var finder = new EdgeFinder(inside, inner.Grow(Proportions.PlinthMargin).Join(least), cornerRoom);
+        // What stands beside the plinth first: a flat pad finds a place more easily.
+        Placement[] edge =
+        [
+            .. parts.Where(p => p.Footprint.AtEdge).OrderBy(p => p.Footprint.Height).Select(finder.Place),
+        ];
+        Placement[] all = [.. inside, .. edge];
+        return Centre([.. parts.Select(p => Array.Find(all, a => IsOf(a, p))!)], finder.Plinth, pixels);
     }
+
+    private static bool IsOf(Placement place, ITestPart part) =>
+        place.Part == part || part.OtherWays.Contains(place.Part);
 
     /// <summary>How far from the end of a side its straight part begins, at the foot of the chamfer too.</summary>
     private static double CornerRoom(double chamfer) =>
-        Math.Max(Proportions.PlinthRadius, Proportions.PlinthCut + (Math.Sqrt(2) - 1) * chamfer) + chamfer + 0.1;
+        Math.Max(
+            Math.Max(Proportions.PlinthRadius, Proportions.PlinthCut + (Math.Sqrt(2) - 1) * chamfer),
+            PlinthShape.LeastCorner + chamfer
+        )
+        + chamfer
+        + OffCorner;
 
-    private static ObjectLayout Centre(Placement[] placed, Rect plinth, Edge? tab, Edge? pad, PixelGrid pixels)
+    private static ObjectLayout Centre(Placement[] placed, Rect plinth, PixelGrid pixels)
     {
         double dx = -(plinth.X0 + plinth.X1) / 2,
             dy = -(plinth.Y0 + plinth.Y1) / 2;
         double halfX = Planar.Grid.Snap(plinth.Width / 2),
             halfY = Planar.Grid.Snap(plinth.Depth / 2);
-        return new ObjectLayout(Array.ConvertAll(placed, Move), halfX, halfY, MoveEdge(tab), MoveEdge(pad));
+        return new ObjectLayout(Array.ConvertAll(placed, p => p.Placed.AtEdge ? MoveEdge(p) : Move(p)), halfX, halfY);
 
         Placement Move(Placement p)
         {
-            (double x, double y) = p.Item.HasWholePixels
+            (double x, double y) = p.Placed.OnWholePixels
                 ? pixels.Place(p.X + dx, p.Y + dy)
                 : pixels.Position(p.X + dx, p.Y + dy);
             return p.MoveTo(x, y);
         }
 
-        Edge? MoveEdge(Edge? edge) =>
-            edge is not { } e
-                ? null
-                : e.Side switch
-                {
-                    Side.Back => new Edge(e.Side, halfY, Planar.Grid.Snap(e.At + dx)),
-                    Side.Front => new Edge(e.Side, -halfY, Planar.Grid.Snap(e.At + dx)),
-                    Side.Right => new Edge(e.Side, halfX, Planar.Grid.Snap(e.At + dy)),
-                    _ => new Edge(e.Side, -halfX, Planar.Grid.Snap(e.At + dy)),
-                };
+        Placement MoveEdge(Placement p)
+        {
+            double x = Planar.Grid.Snap(p.X + dx),
+                y = Planar.Grid.Snap(p.Y + dy);
+            return (Side)p.Quarters switch
+            {
+                Side.Back => p.MoveTo(x, halfY),
+                Side.Front => p.MoveTo(x, -halfY),
+                Side.Right => p.MoveTo(halfX, y),
+                _ => p.MoveTo(-halfX, y),
+            };
+        }
     }
 }

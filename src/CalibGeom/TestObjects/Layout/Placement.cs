@@ -3,36 +3,59 @@ using CalibGeom.TestObjects.Parts;
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>A part in its place.</summary>
-/// <param name="Item">The part.</param>
-/// <param name="Form">Which of its forms, in the part's own frame.</param>
-/// <param name="X">Where that frame's origin is, mm.</param>
-/// <param name="Y">Where that frame's origin is, mm.</param>
-internal sealed record Placement(LayoutItem Item, Footprint Form, double X, double Y)
+/// <param name="Part">The part, in the way it stands.</param>
+/// <param name="X">Where its frame's origin is, mm.</param>
+/// <param name="Y">Where its frame's origin is, mm.</param>
+/// <param name="Quarters">By how many quarters its frame is turned counter-clockwise.</param>
+internal sealed record Placement(ITestPart Part, double X, double Y, int Quarters = 0)
 {
+    /// <summary>Distance between two low labels, mm: about a line's height, so that one is not read as the
+    /// other.</summary>
+    private const double LabelToLabel = 2.5;
+
     /// <summary>What it covers and keeps free, in place.</summary>
-    internal Footprint Placed { get; } = Form.Move(X, Y);
+    internal PartFootprint Placed { get; } = Part.Footprint.At(X, Y, Quarters);
 
-    internal Placement MoveTo(double x, double y) => new(Item, Form, x, y);
+    internal Placement MoveTo(double x, double y) => new(Part, x, y, Quarters);
 
-    /// <summary>Whether a part in some place keeps all distances to this one.</summary>
-    internal bool Allows(LayoutItem other, Footprint form, double x, double y)
+    /// <summary>Whether a part in its place keeps all distances to this one.</summary>
+    internal bool Allows(PartFootprint other)
     {
-        double gap = Item.GapTo(other);
+        double gap = Gap(Placed, other);
         foreach (Rect solid in Placed.Solids)
-        foreach (Rect r in form.Solids)
-            if (solid.Grow(gap).Meets(r.Move(x, y)))
+        foreach (Rect r in other.Solids)
+            if (solid.Grow(gap).Meets(r))
                 return false;
-        foreach (Rect lane in Placed.Lanes)
-        foreach (Rect r in form.Solids)
-            if (Blocks(lane, r.Move(x, y), other))
-                return false;
-        foreach (Rect lane in form.Lanes)
-        foreach (Rect r in Placed.Solids)
-            if (Blocks(lane.Move(x, y), r, Item))
-                return false;
-        return true;
+        return IsFree(Placed, other) && IsFree(other, Placed);
     }
 
-    private static bool Blocks(Rect lane, Rect solid, LayoutItem owner) =>
-        owner.IsLabel ? lane.DistanceTo(solid) < Proportions.LabelToLane - Rect.Slack : lane.Meets(solid);
+    /// <summary>
+    /// The distance kept between two parts: low labels may stand close to high parts, but not run into each other.
+    /// </summary>
+    internal static double Gap(PartFootprint a, PartFootprint b) =>
+        a.Height == PartHeight.Low && b.Height == PartHeight.Low ? LabelToLabel
+        : a.Height != PartHeight.Tall || b.Height != PartHeight.Tall ? Math.Min(a.Gap, b.Gap)
+        : Math.Max(a.Gap, b.Gap);
+
+    /// <summary>How far a part keeps from a lane, mm; null when it may stand in it.</summary>
+    internal static double? DistanceFrom(LaneKind lane, PartHeight height) =>
+        (lane, height) switch
+        {
+            (_, PartHeight.Tall) => 0,
+            (LaneKind.Caliper, PartHeight.Low) => Proportions.LabelToLane,
+            _ => null,
+        };
+
+    private static bool IsFree(PartFootprint owner, PartFootprint other)
+    {
+        foreach (Lane lane in owner.Lanes)
+        {
+            if (DistanceFrom(lane.Kind, other.Height) is not { } distance)
+                continue;
+            foreach (Rect r in other.Solids)
+                if (distance > 0 ? lane.Room.DistanceTo(r) < distance - Rect.Slack : lane.Room.Meets(r))
+                    return false;
+        }
+        return true;
+    }
 }

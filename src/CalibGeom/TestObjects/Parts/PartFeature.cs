@@ -4,4 +4,44 @@ namespace CalibGeom.TestObjects.Parts;
 /// <param name="Feature">The row.</param>
 /// <param name="Lines">The lines that a size is measured along, or the gaps that a count counts; none for what is only
 /// felt or looked at.</param>
-public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines);
+public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines)
+{
+    /// <summary>The size that the spec asks for, before whole pixels, in mm; null when it is the nominal. Default
+    /// null.</summary>
+    public double? Wanted { get; init; }
+
+    /// <summary>A size: its nominal is the length of its gauge lines.</summary>
+    /// <param name="axis"><c>x</c>, <c>y</c>, <c>z</c>, or empty where none applies.</param>
+    /// <param name="how">How to measure it, as a short instruction.</param>
+    /// <param name="lines">Its lines, all with the feature's id; at least one.</param>
+    /// <exception cref="ArgumentException">There is no line.</exception>
+    public static PartFeature Size(string axis, string how, params IReadOnlyList<GaugeLine> lines)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        if (lines.Count == 0)
+            throw new ArgumentException("A size needs at least one gauge line.", nameof(lines));
+        return new PartFeature(new Feature(lines[0].Feature, Tidy(lines[0].Length()), "mm", axis, how), lines);
+    }
+
+    /// <summary>A count of openings, one a gauge line.</summary>
+    /// <param name="id">The feature id, such as <c>slots.open</c>.</param>
+    /// <param name="how">How to count them, as a short instruction.</param>
+    /// <param name="lines">The gauge lines of the openings, in the order in which they stand.</param>
+    public static PartFeature Count(string id, string how, IReadOnlyList<GaugeLine> lines)
+    {
+        ArgumentNullException.ThrowIfNull(lines);
+        return new PartFeature(
+            new Feature(id, lines.Count, "count", "", how)
+            {
+                Openings = lines.Where(l => l.IsGap).Select(l => Tidy(l.Length())).ToValueList(),
+            },
+            lines
+        );
+    }
+
+    /// <summary>The same with another row.</summary>
+    internal PartFeature With(Func<Feature, Feature> change) => this with { Feature = change(Feature) };
+
+    /// <summary>Takes off what sums in binary leave behind: 11.299999999999999 is 11.3.</summary>
+    internal static double Tidy(double length) => Math.Round(length, 9);
+}

@@ -15,6 +15,9 @@ namespace CalibGeom.TestObjects.Parts;
 /// <param name="Spec">What the whole object is to be.</param>
 public sealed record PartPlace(double X, double Y, int Quarters, double BaseZ, TestObjectSpec Spec)
 {
+    /// <summary>How many dots mark this print of the object, 0 to 6; no part of the spec. Default 0.</summary>
+    public int Mark { get; init; }
+
     /// <summary>A rectangle of the part's frame in its place, mm.</summary>
     /// <param name="x0">Least x in the part's frame.</param>
     /// <param name="y0">Least y.</param>

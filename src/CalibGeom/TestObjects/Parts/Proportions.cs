@@ -52,14 +52,29 @@ internal static class Proportions
     internal const double TunnelWall = 0.8;
     internal const double TunnelRoof = 1.2;
     internal const double TunnelFloorAbovePlate = 4.0;
-    internal const double TunnelFloorThickness = 1.0;
 
-    internal const double TabSlotWidth = 2.6;
+    /// <summary>Height of the tunnels' floor above the plinth, mm: a line through a tunnel passes over the plinth on
+    /// either side.</summary>
+    internal const double TunnelFloorThickness = 3.0;
+
+    /// <summary>How much wider than the comb its sight lanes are, on each side, and how long, mm: longer than any
+    /// plinth.</summary>
+    internal const double SightMargin = 2.0;
+    internal const double SightLength = 400;
+
+    internal const double TabSlotWidth = 2.0;
     internal const double TabSide = 1.2;
-    internal const double TabDepth = 1.5;
-    internal const double TabGap = 1.0;
+    internal const double TabDepth = 2.0;
+
+    /// <summary>From the plinth to the tab, mm: light along the edge passes the plinth's side.</summary>
+    internal const double TabGap = 1.6;
     internal const double TabPostInset = 0.3;
-    internal const double TabBar = 1.0;
+    internal const double TabPostDepth = 2.0;
+
+    /// <summary>Width and height of the bar that holds the tab, mm: its root, 3 mm wide and 1.6 mm high, bears twice what
+    /// the root of a bar 5 mm wide and 1 mm high does.</summary>
+    internal const double TabBarWidth = 3.0;
+    internal const double TabBar = 1.6;
     internal const double TabCap = 0.5;
 
     internal const double PlinthMargin = 1.25;
@@ -75,7 +90,7 @@ internal static class Proportions
     /// <summary>
     /// How far a caliper's outside jaw reaches beyond the face it touches, and how wide it is along the face.
     /// </summary>
-    internal const double JawDepth = 3.2;
+    internal const double JawDepth = 4.0;
     internal const double JawWidth = 3.0;
     internal const double LabelToLane = 6.0;
 

@@ -1,17 +1,17 @@
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>A side of the plinth.</summary>
+/// <summary>A side of the plinth; its number is by how many quarters a part at the back is turned to stand there.</summary>
 internal enum Side
 {
     /// <summary>Towards +Y.</summary>
-    Back,
-
-    /// <summary>Towards -Y.</summary>
-    Front,
+    Back = 0,
 
     /// <summary>Towards -X.</summary>
-    Left,
+    Left = 1,
+
+    /// <summary>Towards -Y.</summary>
+    Front = 2,
 
     /// <summary>Towards +X.</summary>
-    Right,
+    Right = 3,
 }

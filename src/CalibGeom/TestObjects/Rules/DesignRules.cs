@@ -5,28 +5,23 @@ namespace CalibGeom.TestObjects.Rules;
 /// <summary>All design rules.</summary>
 internal static class DesignRules
 {
-    private static readonly IDesignRule[] All =
+    private static readonly IDesignRule[] BetweenParts =
     [
-        new AscendingSizesRule(),
-        new WallRule(),
-        new GapRule(),
-        new PocketRule(),
-        new VentRule(),
-        new SeatRule(),
-        new NeckRule(),
-        new CaliperLaneRule(),
-        new ColumnRoomRule(),
-        new ColumnLoadRule(),
+        new LaneRule(),
         new OverhangRule(),
         new LabelRule(),
         new TiltRule(),
         new PlateRule(),
         new BaseLayersRule(),
         new PixelRule(),
-        new LayerRule(),
     ];
 
-    /// <summary>What the rules find, errors first, then in the order of the rules.</summary>
+    /// <summary>What the parts' own rules and those between parts find, errors first.</summary>
     internal static IReadOnlyList<Finding> Check(ObjectPlan plan) =>
-        [.. All.SelectMany(r => r.Check(plan)).OrderByDescending(f => f.Severity)];
+        [
+            .. plan
+                .Parts.SelectMany(p => p.Part.Check(p.Place))
+                .Concat(BetweenParts.SelectMany(r => r.Check(plan)))
+                .OrderByDescending(f => f.Severity),
+        ];
 }

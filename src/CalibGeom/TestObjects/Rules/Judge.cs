@@ -78,6 +78,39 @@ internal static class Judge
             Unit = unit,
         };
 
+    /// <summary>An error for every size that is not above the one before.</summary>
+    internal static IEnumerable<Finding> Ascending(string subject, IReadOnlyList<double> values)
+    {
+        for (int i = 1; i < values.Count; i++)
+            if (values[i] <= values[i - 1])
+                yield return Finding(
+                    "sizes-not-ascending",
+                    Severity.Error,
+                    subject,
+                    $"Entry {i + 1}",
+                    values[i],
+                    values[i - 1],
+                    "mm",
+                    "List the sizes in ascending order, each once; for more columns of a diameter use columns.copies."
+                );
+    }
+
+    /// <summary>A note on what a roof spans.</summary>
+    internal static Finding Bridge(string subject, string what, double span) =>
+        Note(
+            "bridge",
+            subject,
+            FormattableString.Invariant(
+                $"{what} bridges {span:0.##} mm; up to {LongestBridge} mm prints without supports."
+            ),
+            span,
+            LongestBridge,
+            "mm"
+        );
+
+    /// <summary>What a roof may span without supports, mm: common practice, no source.</summary>
+    private const double LongestBridge = 3;
+
     private const double Slack = 1e-9;
 
     private static string Spaced(string unit) => unit.Length == 0 ? "" : " " + unit;

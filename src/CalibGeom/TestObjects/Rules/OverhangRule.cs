@@ -13,8 +13,7 @@ internal sealed class OverhangRule : IDesignRule
 {
     private const string Id = "overhang";
     private const double Least = 30,
-        Good = 35,
-        LongestBridge = 3;
+        Good = 35;
 
     /// <summary>Walls lower than this are rounding between two levels, and thinner than any layer.</summary>
     private const double LeastHeight = 0.01;
@@ -22,33 +21,23 @@ internal sealed class OverhangRule : IDesignRule
     public IEnumerable<Finding> Check(ObjectPlan plan)
     {
         var frame = new PrintFrame(plan.Spec.Tilt);
-        IEnumerable<(string Subject, double Angle)> angles = plan.Parts.Select(p =>
-            (p.Subject, Flattest(p.Lofts, frame))
-        );
-        foreach (
-            IGrouping<string, (string Subject, double Angle)> group in angles.GroupBy(a =>
-                a.Subject.StartsWith("column", StringComparison.Ordinal) ? "column" : a.Subject
-            )
-        )
-        {
-            (string subject, double angle) = group.MinBy(a => a.Angle);
-            foreach (
-                Finding finding in Judge.AtLeast(
-                    Id,
-                    subject,
-                    "The flattest overhang, counted from horizontal,",
-                    angle,
-                    Least,
-                    Good,
-                    "deg",
-                    "Tilt or lean less."
-                )
-            )
-                yield return finding;
-        }
-        foreach (Finding bridge in Bridges(plan))
-            yield return bridge;
+        return plan
+            .Bodies.GroupBy(b => b.Owner)
+            .Select(group => group.Select(b => (b.Subject, Angle: Flattest(b.Lofts, frame))).MinBy(b => b.Angle))
+            .SelectMany(flattest => Judged(flattest.Subject, flattest.Angle));
     }
+
+    private static IEnumerable<Finding> Judged(string subject, double angle) =>
+        Judge.AtLeast(
+            Id,
+            subject,
+            "The flattest overhang, counted from horizontal,",
+            angle,
+            Least,
+            Good,
+            "deg",
+            "Tilt or lean less."
+        );
 
     /// <summary>
     /// The smallest angle from horizontal, in degrees, of all walls that face down; 90 when none does.
@@ -98,26 +87,4 @@ internal sealed class OverhangRule : IDesignRule
     }
 
     private static Vector3D At(GridPoint p, double z) => new(p.XMillimetres, p.YMillimetres, z);
-
-    private static IEnumerable<Finding> Bridges(ObjectPlan plan)
-    {
-        if (plan.Boxes.Length > 0)
-            yield return Bridge("nest", "Each vent's roof", plan.Boxes.Max(b => b.Well.VentWidth));
-        if (plan.Comb is not null)
-            yield return Bridge("slots", "Each tunnel's roof", Proportions.TunnelWidth);
-        if (plan.Tab is not null)
-            yield return Bridge("squeeze", "Each bar of the squeeze tab", Proportions.TabSlotWidth);
-    }
-
-    private static Finding Bridge(string subject, string what, double span) =>
-        Judge.Note(
-            "bridge",
-            subject,
-            FormattableString.Invariant(
-                $"{what} bridges {span:0.##} mm; up to {LongestBridge} mm prints without supports."
-            ),
-            span,
-            LongestBridge,
-            "mm"
-        );
 }

@@ -13,7 +13,7 @@ internal static class PlanExtent
         Vector3D? min = null,
             max = null;
         var frame = new PrintFrame(plan.Spec.Tilt);
-        foreach (Loft loft in plan.Parts.SelectMany(p => p.Lofts))
+        foreach (Loft loft in plan.Bodies.SelectMany(b => b.Lofts))
         foreach (
             (Region region, double z) in (IReadOnlyList<(Region, double)>)
                 [(loft.Bottom, loft.BottomZ), (loft.Top, loft.TopZ)]

@@ -4,7 +4,7 @@ namespace CalibGeom.TestObjects.Specs;
 public static class ObjectHeader
 {
     /// <summary>Raised whenever the same spec gives another geometry than before.</summary>
-    public const int GeometryVersion = 1;
+    public const int GeometryVersion = 2;
 
     private const int LongestName = 40;
 

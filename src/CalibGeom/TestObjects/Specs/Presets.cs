@@ -24,6 +24,11 @@ public static class Presets
             "Small, to stand beside production parts on every plate: two boxes and four columns.",
             MakeWitness()
         ),
+        new(
+            "search",
+            "Low and quick, to find the exposure: one small joint, columns, slot comb and spans.",
+            MakeSearch()
+        ),
         new("fine", "For fine pixels and thin layers: smaller boxes, tighter joints, thinner columns.", MakeFine()),
         new(
             "coarse",
@@ -84,6 +89,21 @@ public static class Presets
             Slots = null,
             Squeeze = null,
             Labels = null,
+        };
+
+    private static TestObjectSpec MakeSearch() =>
+        new()
+        {
+            Nest = new NestSpec
+            {
+                Sizes = [5.6, 8.0],
+                GaugeBand = 4.0,
+                PocketDepth = 4.5,
+            },
+            Plinth = new PlinthSpec { Thickness = 2.0 },
+            Spans = new SpansSpec { X = 31.5, Y = 20 },
+            Columns = new ColumnsSpec { Height = 4.0 },
+            Squeeze = null,
         };
 
     private static TestObjectSpec MakeFine() =>

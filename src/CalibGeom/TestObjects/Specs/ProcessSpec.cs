@@ -8,14 +8,14 @@ namespace CalibGeom.TestObjects.Specs;
 public sealed record ProcessSpec
 {
     /// <summary>Size of one pixel on the plate; one number, or [x, y] where the two differ. Range 0.005 to 0.5 mm.
-    /// Default 0.035
+    /// Default 0.04
     /// mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
     public PerAxis PixelPitch
     {
         get;
         init => field = SpecParameters.ProcessPixelPitch.Require(value);
-    } = 0.035;
+    } = 0.04;
 
     /// <summary>Height of one layer. Range 0.005 to 0.5 mm. Default 0.05 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
@@ -26,14 +26,14 @@ public sealed record ProcessSpec
     } = 0.05;
 
     /// <summary>
-    /// Build volume [x, y, z] that the object must fit into. Range 10 to 1000 mm. Default [143, 89, 175] mm.
+    /// Build volume [x, y, z] that the object must fit into. Range 10 to 1000 mm. Default [150, 90, 160] mm.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
     public PlateSize Plate
     {
         get;
         init => field = SpecParameters.ProcessPlate.Require(value);
-    } = new(143, 89, 175);
+    } = new(150, 90, 160);
 
     /// <summary>How many layers at the plate are exposed for the base time. Range 0 to 100. Default 5.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>

@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.WallFan;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -6,7 +8,14 @@ namespace CalibGeom.TestObjects.Specs;
 internal static class SpecDefaults
 {
     private static readonly Lazy<JsonObject> Whole = new(() =>
-        SpecJson.ToNode(new TestObjectSpec { Process = new ProcessSpec() })
+        SpecJson.ToNode(
+            new TestObjectSpec
+            {
+                Process = new ProcessSpec(),
+                Pins = new PinSpec(),
+                Walls = new WallSpec(),
+            }
+        )
     );
 
     /// <summary>A group with all its defaults; a copy.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -8,7 +9,13 @@ internal sealed class SpecLayers
     private readonly JsonObject values;
     private readonly Dictionary<string, string> places = new(StringComparer.Ordinal);
 
-    internal SpecLayers(TestObjectSpec basis) => values = SpecJson.ToNode(basis);
+    private readonly IReadOnlyList<ITestPart> ownParts;
+
+    internal SpecLayers(TestObjectSpec basis)
+    {
+        values = SpecJson.ToNode(basis);
+        ownParts = basis.OwnParts;
+    }
 
     /// <summary>Leaves a group out.</summary>
     internal void Remove(SpecGroup group)
@@ -58,7 +65,7 @@ internal sealed class SpecLayers
         }
         PlinthSpec plinth = SpecJson.PlinthFromNode(values["plinth"]!.AsObject());
         Refuse(TestObjectSpec.ProblemOf(plinth), SpecParameters.PlinthEdgeChamfer, SpecParameters.PlinthThickness);
-        return SpecJson.FromNode(values);
+        return SpecJson.FromNode(values) with { OwnParts = ownParts };
     }
 
     /// <summary>

@@ -3,29 +3,22 @@ namespace CalibGeom.TestObjects.Specs;
 /// <content>The parameters of <see cref="SqueezeSpec"/>.</content>
 internal static partial class SpecParameters
 {
-    internal static readonly SpecParameter SqueezeSlots = new("squeeze", "slots", SpecKind.Count)
-    {
-        Minimum = 1,
-        Maximum = 40,
-        Meaning = "how many slots",
-        Why = "Reaches 4 mm above the plate with the default pitch.",
-    };
-
-    internal static readonly SpecParameter SqueezeSlotHeight = new("squeeze", "slotHeight", SpecKind.Number)
+    internal static readonly SpecParameter SqueezeHeights = new("squeeze", "heights", SpecKind.Numbers)
     {
         Unit = "mm",
         Minimum = 0.05,
         Maximum = 5,
-        Meaning = "height of each slot",
-        Why = "Wider than print-through is expected to be; a preferred number (R10).",
+        MostEntries = 20,
+        Meaning = "heights of the slots from the plate upward, ascending",
+        Why = "From 0.1 mm, so that little squeeze shows; every second of R10, then the next.",
     };
 
-    internal static readonly SpecParameter SqueezePitch = new("squeeze", "pitch", SpecKind.Number)
+    internal static readonly SpecParameter SqueezeBar = new("squeeze", "bar", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 0.1,
-        Maximum = 10,
-        Meaning = "distance from slot to slot, upward",
-        Why = "Leaves bars of 0.3 mm, which hold; a preferred number (R10).",
+        Maximum = 5,
+        Meaning = "thickness of the bars below and between the slots",
+        Why = "Holds while the plinth is scraped off, and lets hardly any light through; a preferred number (R10).",
     };
 }

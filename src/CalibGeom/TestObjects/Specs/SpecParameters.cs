@@ -1,3 +1,6 @@
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.WallFan;
+
 namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>Every parameter of a spec, in the order that specs are written in.</summary>
@@ -66,12 +69,14 @@ internal static partial class SpecParameters
             {
                 Meaning = "A comb of tunnels of graded height: the lowest open one brackets the print-through.",
             },
-            new("squeeze", true, [SqueezeSlots, SqueezeSlotHeight, SqueezePitch])
+            new("squeeze", true, [SqueezeHeights, SqueezeBar])
             {
                 Meaning =
-                    "An upright tab with equal slots from the plate upward: how many are open shows how far the "
+                    "An upright tab with graded slots from the plate upward: how many are open shows how far the "
                     + "lowest layers were squeezed.",
             },
+            PinParameters.Group,
+            WallParameters.Group,
             new("labels", true, [LabelsHeight, LabelsStroke])
             {
                 Meaning = "Raised strokes that name the object, the widths and the column diameters.",

@@ -1,4 +1,8 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
+using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.WallFan;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -53,6 +57,12 @@ public sealed record TestObjectSpec
     /// <summary>The squeeze tab, or null.</summary>
     public SqueezeSpec? Squeeze { get; init; } = new();
 
+    /// <summary>The row of pins and holes, or null. Default null.</summary>
+    public PinSpec? Pins { get; init; }
+
+    /// <summary>The thin walls, or null. Default null.</summary>
+    public WallSpec? Walls { get; init; }
+
     /// <summary>The labels, or null.</summary>
     public LabelsSpec? Labels { get; init; } = new();
 
@@ -66,6 +76,18 @@ public sealed record TestObjectSpec
                 value
                 ?? throw new ArgumentNullException(nameof(Tilt), "tilt cannot be left out; angle 0 stands level.");
     } = new();
+
+    /// <summary>Parts that a developer adds to those of the groups; they stand on the plinth like the others, and count in
+    /// the digest. JSON does not hold them. Default none.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonIgnore]
+    public IReadOnlyList<ITestPart> OwnParts
+    {
+        get;
+        init =>
+            field =
+                value ?? throw new ArgumentNullException(nameof(OwnParts), "own parts cannot be null; leave them out.");
+    } = [];
 
     /// <summary>What is wrong between two parameters of a nest, or null.</summary>
     internal static string? ProblemOf(NestSpec nest) =>

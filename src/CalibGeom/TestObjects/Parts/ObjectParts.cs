@@ -1,0 +1,34 @@
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Labels;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Parts.SlotComb;
+using CalibGeom.TestObjects.Parts.Spans;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
+using CalibGeom.TestObjects.Parts.WallFan;
+using CalibGeom.TestObjects.Specs;
+
+namespace CalibGeom.TestObjects.Parts;
+
+/// <summary>The parts that a spec asks for, in the order of the feature table. A new part of the project is named here
+/// once.</summary>
+internal static class ObjectParts
+{
+    internal static IReadOnlyList<ITestPart> Of(TestObjectSpec spec, PixelGrid pixels, double plinthTop)
+    {
+        ITestPart[] parts =
+        [
+            .. NestPlan.Parts(spec, pixels),
+            .. SpanPart.Parts(spec, pixels),
+            .. PadPart.Parts(spec, plinthTop),
+            .. ColumnsPart.Parts(spec, pixels),
+            .. CombPart.Parts(spec, plinthTop),
+            .. TabPart.Parts(spec, plinthTop),
+            .. PinPart.Parts(spec),
+            .. WallPart.Parts(spec, pixels),
+            .. spec.OwnParts,
+        ];
+        return [.. parts, .. TextPart.Parts(spec, parts)];
+    }
+}
