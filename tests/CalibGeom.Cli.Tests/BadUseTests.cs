@@ -17,7 +17,7 @@ public class BadUseTests
     [InlineData("make a.json b.json -o out.stl", "b.json")]
     [InlineData(
         "make --preset nope -o out.stl",
-        "There is no preset \"nope\". The presets are standard, witness, fine, coarse, limit."
+        "There is no preset \"nope\". The presets are standard, witness, search, fine, coarse, limit."
     )]
     [InlineData("make --preset -o out.stl", "There is no preset \"-o\".")]
     [InlineData("make --preset witness --preset fine -o out.stl", "--preset")]

@@ -153,23 +153,23 @@ public class TuneCommandTests
     public void ASqueezedPrintIsReadByPredictAndTune()
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of([.. Light, "--time", "2.5", "--squeeze", "0.6", "-o", folder["r.csv"]]);
-        Assert.Contains("\nsqueeze.open,4\n", File.ReadAllText(folder["r.csv"]), StringComparison.Ordinal);
+        CliRun.Of([.. Light, "--time", "2.5", "--squeeze", "0.3", "-o", folder["r.csv"]]);
+        Assert.Contains("\nsqueeze.open,1\n", File.ReadAllText(folder["r.csv"]), StringComparison.Ordinal);
         JsonNode bracket = JsonNode.Parse(CliRun.Of("predict", folder["r.csv"], "--json").Out)!["result"]!["coupons"]![
             0
         ]!["squeeze"]!;
-        Assert.True((double)bracket["low"]! <= 0.6 && (double)bracket["high"]! >= 0.6);
+        Assert.True((double)bracket["low"]! <= 0.3 && (double)bracket["high"]! >= 0.3);
         Assert.Equal(
             0,
             CliRun.Of("log", "add", folder["r.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0").ExitCode
         );
-        Assert.Equal(4, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
+        Assert.Equal(1, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
         string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out,
             witness = CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness"]).Out;
-        Assert.Contains("\nsqueeze.open,5\n", plain, StringComparison.Ordinal);
+        Assert.Contains("\nsqueeze.open,3\n", plain, StringComparison.Ordinal);
         Assert.DoesNotContain("squeeze", witness, StringComparison.Ordinal);
-        string bases = CliRun.Of([.. Light, "--time", "2.5", "--base-layers", "30", "--base-time", "200"]).Out;
-        Assert.Contains("\nsqueeze.open,4\n", bases, StringComparison.Ordinal);
+        string bases = CliRun.Of([.. Light, "--time", "2.5", "--base-layers", "40", "--base-time", "200"]).Out;
+        Assert.Contains("\nsqueeze.open,2\n", bases, StringComparison.Ordinal);
     }
 
     [Fact]

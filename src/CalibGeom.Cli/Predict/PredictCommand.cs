@@ -23,7 +23,7 @@ internal static class PredictCommand
         var preset = new Option<string?>("--preset")
         {
             Description =
-                "What was printed: standard, witness, fine, coarse or limit. Default: the preset whose digest "
+                "What was printed: standard, witness, search, fine, coarse or limit. Default: the preset whose digest "
                 + "the readings name.",
             HelpName = "NAME",
         };

@@ -20,7 +20,8 @@ internal static class ReadingsCommand
         };
         var preset = new Option<string?>("--preset")
         {
-            Description = "What holds where SPEC says nothing: standard (the default), witness, fine, coarse or limit.",
+            Description =
+                "What holds where SPEC says nothing: standard (the default), witness, search, fine, coarse or limit.",
             HelpName = "NAME",
         };
         var features = new Option<string?>("--features")
