@@ -7,5 +7,6 @@ internal sealed record PredictAnswer(
     string Coupon,
     ClearancePrediction Prediction,
     OwnJoint? Own,
+    IsoJoint? Iso,
     IReadOnlyList<Finding> Findings
 );

@@ -12,7 +12,7 @@ internal static class PredictCommand
     {
         var paths = new Argument<string[]>("READINGS")
         {
-            Description = "Readings of one print, CSV or JSON, in one file or several; - is standard input.",
+            Description = "Readings, CSV or JSON: one file a print of the same object; - is standard input.",
             Arity = ArgumentArity.ZeroOrMore,
         };
         var spec = new Option<string?>("--spec")
@@ -34,13 +34,32 @@ internal static class PredictCommand
         };
         var own = new Option<string?>("--for")
         {
-            Description = "A joint of your own: designed peg and hole in mm, such as 20/20.2.",
+            Description =
+                "A joint of your own: designed peg and hole in mm, such as 20/20.2, or an ISO 286 fit by name, such "
+                + "as 12H7/g6.",
             HelpName = "P/H",
         };
         var want = new Option<double?>("--want")
         {
             Description = "With --for: the clearance per side you want, mm. Default: the designed one.",
             HelpName = "MM",
+        };
+        var limits = new Option<string?>("--limits")
+        {
+            Description =
+                "Between which clearances per side joints must lie, mm, such as 0.02/0.07: says whether each conforms.",
+            HelpName = "LOW/HIGH",
+        };
+        var between = new Option<double?>("--between-prints")
+        {
+            Description =
+                "Standard deviation of growth from print to print, mm, when you know it. Default: learnt from the files, "
+                + "starting from 0.005.",
+            HelpName = "MM",
+        };
+        var onePrint = new Option<bool>("--one-print")
+        {
+            Description = "The files are parts of one print, not a print each.",
         };
         var coupon = new Option<string?>("--coupon")
         {
@@ -78,6 +97,7 @@ internal static class PredictCommand
 
             Example:
               calibgeom predict bench.csv --preset standard --for 20/20.2
+              calibgeom predict monday.csv tuesday.csv --limits 0.02/0.07
             """
         );
         command.Arguments.Add(paths);
@@ -89,6 +109,9 @@ internal static class PredictCommand
                 features,
                 own,
                 want,
+                limits,
+                between,
+                onePrint,
                 coupon,
                 pixel,
                 grey,
@@ -111,6 +134,9 @@ internal static class PredictCommand
                     Features = parsed.GetValue(features),
                     For = parsed.GetValue(own),
                     Want = parsed.GetValue(want),
+                    Limits = parsed.GetValue(limits),
+                    BetweenPrints = parsed.GetValue(between),
+                    OnePrint = parsed.GetValue(onePrint),
                     Coupon = parsed.GetValue(coupon),
                     Pixel = parsed.GetValue(pixel),
                     GreyLevels = parsed.GetValue(grey),
@@ -135,12 +161,14 @@ internal static class PredictCommand
             throw new InputException("--want needs --for: say which peg and hole.");
         if (request.Report is { } page)
             RecordFile.RequireName(page);
-        (double Peg, double Hole)? joint = request.Joint();
-        ReadingSet readings = FeatureSource.Readings(io, request.Paths);
-        FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, readings.Digest);
+        WantedJoint? joint = request.Joint();
+        IReadOnlyList<ReadingSet> prints = PrintFiles.Load(io, request.Paths, request.OnePrint);
+        string? digest = prints.Select(p => p.Digest).FirstOrDefault(d => d is not null);
+        FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, digest);
         PredictionOptions options = request.Options(source.PixelPitch);
-        var answers = Coupons(readings, request.Coupon)
-            .Select(coupon => Answer(source, readings.ForCoupon(coupon), options, coupon, joint, request.Want))
+        var answers = PrintFiles
+            .Coupons(prints, request.Coupon)
+            .Select(coupon => Answer(source, PrintFiles.Of(prints, coupon), options, coupon, joint, request.Want))
             .ToArray();
         if (request.Report is { } report)
         {
@@ -156,38 +184,28 @@ internal static class PredictCommand
         return ExitCode.Done;
     }
 
-    private static IReadOnlyList<string> Coupons(ReadingSet readings, string? wanted)
-    {
-        if (wanted is null)
-            return readings.Coupons.Count > 0 ? readings.Coupons : [""];
-        return readings.Coupons.Contains(wanted)
-            ? [wanted]
-            : throw new InputException(
-                $"There are no readings of coupon {wanted}. The readings hold "
-                    + string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))
-                    + "."
-            );
-    }
-
     private static PredictAnswer Answer(
         FeatureSource source,
-        ReadingSet readings,
+        IReadOnlyList<ReadingSet> prints,
         PredictionOptions options,
         string coupon,
-        (double Peg, double Hole)? joint,
+        WantedJoint? joint,
         double? want
     )
     {
-        ClearancePrediction prediction = ClearancePrediction.From(source.Features, readings, options);
+        ClearancePrediction prediction = ClearancePrediction.From(source.Features, prints, options);
         try
         {
-            OwnJoint? own = joint is var (peg, hole) ? prediction.For(peg, hole, want) : null;
+            OwnJoint? own = joint is null
+                ? null
+                : prediction.For(joint.Peg, joint.Hole, want, options.Limits ?? joint.Iso?.Limits);
             Finding[] findings =
             [
                 .. source.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
                 .. prediction.Findings,
+                .. own?.Findings ?? [],
             ];
-            return new PredictAnswer(coupon, prediction, own, findings);
+            return new PredictAnswer(coupon, prediction, own, joint?.Iso, findings);
         }
         catch (ArgumentException e)
         {

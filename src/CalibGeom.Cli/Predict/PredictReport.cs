@@ -2,6 +2,7 @@ using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
+using static CalibGeom.Cli.Predict.NumberText;
 
 namespace CalibGeom.Cli.Predict;
 
@@ -22,34 +23,19 @@ internal static class PredictReport
         FindingText.Write(writer, answer.Findings);
         Clearances(writer, p);
         Enters(writer, p);
+        PrintsReport.Write(writer, p);
+        DecisionReport.Write(writer, p);
         Decomposition(writer, p);
         Vertical(writer, p);
         if (answer.Own is not null)
-            OwnJointReport.Write(writer, answer.Own);
-        Compensation(writer, p);
-        Grades(writer, p);
+            OwnJointReport.Write(writer, answer.Own, answer.Iso);
+        CompensationReport.Write(writer, p);
+        GradeReport.Write(writer, p);
         Advice(writer, p);
         if (budget)
             Budgets(writer, p);
         writer.WriteLine();
     }
-
-    internal static string Mm(double value) => Rounded(value, 3).ToString("0.000", CultureInfo.InvariantCulture);
-
-    /// <summary>Whole percents; the ends are said only where they are reached exactly.</summary>
-    internal static string Percent(double probability) =>
-        probability switch
-        {
-            > 0 and < 0.005 => "<1 %",
-            > 0.995 and < 1 => ">99 %",
-            _ => (100 * probability).ToString("0", CultureInfo.InvariantCulture) + " %",
-        };
-
-    private static string Signed(double value, int digits) =>
-        Rounded(value, digits).ToString(digits == 3 ? "+0.000;-0.000" : "+0.0;-0.0", CultureInfo.InvariantCulture);
-
-    /// <summary>Without the minus of a zero.</summary>
-    private static double Rounded(double value, int digits) => Math.Round(value, digits) + 0.0;
 
     private static void Clearances(TextWriter writer, ClearancePrediction p)
     {
@@ -58,20 +44,7 @@ internal static class PredictReport
         writer.WriteLine();
         List<string[]> rows =
         [
-            [
-                "clearance, mm per side",
-                "axis",
-                "designed",
-                "expected",
-                "+-",
-                "from",
-                "to",
-                "two faces",
-                "+-",
-                "model",
-                "+-",
-                "agree",
-            ],
+            ["mm per side", "axis", "design", "expected", "+-", "from", "to", "2 faces", "+-", "model", "+-", "agree"],
         ];
         foreach (AxisClearance c in p.Joints.SelectMany(j => j.Axes))
             rows.Add([
@@ -89,15 +62,9 @@ internal static class PredictReport
                 c.Agreement is { } a ? Percent(a) : "-",
             ]);
         TextTable.Write(writer, rows);
+        writer.WriteLine("2 faces, model: by sizes alone; agree: the probability that they differ as much by chance");
         if (p.Joints.SelectMany(j => j.Axes).Select(c => c.Direct).OfType<Estimate>().FirstOrDefault() is { } two)
-            writer.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"From two faces alone this instrument gives about "
-                        + $"+-{Math.Ceiling(100 * two.Expanded) / 100:0.00} mm per side (95 %, "
-                        + $"{two.Expanded:0.000} rounded up)."
-                )
-            );
+            writer.WriteLine($"From two faces alone this instrument gives +-{Mm(two.Expanded)} mm per side (95 %).");
     }
 
     private static void Enters(TextWriter writer, ClearancePrediction p)
@@ -132,6 +99,19 @@ internal static class PredictReport
             rows.Add(Row("X less Y", s.Difference, s.Probability, g.Difference, g.Probability));
         TextTable.Write(writer, rows);
         writer.WriteLine("chance: the probability of a value as far from zero if there were none");
+        ModelCheck c = p.Check;
+        if (c.DegreesOfFreedom > 0)
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"fit: chi-square {c.ChiSquare:0.0} for {c.DegreesOfFreedom} degrees of freedom, by chance "
+                        + $"{Percent(c.Probability)}; form error {(c.Raised ? "raised to" : "as assumed,")} {Mm(c.FormError)} mm"
+                )
+            );
+        if (p.Burr is { } b)
+            writer.WriteLine(
+                $"burrs on boxes: {Signed(b.Height.Value)} mm +- {Mm(b.Height.Expanded)}, told from growth to {Percent(b.Told)}"
+            );
     }
 
     private static string[] Row(
@@ -156,73 +136,17 @@ internal static class PredictReport
         if (p.PrintThrough is { } z)
             writer.WriteLine($"print-through: {Between(z)}");
         if (p.Squeeze is { } q)
-            writer.WriteLine($"squeezed lowest layers, less print-through: {Between(q)}");
+            writer.WriteLine($"squeezed lowest layers by the tab, less print-through: {Between(q)}");
+        if (p.LowestLayers is { } l)
+            writer.WriteLine(
+                $"lost by the lowest layers, from the plinth: {Mm(l.Lost.Value)} mm +- {Mm(l.Lost.Expanded)}"
+            );
         if (p.HeightScale is { } h)
             writer.WriteLine($"scale of heights: {Mm(100 * h.Value)} % +- {Mm(100 * h.Expanded)}");
     }
 
     private static string Between(Bracket b) =>
         double.IsFinite(b.High) ? $"between {Mm(b.Low)} and {Mm(b.High)} mm" : $"over {Mm(b.Low)} mm";
-
-    private static void Compensation(TextWriter writer, ClearancePrediction p)
-    {
-        writer.WriteLine();
-        foreach (CompensationAxis c in p.Compensation)
-        {
-            string pixels = c.EdgeOffsetPixels is { } n
-                ? string.Create(CultureInfo.InvariantCulture, $" ({n:+0.00;-0.00} pixels)")
-                : "";
-            writer.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"to compensate {c.Axis.ToUpperInvariant()}: scale factor {c.ScaleFactor:0.00000}, then "
-                        + $"edge offset {c.EdgeOffset:+0.000;-0.000} mm{pixels}"
-                )
-            );
-        }
-        bool whole = p.Options.PixelPitch is not null;
-        List<string[]> rows =
-        [
-            ["size, mm", "nominal", "now", "compensated", .. whole ? ["in whole pixels"] : Array.Empty<string>()],
-        ];
-        foreach (CompensatedSize s in p.CompensatedSizes())
-            rows.Add([
-                s.Feature,
-                Mm(s.Nominal),
-                Mm(s.Now),
-                Mm(s.Compensated),
-                .. s.WholePixels is { } w ? [Mm(w)] : Array.Empty<string>(),
-            ]);
-        TextTable.Write(writer, rows);
-    }
-
-    private static void Grades(TextWriter writer, ClearancePrediction p)
-    {
-        writer.WriteLine();
-        List<string[]> rows =
-        [
-            ["measured, mm", "nominal", "mean", "deviation", "grade", "residual", "standardised"],
-        ];
-        foreach (FeatureGrade g in p.Grades)
-        {
-            FaceResidual? r = p.Residuals.FirstOrDefault(r => r.Feature == g.Feature);
-            rows.Add([
-                g.Feature,
-                Mm(g.Nominal),
-                Mm(g.Measured),
-                Signed(g.Deviation, 3),
-                g.Grade is { } n ? $"IT{n}" : "-",
-                r is null ? "-" : Signed(r.Residual, 3),
-                r is null ? "-" : Signed(r.Standardised, 1),
-            ]);
-        }
-        TextTable.Write(writer, rows);
-        writer.WriteLine(
-            p.OverallGrade is { } overall
-                ? $"tolerance grade overall: IT{overall}"
-                : "tolerance grade overall: none up to IT16"
-        );
-    }
 
     private static void Advice(TextWriter writer, ClearancePrediction p)
     {
@@ -231,12 +155,12 @@ internal static class PredictReport
             return;
         writer.WriteLine();
         Improvement best = list[0];
-        Improvement? simplest = list.Where(i => i.Halves).MinBy(i => i.Action.Length);
+        Improvement? simplest = list.Where(i => i.Halves).MinBy(i => i.Effort);
         writer.WriteLine(
             simplest is not null
-                ? $"to halve the uncertainty: {simplest.Action} (to {Percent(simplest.Ratio)} of it)"
+                ? $"to halve the uncertainty: {simplest.Action} (to {Percent(simplest.Ratio)} of it, by sizes)"
                 : $"no single step halves the uncertainty; most would come of this: {best.Action} (to "
-                    + $"{Percent(best.Ratio)} of it)"
+                    + $"{Percent(best.Ratio)} of it, by sizes)"
         );
     }
 
@@ -246,12 +170,7 @@ internal static class PredictReport
         {
             writer.WriteLine();
             writer.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"budget of joint {c.Joint} in {c.Axis.ToUpperInvariant()}, mm: u "
-                        + $"{c.Budget.StandardUncertainty:0.0000}, {c.Budget.DegreesOfFreedom:0} degrees of "
-                        + $"freedom, k {c.Budget.CoverageFactor():0.00}"
-                )
+                PredictionText.ResultLine($"joint {c.Joint} in {c.Axis.ToUpperInvariant()}: c", c.Clearance)
             );
             writer.Write(c.Budget.ToText());
         }

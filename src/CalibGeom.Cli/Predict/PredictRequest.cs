@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Decisions;
 
 namespace CalibGeom.Cli.Predict;
 
@@ -21,6 +22,12 @@ internal sealed record PredictRequest
 
     internal double? Want { get; init; }
 
+    internal string? Limits { get; init; }
+
+    internal double? BetweenPrints { get; init; }
+
+    internal bool OnePrint { get; init; }
+
     internal double? Pixel { get; init; }
 
     internal string? Thresholds { get; init; }
@@ -36,17 +43,26 @@ internal sealed record PredictRequest
 
     internal bool Json { get; init; }
 
-    /// <summary>Peg and hole of <c>--for 20/20.2</c>.</summary>
+    /// <summary>Peg and hole of <c>--for 20/20.2</c> or <c>--for 12H7/g6</c>.</summary>
     /// <exception cref="InputException">They cannot be read.</exception>
-    internal (double Peg, double Hole)? Joint()
+    internal WantedJoint? Joint()
     {
         if (For is null)
             return null;
-        string[] parts = For.Split('/');
-        return parts.Length == 2 && Number(parts[0]) is { } peg && Number(parts[1]) is { } hole
-            ? (peg, hole)
+        try
+        {
+            if (IsoJoint.Parse(For) is { } iso)
+                return new WantedJoint(iso.Peg, iso.Hole, iso);
+        }
+        catch (ArgumentException e)
+        {
+            throw new InputException($"--for: {e.Message.Split(" (Parameter")[0]}", e);
+        }
+        return Pair(For) is var (peg, hole)
+            ? new WantedJoint(peg, hole, null)
             : throw new InputException(
-                $"--for is \"{For}\"; write peg and hole in mm with decimal points, such as --for 20/20.2."
+                $"--for is \"{For}\"; write peg and hole in mm with decimal points, such as --for 20/20.2, or an ISO 286 "
+                    + "fit with a hole H, such as --for 12H7/g6."
             );
     }
 
@@ -58,6 +74,8 @@ internal sealed record PredictRequest
             return new PredictionOptions
             {
                 PixelPitch = Pixel ?? pitch,
+                BetweenPrints = BetweenPrints,
+                Limits = Tolerance(),
                 GreyLevels = GreyLevels,
                 Route = MonteCarlo ? Route.MonteCarlo : Route.FirstOrder,
                 Thresholds = ThresholdText.Read(Thresholds),
@@ -67,6 +85,25 @@ internal sealed record PredictRequest
         {
             throw InputException.Because(e);
         }
+    }
+
+    private ToleranceLimits? Tolerance()
+    {
+        if (Limits is null)
+            return null;
+        return Pair(Limits) is var (low, high)
+            ? new ToleranceLimits(low, high)
+            : throw new InputException(
+                $"--limits is \"{Limits}\"; write the least and the most clearance per side in mm, such as 0.02/0.07."
+            );
+    }
+
+    private static (double First, double Second)? Pair(string text)
+    {
+        string[] parts = text.Split('/');
+        return parts.Length == 2 && Number(parts[0]) is { } first && Number(parts[1]) is { } second
+            ? (first, second)
+            : null;
     }
 
     private static double? Number(string text) =>

@@ -49,15 +49,29 @@ internal static class PredictResult
             ["growthDifference"] = Difference(p.GrowthDifference),
             ["printThrough"] = Between(p.PrintThrough),
             ["squeeze"] = Between(p.Squeeze),
+            ["lowestLayers"] = p.LowestLayers is { } l
+                ? new JsonObject
+                {
+                    ["lost"] = Value(l.Lost),
+                    ["distinct"] = l.Distinct,
+                    ["tabDisagrees"] = l.TabDisagrees,
+                }
+                : null,
             ["heightScale"] = Value(p.HeightScale),
-            ["ownJoint"] = answer.Own is { } own ? Own(own) : null,
+            ["fit"] = PredictChecks.Fit(p.Check),
+            ["burr"] = PredictChecks.Burr(p.Burr, Value),
+            ["grossErrors"] = List(p.GrossErrors, PredictChecks.Gross),
+            ["betweenPrints"] = PredictChecks.Variation(p.Variation),
+            ["ownJoint"] = answer.Own is { } own ? Own(own, answer.Iso) : null,
             ["compensation"] = List(
                 p.Compensation,
                 c => new JsonObject
                 {
                     ["axis"] = c.Axis,
-                    ["scaleFactor"] = c.ScaleFactor,
-                    ["edgeOffset"] = c.EdgeOffset,
+                    ["scaleFactor"] = Value(c.ScaleFactor),
+                    ["scaleDistinct"] = c.ScaleDistinct,
+                    ["edgeOffset"] = Value(c.EdgeOffset),
+                    ["offsetDistinct"] = c.OffsetDistinct,
                     ["edgeOffsetPixels"] = c.EdgeOffsetPixels,
                 }
             ),
@@ -80,7 +94,9 @@ internal static class PredictResult
                     ["nominal"] = g.Nominal,
                     ["mean"] = g.Measured,
                     ["deviation"] = g.Deviation,
-                    ["grade"] = g.Grade,
+                    ["u95"] = g.Expanded,
+                    ["grade"] = g.Grade?.Grade,
+                    ["orBetter"] = g.Grade?.OrBetter,
                 }
             ),
             ["overallGrade"] = p.OverallGrade,
@@ -94,6 +110,8 @@ internal static class PredictResult
                     ["count"] = r.Count,
                     ["residual"] = r.Residual,
                     ["standardised"] = r.Standardised,
+                    ["print"] = r.Print,
+                    ["leftOut"] = r.IsAside,
                 }
             ),
             ["improvements"] = List(
@@ -116,6 +134,7 @@ internal static class PredictResult
             ["enters"] = j.ProbabilityEnters,
             ["fits"] = Fits(j.Fits),
             ["felt"] = List(j.Felt, f => PredictionText.Word(f)),
+            ["withheld"] = j.Withheld,
             ["axes"] = List(j.Axes, c => Clearance(c, budget)),
         };
 
@@ -126,6 +145,10 @@ internal static class PredictResult
             ["axis"] = c.Axis,
             ["design"] = c.Design,
             ["clearance"] = Value(c.Clearance),
+            ["mean"] = Value(c.Mean),
+            ["next"] = Value(c.Next),
+            ["decision"] = PredictChecks.Decision(c.Decision),
+            ["capability"] = PredictChecks.Capability(c.Capability),
             ["direct"] = Value(c.Direct),
             ["model"] = Value(c.Model),
             ["agreement"] = c.Agreement,
@@ -153,17 +176,20 @@ internal static class PredictResult
             ["axis"] = a.Axis,
             ["scale"] = Value(a.Scale),
             ["growth"] = Value(a.Growth),
+            ["nextGrowth"] = Value(a.NextGrowth),
             ["covariance"] = a.Covariance,
             ["scaleAssumed"] = a.ScaleAssumed,
             ["scaleChance"] = a.ScaleProbability,
             ["growthChance"] = a.GrowthProbability,
         };
 
-    private static JsonObject Own(OwnJoint own) =>
+    private static JsonObject Own(OwnJoint own, IsoJoint? iso) =>
         new()
         {
             ["peg"] = own.PegNominal,
             ["hole"] = own.HoleNominal,
+            ["fit"] = iso?.Fit.Name,
+            ["withheld"] = own.Withheld,
             ["expected"] = PredictionText.Word(own.Expected),
             ["enters"] = own.ProbabilityEnters,
             ["fits"] = Fits(own.Fits),
@@ -175,16 +201,17 @@ internal static class PredictResult
                     ["clearance"] = Value(a.Clearance),
                     ["peg"] = Value(a.Peg),
                     ["hole"] = Value(a.Hole),
-                    ["pegGrade"] = a.PegGrade,
-                    ["holeGrade"] = a.HoleGrade,
-                    ["holeForWanted"] = a.HoleForWanted,
-                    ["pegForWanted"] = a.PegForWanted,
+                    ["pegGrade"] = a.PegGrade.ToString(),
+                    ["holeGrade"] = a.HoleGrade.ToString(),
+                    ["holeForWanted"] = Value(a.HoleForWanted),
+                    ["pegForWanted"] = Value(a.PegForWanted),
+                    ["decision"] = PredictChecks.Decision(a.Decision),
                 }
             ),
             ["isoFits"] = List(own.IsoFits, f => new JsonObject { ["fit"] = f.Fit, ["probability"] = f.Probability }),
             ["wanted"] = own.Wanted,
-            ["holeForWanted"] = own.HoleForWanted,
-            ["pegForWanted"] = own.PegForWanted,
+            ["holeForWanted"] = Value(own.HoleForWanted),
+            ["pegForWanted"] = Value(own.PegForWanted),
         };
 
     private static JsonObject Fits(IReadOnlyDictionary<FeltFit, double> fits) =>

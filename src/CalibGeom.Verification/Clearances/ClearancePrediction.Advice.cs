@@ -3,21 +3,30 @@ namespace CalibGeom.Verification.Clearances;
 /// <content>Compensation, tolerance grades and what to measure next.</content>
 public sealed partial class ClearancePrediction
 {
+    private IReadOnlyList<CompensationAxis>? compensation;
+    private IReadOnlyList<FeatureGrade>? grades;
+
     /// <summary>Scale factor and edge offset of each axis that was measured.</summary>
     public IReadOnlyList<CompensationAxis> Compensation =>
-        Axes.Select(a =>
-            {
-                double factor = 1 / (1 + a.Scale.Value),
-                    offset = -a.Growth.Value * factor;
-                return new CompensationAxis(a.Axis, factor, offset, offset / options.PixelPitch);
-            })
-            .ToArray();
+        compensation ??= Axes.Select(a => Clearances.Compensation.Of(a, options.PixelPitch)).ToArray();
+
+    /// <summary>The ISO 286 grade of each gauge face that was measured, in order of ids.</summary>
+    public IReadOnlyList<FeatureGrade> Grades => grades ??= GradesOf();
+
+    /// <summary>The coarsest grade among <see cref="Grades"/>; null when one of them has none.</summary>
+    public int? OverallGrade =>
+        Grades.Select(g => g.Grade).OfType<ToleranceGrade>().ToArray() is { Length: > 0 } faces
+        && faces.All(g => g.Grade is not null)
+            ? faces.Max(g => g.Grade)
+            : null;
 
     /// <summary>The sizes compensation would give, for every face of the object along a measured axis.</summary>
     public IReadOnlyList<CompensatedSize> CompensatedSizes()
     {
         var sizes = new List<CompensatedSize>();
-        foreach (Face face in matched.Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id))
+        foreach (
+            Face face in prints[0].Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id)
+        )
         {
             if (Axes.FirstOrDefault(a => a.Axis == face.Axis) is not { } axis)
                 continue;
@@ -26,44 +35,60 @@ public sealed partial class ClearancePrediction
                 (factor * face.Nominal + 2 * face.Sign * offset) * (1 + axis.Scale.Value)
                 + 2 * face.Sign * axis.Growth.Value;
             double? whole = options.PixelPitch is { } p
-                ? Printed(c.ScaleFactor, p * Math.Round(c.EdgeOffset / p))
+                ? Printed(c.ScaleFactor.Value, p * Math.Round(c.EdgeOffset.Value / p))
                 : null;
             sizes.Add(
-                new CompensatedSize(face.Id, face.Nominal, Printed(1, 0), Printed(c.ScaleFactor, c.EdgeOffset), whole)
+                new CompensatedSize(
+                    face.Id,
+                    face.Nominal,
+                    Printed(1, 0),
+                    Printed(c.ScaleFactor.Value, c.EdgeOffset.Value),
+                    whole
+                )
             );
         }
         return sizes;
     }
 
-    /// <summary>The ISO 286 grade of each feature that was measured, in order of ids.</summary>
-    public IReadOnlyList<FeatureGrade> Grades =>
-        matched
-            .Sizes.GroupBy(g => g.Id)
-            .Where(g => matched.Features[g.Key].Nominal > 0)
+    /// <summary>
+    /// Measurements that could be added, best first: three readings each. Judged by the sizes alone; what was felt stays
+    /// out on both sides of the ratio.
+    /// </summary>
+    public IReadOnlyList<Improvement> Improvements() => prints.Count == 1 ? Improver.Of(prints[0], options) : [];
+
+    private FeatureGrade[] GradesOf() =>
+        prints
+            .SelectMany(p => p.Sizes)
+            .GroupBy(g => (string)g.Id)
+            .Where(g => Nominal(g.First()) > 0)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
             .Select(g =>
             {
-                double nominal = matched.Features[g.Key].Nominal,
-                    mean = g.Sum(r => r.Mean * r.Count) / g.Sum(r => r.Count);
-                return new FeatureGrade(g.Key, nominal, mean, Iso286.GradeOf(nominal, mean - nominal));
+                double mean = g.Sum(r => r.Mean * r.Count) / g.Sum(r => r.Count),
+                    expanded = ReadUncertainty(g.First());
+                Face? face = Face.Of(prints[0].Features[g.First().Id]);
+                return new FeatureGrade
+                {
+                    Feature = g.Key,
+                    Nominal = Nominal(g.First()),
+                    Measured = mean,
+                    Expanded = expanded,
+                    Grade = face is null ? null : ToleranceGrade.Of(face.Nominal, mean - face.Nominal, expanded),
+                };
             })
             .ToArray();
 
-    /// <summary>The coarsest grade among <see cref="Grades"/>; null when one of them has none.</summary>
-    public int? OverallGrade => Grades.Any(g => g.Grade is null) ? null : Grades.Max(g => g.Grade);
+    private double Nominal(ReadingGroup g) => prints[0].Features[g.Id].Nominal;
 
-    /// <summary>Measurements that could be added, best first: three readings each.</summary>
-    public IReadOnlyList<Improvement> Improvements() => Improver.Of(matched, options);
-
-    private Knowledge Copy()
+    /// <summary>What one face's mean says of its size: jaws, scale, form, step and scatter.</summary>
+    private double ReadUncertainty(ReadingGroup g)
     {
-        var copy = new Knowledge(options);
-        foreach (JointPrediction j in Joints)
-        {
-            var design = JointDesign.All(matched.Table).First(d => d.Number == j.Number);
-            int[] quantities = j.Axes.Select(a => copy.Add(fit.System.Predict(Target(design, a.Axis)))).ToArray();
-            foreach (Readings.FeltFit felt in j.Felt)
-                copy.Feel(quantities, felt);
-        }
-        return copy;
+        Face? face = Face.Of(prints[0].Features[g.Id]);
+        Readings.Jaw jaw = g.Instrument.Jaw ?? face?.Jaw ?? Readings.Jaw.Outside;
+        double error = g.Instrument.ErrorOf(jaw),
+            step = g.Instrument.Resolution / Math.Sqrt(12),
+            scatter = fit.Scatter.TryGetValue(g.Instrument.Name, out RepeatScatter? s) ? s.OfMean(g) : 0,
+            form = Check.FormError;
+        return 2 * Math.Sqrt(error * error + step * step + scatter * scatter + form * form);
     }
 }

@@ -1,16 +1,18 @@
 using System.Globalization;
+using CalibGeom.Verification.Decisions;
 
 namespace CalibGeom.Verification.Clearances;
 
 /// <content>Joints of one's own.</content>
 public sealed partial class ClearancePrediction
 {
-    /// <summary>Predicts a peg and a hole of one's own.</summary>
+    /// <summary>Predicts a peg and a hole of one's own, as the next print would give them.</summary>
     /// <param name="peg">Designed size of the peg, over 0 and at most 500 mm.</param>
     /// <param name="hole">Designed size of the hole, within 5 mm of the peg.</param>
     /// <param name="wanted">Wanted clearance per side, -1 to 2 mm; null for the designed one.</param>
+    /// <param name="limits">Between which clearances per side it must lie; null for those of the options.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
-    public OwnJoint For(double peg, double hole, double? wanted = null)
+    public OwnJoint For(double peg, double hole, double? wanted = null, ToleranceLimits? limits = null)
     {
         if (!(peg > 0 && peg <= 500))
             throw Bad(nameof(peg), peg, "it is over 0 and at most 500 mm");
@@ -19,64 +21,71 @@ public sealed partial class ClearancePrediction
         double want = wanted ?? (hole - peg) / 2;
         if (!(want is >= -1 and <= 2))
             throw Bad(nameof(wanted), want, "it runs from -1 to 2 mm");
-        Knowledge all = Copy();
-        int[] quantities = fit.Axes.Select(a => all.Add(fit.System.Predict(OwnTarget(peg, hole, a)))).ToArray();
-        OwnJointAxis[] axes = fit.Axes.Select((a, i) => OwnAxis(all, peg, hole, want, a, quantities[i])).ToArray();
-        double scale = 1 + Axes.Average(a => a.Scale.Value),
-            growth = Axes.Average(a => a.Growth.Value);
-        double sum = SumFor(want, scale, growth);
-        return new OwnJoint(
-            peg,
-            hole,
-            axes,
-            all.AllPositive(quantities),
-            all.Fits(quantities),
-            IsoFitsOf(all, quantities, peg),
-            want,
-            peg + sum,
-            hole - sum
-        );
+        var all = new Knowledge(options);
+        Number(all);
+        OwnFaces[] faces = fit.Axes.Select(a => OwnFaces.Of(fit, all, a, peg, hole)).ToArray();
+        int[] quantities = faces.Select(f => f.Clearance).ToArray();
+        OwnJointAxis[] own = faces.Select(f => OwnAxis(all, f, want, limits ?? options.Limits)).ToArray();
+        double sum = SumFor(want, 1 + Axes.Average(a => a.Scale.Value), Axes.Average(a => a.NextGrowth.Value)),
+            u = 2 * Math.Sqrt(quantities.Average(a => quantities.Average(b => all.Covariance(a, b)))),
+            freedom = own.Min(a => a.Clearance.DegreesOfFreedom);
+        return new OwnJoint
+        {
+            PegNominal = peg,
+            HoleNominal = hole,
+            Axes = own,
+            ProbabilityEnters = all.AllPositive(quantities),
+            Fits = all.Fits(quantities, null),
+            IsoFits = IsoFitsOf(all, quantities, peg),
+            Wanted = want,
+            HoleForWanted = Estimate.Of(peg + sum, u, freedom),
+            PegForWanted = Estimate.Of(hole - sum, u, freedom),
+            Findings = NextPrintFindings.Of(Variation).ToArray(),
+            Withheld = Withheld(),
+        };
     }
-
-    private LinearTarget OwnTarget(double peg, double hole, string axis) =>
-        fit.Clearance(OwnFace("peg", peg, false, axis), OwnFace("hole", hole, true, axis), (fit.Reprint(axis), -2));
 
     // What the hole must be larger than the peg by design.
     private static double SumFor(double wanted, double scale, double growth) => 2 * (wanted + 2 * growth) / scale;
 
-    private OwnJointAxis OwnAxis(Knowledge all, double peg, double hole, double wanted, string axis, int quantity)
+    private OwnJointAxis OwnAxis(Knowledge all, OwnFaces faces, double wanted, ToleranceLimits? limits)
     {
-        AxisEstimate own = Axes.Single(a => a.Axis == axis);
-        double sum = SumFor(wanted, 1 + own.Scale.Value, own.Growth.Value);
-        Estimate pegSize = all.Of(
-            all.Add(fit.System.Predict(fit.Size(OwnFace("peg", peg, false, axis), (fit.Reprint(axis), 2))))
-        );
-        Estimate holeSize = all.Of(
-            all.Add(fit.System.Predict(fit.Size(OwnFace("hole", hole, true, axis), (fit.Reprint(axis), -2))))
-        );
-        return new OwnJointAxis(
-            axis,
-            all.Of(quantity),
-            pegSize,
-            holeSize,
-            Iso286.GradeOf(peg, pegSize.Value - peg),
-            Iso286.GradeOf(hole, holeSize.Value - hole),
-            peg + sum,
-            hole - sum
-        );
+        AxisEstimate own = Axes.Single(a => a.Axis == faces.Peg.Axis);
+        double sum = SumFor(wanted, 1 + own.Scale.Value, own.NextGrowth.Value);
+        Estimate clearance = all.Of(faces.Clearance),
+            peg = all.Of(faces.PegSize),
+            hole = all.Of(faces.HoleSize);
+        double u = 2 * clearance.StandardUncertainty;
+        return new OwnJointAxis
+        {
+            Axis = faces.Peg.Axis,
+            Clearance = clearance,
+            Peg = peg,
+            Hole = hole,
+            PegGrade = ToleranceGrade.Of(faces.Peg.Nominal, peg.Value - faces.Peg.Nominal, peg.Expanded),
+            HoleGrade = ToleranceGrade.Of(faces.Hole.Nominal, hole.Value - faces.Hole.Nominal, hole.Expanded),
+            HoleForWanted = Estimate.Of(faces.Peg.Nominal + sum, u, clearance.DegreesOfFreedom),
+            PegForWanted = Estimate.Of(faces.Hole.Nominal - sum, u, clearance.DegreesOfFreedom),
+            Decision = limits is null
+                ? null
+                : ConformityDecision.Of(
+                    limits,
+                    clearance.Value,
+                    Math.Max(clearance.StandardUncertainty, 1e-9),
+                    clearance.DegreesOfFreedom,
+                    all.AllBetween([faces.Clearance], limits.Low, limits.High)
+                ),
+        };
     }
 
-    private static Face OwnFace(string what, double nominal, bool inside, string axis) =>
-        new(FeatureId.Of("own", null, FormattableString.Invariant($"{what}.{nominal}"), axis), nominal, inside, axis);
-
-    private static (string Fit, double Probability)[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) =>
+    private static IsoFitChance[] IsoFitsOf(Knowledge all, int[] quantities, double nominal) =>
         nominal > 50
             ? []
             : Iso286
                 .Fits.Select(f =>
                 {
                     (double least, double most) = f.Clearance(nominal);
-                    return (f.Name, Probability: all.AllBetween(quantities, least / 2000, most / 2000));
+                    return new IsoFitChance(f.Name, all.AllBetween(quantities, least / 2000, most / 2000));
                 })
                 .OrderByDescending(f => f.Probability)
                 .ToArray();

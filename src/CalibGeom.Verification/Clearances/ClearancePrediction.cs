@@ -10,47 +10,43 @@ namespace CalibGeom.Verification.Clearances;
 /// </summary>
 public sealed partial class ClearancePrediction
 {
-    private readonly MatchedReadings matched;
+    private readonly IReadOnlyList<MatchedReadings> prints;
     private readonly PredictionOptions options;
+    private readonly ModelSearch search;
     private readonly ModelFit fit;
     private readonly Knowledge knowledge;
+    private readonly JointQuantities[] joints;
+    private readonly Dictionary<string, AxisQuantities> axes = new(StringComparer.Ordinal);
     private readonly List<Finding> findings;
-    private readonly Dictionary<string, (int Scale, int Growth)> axisQuantities = new(StringComparer.Ordinal);
 
-    private ClearancePrediction(MatchedReadings matched, PredictionOptions options)
+    private ClearancePrediction(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
     {
-        this.matched = matched;
+        this.prints = prints;
         this.options = options;
-        findings = [.. matched.Findings];
-        fit = ModelFit.Of(matched, options);
+        search = ModelSearch.Of(prints, options);
+        fit = search.Fit;
         knowledge = new Knowledge(options);
-        IReadOnlyList<JointDesign> designs = JointDesign.All(matched.Table);
-        var numbers = designs
-            .Select(d =>
-                (
-                    Design: d,
-                    Axes: fit.Axes.Where(d.Axes.ContainsKey)
-                        .Select(a => (Axis: a, Quantity: knowledge.Add(fit.System.Predict(Target(d, a)))))
-                        .ToArray()
-                )
-            )
-            .ToArray();
+        joints = Number(knowledge);
         foreach (string axis in fit.Axes)
-            axisQuantities[axis] = (
-                knowledge.Add(fit.System.Predict(fit.Scale(axis))),
-                knowledge.Add(fit.System.Predict(fit.Growth(axis)))
-            );
-        foreach (var (design, axes) in numbers)
-            if (axes.Length > 0)
-                foreach (FeltFit felt in matched.FitsOf(design.FitId))
-                    knowledge.Feel(axes.Select(a => a.Quantity).ToArray(), felt);
+            axes[axis] = AxisQuantities.Of(fit, knowledge, axis);
+        (int Scale, int Growth)? difference = fit.Axes.Count == 2 ? DifferenceQuantities() : null;
         Axes = fit.Axes.Select(AxisOf).ToArray();
-        Joints = numbers.Where(n => n.Axes.Length > 0).Select(n => JointOf(n.Design, n.Axes)).ToArray();
+        ScaleDifference = DifferenceOf(difference?.Scale);
+        GrowthDifference = DifferenceOf(difference?.Growth);
+        GrossErrors = Clearances.GrossErrors.Describe(search);
+        Burr = BurrOf();
+        Joints = joints.Select(JointOf).ToArray();
         Residuals = ResidualsOf().ToArray();
-        PrintThrough = VerticalGauges.PrintThroughOf(matched);
-        Squeeze = VerticalGauges.SqueezeOf(matched, PrintThrough);
-        HeightScale = VerticalGauges.HeightScaleOf(matched, options);
-        findings.AddRange(PredictionFindings.Of(this, matched, designs, knowledge));
+        MatchedReadings first = prints[0];
+        PrintThrough = VerticalGauges.PrintThroughOf(first);
+        Squeeze = VerticalGauges.SqueezeOf(first, PrintThrough);
+        HeightScale = VerticalGauges.HeightScaleOf(first, options);
+        LowestLayers = LowestLayers.Of(prints, options, Squeeze);
+        findings =
+        [
+            .. prints.SelectMany(p => p.Findings).Distinct(),
+            .. PredictionFindings.Of(this, fit, prints, knowledge),
+        ];
     }
 
     /// <summary>The joints, in order of their numbers.</summary>
@@ -60,12 +56,24 @@ public sealed partial class ClearancePrediction
     public IReadOnlyList<AxisEstimate> Axes { get; }
 
     /// <summary>Scale of X less scale of Y, or null when one was not measured.</summary>
-    public AxisDifference? ScaleDifference => Difference(a => a.Scale);
+    public AxisDifference? ScaleDifference { get; }
 
     /// <summary>Growth of X less growth of Y, mm, or null when one was not measured.</summary>
-    public AxisDifference? GrowthDifference => Difference(a => a.Growth);
+    public AxisDifference? GrowthDifference { get; }
 
-    /// <summary>How far each measured face lies from the model, in order of feature ids.</summary>
+    /// <summary>Whether the readings fit the model, and the form error the intervals rest on.</summary>
+    public ModelCheck Check => search.Check;
+
+    /// <summary>Faces that were left out because no scale and growth explains them.</summary>
+    public IReadOnlyList<GrossError> GrossErrors { get; }
+
+    /// <summary>What is known of burrs on the outside of boxes; null when no such face was read.</summary>
+    public BurrCheck? Burr { get; }
+
+    /// <summary>How much growth differs from print to print: set, assumed or learnt from several prints.</summary>
+    public PrintVariation Variation => fit.Settings.Variation;
+
+    /// <summary>How far each measured face lies from the model, in order of prints and feature ids.</summary>
     public IReadOnlyList<FaceResidual> Residuals { get; }
 
     /// <summary>Print-through from the count of open slots, or null when they were not counted.</summary>
@@ -73,6 +81,9 @@ public sealed partial class ClearancePrediction
 
     /// <summary>Height lost in the lowest layers, from the squeeze tab less print-through, or null.</summary>
     public Bracket? Squeeze { get; }
+
+    /// <summary>What plinth and box heights say of the lowest layers; null when neither was read.</summary>
+    public LowestLayers? LowestLayers { get; }
 
     /// <summary>Proportional change of heights, or null when none was read.</summary>
     public Estimate? HeightScale { get; }
@@ -83,7 +94,10 @@ public sealed partial class ClearancePrediction
     /// <summary>What the prediction assumed.</summary>
     public PredictionOptions Options => options;
 
-    /// <summary>Predicts from readings.</summary>
+    /// <summary>How many prints were read.</summary>
+    public int Prints => prints.Count;
+
+    /// <summary>Predicts from the readings of one print.</summary>
     /// <param name="features">What was printed.</param>
     /// <param name="readings">What was read of one print, of one coupon.</param>
     /// <param name="options">Assumptions; null for the defaults.</param>
@@ -95,20 +109,28 @@ public sealed partial class ClearancePrediction
         PredictionOptions? options = null
     )
     {
-        ArgumentNullException.ThrowIfNull(features);
         ArgumentNullException.ThrowIfNull(readings);
-        MatchedReadings matched = MatchedReadings.From(features, readings);
-        if (!matched.Sizes.Any(g => matched.Features[g.Id] is var f && Face.Of(f) is not null))
-        {
-            string aside = string.Join(
-                " ",
-                matched.Findings.Where(f => f.Rule == "reading-far-off").Take(1).Select(f => f.Message)
-            );
-            throw new InputException(
-                $"There is no usable size of a box or a span in X or Y to predict from. Measure box1.outside.x "
-                    + $"and box2.inside.x at least. {aside}".TrimEnd()
-            );
-        }
+        return From(features, [readings], options);
+    }
+
+    /// <summary>Predicts from the readings of several prints of one object, each a set.</summary>
+    /// <param name="features">What was printed.</param>
+    /// <param name="prints">What was read of each print, of one coupon.</param>
+    /// <param name="options">Assumptions; null for the defaults.</param>
+    /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, a print has
+    /// no size of a box or span, two sets are the same, or conditions differ.</exception>
+    public static ClearancePrediction From(
+        FeatureTable features,
+        IReadOnlyList<ReadingSet> prints,
+        PredictionOptions? options = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(features);
+        ArgumentNullException.ThrowIfNull(prints);
+        PrintSets.RequireComparable(prints);
+        MatchedReadings[] matched = prints.Select(p => MatchedReadings.From(features, p)).ToArray();
+        foreach (MatchedReadings m in matched)
+            RequireSize(m);
         return new ClearancePrediction(matched, options ?? PredictionOptions.Default);
     }
 
@@ -116,84 +138,128 @@ public sealed partial class ClearancePrediction
     /// <param name="first">Index of one axis.</param>
     /// <param name="second">Index of the other, maybe the same.</param>
     public double GrowthCovariance(int first, int second) =>
-        knowledge.Covariance(axisQuantities[Axes[first].Axis].Growth, axisQuantities[Axes[second].Axis].Growth);
+        knowledge.Covariance(axes[Axes[first].Axis].Growth, axes[Axes[second].Axis].Growth);
 
     internal ModelFit Fit => fit;
 
-    private LinearTarget Target(JointDesign design, string axis) =>
-        fit.Clearance(design.Axes[axis].Peg, design.Axes[axis].Pocket);
+    private static void RequireSize(MatchedReadings matched)
+    {
+        if (matched.Sizes.Any(g => Face.Of(matched.Features[g.Id]) is not null))
+            return;
+        string aside = string.Join(
+            " ",
+            matched.Findings.Where(f => f.Rule == "reading-far-off").Take(1).Select(f => f.Message)
+        );
+        throw new InputException(
+            $"There is no usable size of a box or a span in X or Y to predict from. Measure box1.outside.x "
+                + $"and box2.inside.x at least. {aside}".TrimEnd()
+        );
+    }
+
+    /// <summary>Numbers the joints' quantities and tells the state of knowledge what was felt.</summary>
+    private JointQuantities[] Number(Knowledge known)
+    {
+        JointQuantities[] all = JointDesign
+            .All(prints[0].Table)
+            .Select(d => JointQuantities.Of(fit, known, d))
+            .Where(j => j.Axes.Count > 0)
+            .ToArray();
+        foreach (JointQuantities j in all)
+            for (int print = 0; print < prints.Count; print++)
+            {
+                FeltFit[] words = [.. prints[print].FitsOf(j.Design.FitId)];
+                if (words.Length == 0)
+                    continue;
+                int[] of = fit.Several
+                    ? j
+                        .Axes.Select(a => known.Add(fit.System.Predict(fit.ClearanceOf(print, a.Peg, a.Pocket))))
+                        .ToArray()
+                    : j.Axes.Select(a => a.Read).ToArray();
+                foreach (FeltFit word in words)
+                    known.Feel(new FeltWord(j.Design.Number, print, of, word));
+            }
+        return all;
+    }
+
+    private (int Scale, int Growth) DifferenceQuantities()
+    {
+        AxisQuantities x = axes["x"],
+            y = axes["y"];
+        return (
+            knowledge.Add(knowledge[x.Scale].Minus(knowledge[y.Scale])),
+            knowledge.Add(knowledge[x.Growth].Minus(knowledge[y.Growth]))
+        );
+    }
+
+    private AxisDifference? DifferenceOf(int? quantity)
+    {
+        if (quantity is not { } q)
+            return null;
+        Estimate e = knowledge.Of(q);
+        return new AxisDifference(e, Chance(e));
+    }
 
     private AxisEstimate AxisOf(string axis)
     {
-        (int s, int g) = axisQuantities[axis];
-        Estimate scale = knowledge.Of(s),
-            growth = knowledge.Of(g);
-        return new AxisEstimate(
-            axis,
-            scale,
-            growth,
-            knowledge.Covariance(s, g),
-            fit.ScaleAssumed(axis),
-            Chance(scale),
-            Chance(growth)
-        );
+        AxisQuantities q = axes[axis];
+        Estimate scale = knowledge.Of(q.Scale),
+            growth = knowledge.Of(q.Growth);
+        return new AxisEstimate
+        {
+            Axis = axis,
+            Scale = scale,
+            Growth = growth,
+            NextGrowth = knowledge.Of(q.NextGrowth),
+            Covariance = knowledge.Covariance(q.Scale, q.Growth),
+            ScaleAssumed = fit.ScaleAssumed(axis),
+            ScaleProbability = Chance(scale),
+            GrowthProbability = Chance(growth),
+        };
     }
 
     private static double Chance(Estimate e) =>
         Coverage.TwoSidedProbability(e.Value, e.StandardUncertainty, e.DegreesOfFreedom);
 
-    private AxisDifference? Difference(Func<(int Scale, int Growth), int> which)
+    private BurrCheck? BurrOf()
     {
-        if (Axes.Count < 2)
+        if (options.BurrError == 0 || !fit.Faces.Any(f => ModelRows.HasCorners(f.Face) && !f.Group.Middle))
             return null;
-        LinearEstimate difference = knowledge[which(axisQuantities["x"])].Minus(knowledge[which(axisQuantities["y"])]);
-        Estimate e = Estimate.Of(difference);
-        return new AxisDifference(e, Chance(e));
+        LinearEstimate burr = fit.System.Predict(fit.Burr());
+        double left = burr.StandardUncertainty / options.BurrError,
+            told = Math.Max(0, 1 - left * left);
+        // The estimate is shrunk by the share that was told; unshrunk it is value / told with u / sqrt(told).
+        double t = told > 1e-6 ? burr.Value / Math.Sqrt(told) / Math.Max(burr.StandardUncertainty, 1e-12) : 0;
+        double twoSided = Coverage.TwoSidedProbability(t, 1, burr.DegreesOfFreedom);
+        return new BurrCheck
+        {
+            Height = Estimate.Of(burr),
+            Told = told,
+            Probability = t > 0 ? twoSided / 2 : 1 - twoSided / 2,
+        };
     }
 
-    private JointPrediction JointOf(JointDesign design, (string Axis, int Quantity)[] axes)
+    private IEnumerable<FaceResidual> ResidualsOf()
     {
-        int[] quantities = axes.Select(a => a.Quantity).ToArray();
-        AxisClearance[] clearances = axes.Select(a => ClearanceOf(design, a.Axis, a.Quantity)).ToArray();
-        return new JointPrediction(
-            design.Number,
-            clearances,
-            knowledge.AllPositive(quantities),
-            () => knowledge.Fits(quantities),
-            matched.FitsOf(design.FitId)
-        );
-    }
-
-    private AxisClearance ClearanceOf(JointDesign design, string axis, int quantity)
-    {
-        (Face peg, Face pocket) = design.Axes[axis];
-        LinearTarget target = fit.Clearance(peg, pocket);
-        LinearEstimate model = fit.System.Predict(target, fromModelOnly: true);
-        LinearEstimate? direct = fit.Direct(peg, pocket);
-        double? agreement = direct is null ? null : Chance(Estimate.Of(direct.Minus(model)));
-        return new AxisClearance(
-            design.Number,
-            axis,
-            target.Constant,
-            knowledge.Of(quantity),
-            direct is null ? null : Estimate.Of(direct),
-            Estimate.Of(model),
-            agreement,
-            knowledge[quantity].Budget()
-        );
-    }
-
-    private IEnumerable<FaceResidual> ResidualsOf() =>
-        fit.Faces.Zip(
+        IEnumerable<FaceResidual> kept = fit.Faces.Zip(
             fit.System.Residuals(),
-            (f, r) =>
-                new FaceResidual(
-                    f.Group.Id,
-                    f.Group.Instrument.Name,
-                    f.Group.Mean,
-                    f.Group.Count,
-                    r.Residual,
-                    r.U > 1e-9 ? r.Residual / r.U : 0
-                )
+            (f, r) => ResidualOf(f, r.Residual, r.U > 1e-9 ? r.Residual / r.U : 0, false)
         );
+        IEnumerable<FaceResidual> aside = search.Gross.Select(g =>
+            ResidualOf(g.Face, g.Distance, g.Distance / g.U, true)
+        );
+        return kept.Concat(aside).OrderBy(r => r.Print).ThenBy(r => r.Feature, StringComparer.Ordinal);
+    }
+
+    private static FaceResidual ResidualOf(ModelFace f, double residual, double standardised, bool aside) =>
+        new()
+        {
+            Feature = f.Face.Id,
+            Instrument = f.Group.Instrument.Name,
+            Print = f.Print + 1,
+            Mean = f.Group.Mean,
+            Count = f.Group.Count,
+            Residual = residual,
+            Standardised = standardised,
+            IsAside = aside,
+        };
 }

@@ -1,23 +1,37 @@
 using CalibGeom.Verification.Uncertainty;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Equally likely true values of several quantities given their estimates, weighted by what else is known. They come
-/// from the errors' own
-/// distributions, or from a joint Gaussian.
+/// Equally likely errors of all independent sources and with them true values of several quantities, weighted by what
+/// was felt. With the first-order route every source is Gaussian, with Monte Carlo it has its own distribution; a
+/// component that is known with few degrees of freedom gets one chi-squared factor a draw, which makes it a Student t.
 /// </summary>
 internal sealed class Draws
 {
+    private readonly IReadOnlyList<LinearEstimate> quantities;
+    private readonly ErrorSource[] sources;
+    private readonly int[] active;
+    private readonly double[][] errors;
     private readonly double[][] values;
+    private readonly double[][] shifts;
     private readonly double[] weights;
 
-    private Draws(double[][] values)
+    private Draws(IReadOnlyList<LinearEstimate> quantities, int joints, PredictionOptions options)
     {
-        this.values = values;
-        weights = new double[values[0].Length];
+        this.quantities = quantities;
+        ErrorSource[] all = [.. quantities.MaxBy(e => e.Factors.Length)!.Sources];
+        active = Enumerable
+            .Range(0, all.Length)
+            .Where(k => quantities.Any(e => k < e.Factors.Length && e.Factors[k] != 0))
+            .ToArray();
+        sources = active.Select(k => all[k]).ToArray();
+        errors = sources.Select(_ => new double[options.Draws]).ToArray();
+        shifts = Enumerable.Range(0, joints).Select(_ => new double[options.Draws]).ToArray();
+        weights = new double[options.Draws];
         Array.Fill(weights, 1.0 / weights.Length);
+        Fill(options);
+        values = quantities.Select(ValuesOf).ToArray();
     }
 
     internal int Count => weights.Length;
@@ -25,23 +39,12 @@ internal sealed class Draws
     /// <summary>How many unweighted draws would say as much (Kish, 1965).</summary>
     internal double EffectiveCount => 1 / weights.Sum(w => w * w);
 
-    internal static Draws Of(IReadOnlyList<LinearEstimate> estimates, PredictionOptions options)
-    {
-        var random = new SeededRandom(options.Seed);
-        double[][] values = estimates.Select(_ => new double[options.Draws]).ToArray();
-        Action<SeededRandom, double[]> draw =
-            options.Route == Route.MonteCarlo ? FromSources(estimates) : FromGaussian(estimates);
-        double[] one = new double[estimates.Count];
-        for (int n = 0; n < options.Draws; n++)
-        {
-            draw(random, one);
-            for (int i = 0; i < one.Length; i++)
-                values[i][n] = one[i];
-        }
-        return new Draws(values);
-    }
+    internal static Draws Of(IReadOnlyList<LinearEstimate> quantities, int joints, PredictionOptions options) =>
+        new(quantities, joints, options);
 
     internal double[] Values(int quantity) => values[quantity];
+
+    internal double[] Shifts(int joint) => shifts[joint];
 
     /// <summary>
     /// Multiplies the weights by a likelihood and returns its mean before that: how probable the observation was.
@@ -70,12 +73,7 @@ internal sealed class Draws
         return sum;
     }
 
-    internal double Covariance(int a, int b)
-    {
-        double meanA = Mean(n => values[a][n]),
-            meanB = Mean(n => values[b][n]);
-        return Mean(n => (values[a][n] - meanA) * (values[b][n] - meanB));
-    }
+    internal double Covariance(int a, int b) => Covariance(values[a], values[b]);
 
     /// <summary>Mean, standard deviation and the probabilistically symmetric interval.</summary>
     internal Estimate Summary(int quantity, double degreesOfFreedom)
@@ -93,6 +91,48 @@ internal sealed class Draws
         );
     }
 
+    /// <summary>
+    /// What the uncertainty is made of after all that is known: each component's share is the covariance of its part of
+    /// the error with the whole error, so that shares add up to one. What was felt can make one negative.
+    /// </summary>
+    internal UncertaintyBudget Budget(int quantity, double degreesOfFreedom)
+    {
+        LinearEstimate e = quantities[quantity];
+        double variance = Covariance(quantity, quantity);
+        BudgetComponent[] components = Enumerable
+            .Range(0, sources.Length)
+            .Where(k => active[k] < e.Factors.Length && e.Factors[active[k]] != 0)
+            .GroupBy(k => sources[k].Component)
+            .Select(g =>
+            {
+                double[] part = new double[Count];
+                foreach (int k in g)
+                    for (int n = 0; n < part.Length; n++)
+                        part[n] -= e.Factors[active[k]] * errors[k][n];
+                ErrorSource first = sources[g.First()];
+                double own = Math.Sqrt(Covariance(part, part));
+                return new BudgetComponent(
+                    first.Component,
+                    0,
+                    first.U,
+                    first.Evaluation,
+                    first.Shape,
+                    first.DegreesOfFreedom,
+                    first.U > 0 ? own / first.U : 0,
+                    variance > 0 ? Covariance(part, values[quantity]) / variance : 0
+                );
+            })
+            .ToArray();
+        return new UncertaintyBudget(Mean(n => values[quantity][n]), Math.Sqrt(variance), degreesOfFreedom, components);
+    }
+
+    private double Covariance(double[] a, double[] b)
+    {
+        double meanA = Mean(n => a[n]),
+            meanB = Mean(n => b[n]);
+        return Mean(n => (a[n] - meanA) * (b[n] - meanB));
+    }
+
     private static double Quantile(double[] sorted, double[] w, double probability)
     {
         double sum = 0;
@@ -105,17 +145,11 @@ internal sealed class Draws
         return sorted[^1];
     }
 
-    private static Action<SeededRandom, double[]> FromSources(IReadOnlyList<LinearEstimate> estimates)
+    private void Fill(PredictionOptions options)
     {
-        ErrorSource[] all = [.. estimates.MaxBy(e => e.Factors.Length)!.Sources];
-        int[] active = Enumerable
-            .Range(0, all.Length)
-            .Where(k => estimates.Any(e => k < e.Factors.Length && e.Factors[k] != 0))
-            .ToArray();
-        ErrorSource[] sources = active.Select(k => all[k]).ToArray();
-        double[][] factors = estimates
-            .Select(e => active.Select(k => k < e.Factors.Length ? e.Factors[k] : 0).ToArray())
-            .ToArray();
+        var random = new SeededRandom(options.Seed);
+        var person = new FeltPerson(options.Thresholds);
+        bool shaped = options.Route == Route.MonteCarlo;
         string[] components = sources
             .Where(s => double.IsFinite(s.DegreesOfFreedom))
             .Select(s => s.Component)
@@ -124,46 +158,35 @@ internal sealed class Draws
         double[] freedom = components.Select(c => sources.First(s => s.Component == c).DegreesOfFreedom).ToArray();
         int[] componentOf = sources.Select(s => Array.IndexOf(components, s.Component)).ToArray();
         double[] inflation = new double[components.Length],
-            errors = new double[sources.Length];
-        return (random, one) =>
+            one = new double[shifts.Length];
+        for (int n = 0; n < weights.Length; n++)
         {
             for (int c = 0; c < inflation.Length; c++)
                 inflation[c] = Math.Sqrt(freedom[c] / random.ChiSquared(freedom[c]));
-            for (int k = 0; k < errors.Length; k++)
-                errors[k] = sources[k].Draw(random, componentOf[k] < 0 ? 1 : inflation[componentOf[k]]);
-            for (int i = 0; i < one.Length; i++)
+            for (int k = 0; k < sources.Length; k++)
             {
-                double sum = estimates[i].Value;
-                double[] row = factors[i];
-                for (int k = 0; k < errors.Length; k++)
-                    sum -= row[k] * errors[k];
-                one[i] = sum;
+                double factor = componentOf[k] < 0 ? 1 : inflation[componentOf[k]];
+                errors[k][n] = shaped ? sources[k].Draw(random, factor) : sources[k].U * factor * random.Normal();
             }
-        };
+            person.Draw(random, one);
+            for (int j = 0; j < one.Length; j++)
+                shifts[j][n] = one[j];
+        }
     }
 
-    private static Action<SeededRandom, double[]> FromGaussian(IReadOnlyList<LinearEstimate> estimates)
+    private double[] ValuesOf(LinearEstimate e)
     {
-        int n = estimates.Count;
-        double[] u = estimates.Select(e => Math.Max(e.StandardUncertainty, 1e-12)).ToArray();
-        Matrix<double> correlation = Matrix<double>.Build.Dense(
-            n,
-            n,
-            (i, j) => i == j ? 1 : estimates[i].Covariance(estimates[j]) / (u[i] * u[j])
-        );
-        Matrix<double> factor = (correlation + Matrix<double>.Build.DenseIdentity(n) * 1e-9).Cholesky().Factor;
-        double[,] f = factor.ToArray();
-        double[] z = new double[n];
-        return (random, one) =>
+        double[] all = new double[weights.Length];
+        Array.Fill(all, e.Value);
+        for (int k = 0; k < sources.Length; k++)
         {
-            for (int i = 0; i < n; i++)
-            {
-                z[i] = random.Normal();
-                double sum = 0;
-                for (int j = 0; j <= i; j++)
-                    sum += f[i, j] * z[j];
-                one[i] = estimates[i].Value + u[i] * sum;
-            }
-        };
+            double factor = active[k] < e.Factors.Length ? e.Factors[active[k]] : 0;
+            if (factor == 0)
+                continue;
+            double[] error = errors[k];
+            for (int n = 0; n < all.Length; n++)
+                all[n] -= factor * error[n];
+        }
+        return all;
     }
 }

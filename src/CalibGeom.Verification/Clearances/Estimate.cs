@@ -12,15 +12,15 @@ public sealed record Estimate(double Value, double StandardUncertainty, double D
     /// <summary>Half the width of the interval: the expanded uncertainty (95 %).</summary>
     public double Expanded => Interval.Width / 2;
 
-    internal static Estimate Of(LinearEstimate estimate)
+    /// <summary>The coverage factor k = U / u; 0 without uncertainty.</summary>
+    public double CoverageFactor => StandardUncertainty > 0 ? Expanded / StandardUncertainty : 0;
+
+    internal static Estimate Of(LinearEstimate estimate) =>
+        Of(estimate.Value, estimate.StandardUncertainty, estimate.DegreesOfFreedom);
+
+    internal static Estimate Of(double value, double u, double degreesOfFreedom)
     {
-        double nu = estimate.DegreesOfFreedom,
-            half = Coverage.StudentFactor(nu) * estimate.StandardUncertainty;
-        return new Estimate(
-            estimate.Value,
-            estimate.StandardUncertainty,
-            nu,
-            new Interval(estimate.Value - half, estimate.Value + half)
-        );
+        double half = Coverage.StudentFactor(degreesOfFreedom) * u;
+        return new Estimate(value, u, degreesOfFreedom, new Interval(value - half, value + half));
     }
 }

@@ -1,13 +1,23 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>How a measured feature stands to its nominal size.</summary>
-/// <param name="Feature">The feature.</param>
-/// <param name="Nominal">Nominal size, mm.</param>
-/// <param name="Measured">Mean of its readings, mm.</param>
-/// <param name="Grade">Smallest ISO 286 grade with |deviation| at most half its tolerance; null when none up to IT16 or
-/// above 120 mm.</param>
-public sealed record FeatureGrade(string Feature, double Nominal, double Measured, int? Grade)
+/// <summary>How a measured gauge face stands to its nominal size.</summary>
+public sealed record FeatureGrade
 {
+    /// <summary>The feature.</summary>
+    public required string Feature { get; init; }
+
+    /// <summary>Nominal size, mm.</summary>
+    public required double Nominal { get; init; }
+
+    /// <summary>Mean of its readings, mm.</summary>
+    public required double Measured { get; init; }
+
+    /// <summary>Expanded uncertainty (95 %) of the mean as a size of the face, mm.</summary>
+    public required double Expanded { get; init; }
+
+    /// <summary>The grade; null for what is no gauge face, such as a height, a tunnel or a column.</summary>
+    public required ToleranceGrade? Grade { get; init; }
+
     /// <summary>Measured less nominal, mm.</summary>
     public double Deviation => Measured - Nominal;
 }

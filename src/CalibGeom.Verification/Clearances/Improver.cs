@@ -23,8 +23,11 @@ internal static class Improver
             .First()
             .Key;
         return Candidates(matched, instrument)
-            .Select(c => (c.Action, U: Widest(matched, options, c.Sizes, c.References)))
-            .Select(c => new Improvement(c.Action, c.U, c.U / now))
+            .Select(c =>
+            {
+                double u = Widest(matched, options, c.Sizes, c.References);
+                return new Improvement(c.Action, Repeats * (c.Sizes.Length + c.References.Length), u, u / now);
+            })
             .OrderBy(c => Math.Round(c.Ratio, 6))
             .ThenBy(c => c.Action, StringComparer.Ordinal)
             .ToArray();
@@ -83,7 +86,7 @@ internal static class Improver
         ReadingGroup[] references
     )
     {
-        ModelFit fit = ModelFit.Of(matched.With(sizes, references), options);
+        ModelFit fit = ModelFit.Of([matched.With(sizes, references)], options);
         return JointDesign
             .All(matched.Table)
             .SelectMany(d => d.Axes)

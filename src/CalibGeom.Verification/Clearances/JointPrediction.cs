@@ -7,38 +7,31 @@ public sealed class JointPrediction
 {
     private readonly Lazy<IReadOnlyDictionary<FeltFit, double>> fits;
 
-    internal JointPrediction(
-        int number,
-        IReadOnlyList<AxisClearance> axes,
-        double enters,
-        Func<IReadOnlyDictionary<FeltFit, double>> fits,
-        IReadOnlyList<FeltFit> felt
-    )
-    {
-        Number = number;
-        Axes = axes;
-        ProbabilityEnters = enters;
+    internal JointPrediction(Func<IReadOnlyDictionary<FeltFit, double>> fits) =>
         this.fits = new Lazy<IReadOnlyDictionary<FeltFit, double>>(fits);
-        Felt = felt;
-    }
 
     /// <summary>The joint's number; joint j lies between box j and box j + 1.</summary>
-    public int Number { get; }
+    public required int Number { get; init; }
 
     /// <summary>The clearance along each axis that could be predicted, X first.</summary>
-    public IReadOnlyList<AxisClearance> Axes { get; }
+    public required IReadOnlyList<AxisClearance> Axes { get; init; }
 
     /// <summary>The probability that the clearance is over zero on every axis in <see cref="Axes"/>.</summary>
-    public double ProbabilityEnters { get; }
+    public required double ProbabilityEnters { get; init; }
 
     /// <summary>
-    /// The probability of each felt fit, adding up to one; after felt fits that were read, it is that of feeling it
-    /// again.
+    /// The probability of each felt fit, adding up to one; after felt fits that were read, it is that of the same person
+    /// feeling it again.
     /// </summary>
     public IReadOnlyDictionary<FeltFit, double> Fits => fits.Value;
 
     /// <summary>The fits that were read for this joint.</summary>
-    public IReadOnlyList<FeltFit> Felt { get; }
+    public required IReadOnlyList<FeltFit> Felt { get; init; }
+
+    /// <summary>
+    /// Why no headline is given: what was felt and what was measured exclude each other. Null when there is one.
+    /// </summary>
+    public required string? Withheld { get; init; }
 
     /// <summary>The most probable felt fit.</summary>
     public FeltFit Expected => Fits.MaxBy(f => f.Value).Key;

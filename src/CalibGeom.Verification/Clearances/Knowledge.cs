@@ -1,22 +1,33 @@
 using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// The estimates of one fit, updated by felt fits: numbers the joints' clearances, then scale and growth of each axis,
-/// and answers for them and for
-/// further quantities with the same errors.
+/// The one state of knowledge that every number of an answer comes from: the estimates of a fit, updated by felt fits
+/// unless these contradict the sizes.
 /// </summary>
 internal sealed class Knowledge
 {
+    /// <summary>Words that the sizes and each other give less than this together contradict.</summary>
+    private const double Contradiction = 0.005;
+
+    /// <summary>Fewer effective draws than this carry no answer.</summary>
+    private const double FewestDraws = 400;
+
     private readonly List<LinearEstimate> quantities = [];
-    private readonly List<(int[] Axes, FeltFit Fit)> felt = [];
+    private readonly List<FeltWord> felt = [];
     private readonly PredictionOptions options;
+    private readonly FeltPerson person;
     private Draws? draws;
+    private int[] joints = [];
+    private FeltReport? report;
 
-    internal Knowledge(PredictionOptions options) => this.options = options;
-
-    internal bool NeedsDraws => options.Route == Route.MonteCarlo || felt.Count > 0;
+    internal Knowledge(PredictionOptions options)
+    {
+        this.options = options;
+        person = new FeltPerson(options.Thresholds);
+    }
 
     internal int Add(LinearEstimate estimate)
     {
@@ -25,25 +36,33 @@ internal sealed class Knowledge
         return quantities.Count - 1;
     }
 
-    internal void Feel(int[] axes, FeltFit fit)
+    internal void Feel(FeltWord word)
     {
         draws = null;
-        felt.Add((axes, fit));
+        report = null;
+        felt.Add(word);
+        joints = felt.Select(w => w.Joint).Distinct().Order().ToArray();
     }
 
     internal LinearEstimate this[int quantity] => quantities[quantity];
 
-    /// <summary>The draws, after the felt fits.</summary>
-    internal Draws Draws => draws ??= Draw(Clearances.Draws.Of(quantities, options));
+    /// <summary>What was felt, whether or not it counts.</summary>
+    internal IReadOnlyList<FeltWord> Words => felt;
+
+    /// <summary>How probable the sizes made what was felt.</summary>
+    internal FeltReport Felt => report ??= felt.Count == 0 ? FeltReport.None : Judge();
 
     internal Estimate Of(int quantity)
     {
         LinearEstimate e = quantities[quantity];
-        return NeedsDraws ? Draws.Summary(quantity, e.DegreesOfFreedom) : Estimate.Of(e);
+        return NeedsDraws ? Drawn.Summary(quantity, e.DegreesOfFreedom) : Estimate.Of(e);
     }
 
+    internal UncertaintyBudget Budget(int quantity) =>
+        NeedsDraws ? Drawn.Budget(quantity, quantities[quantity].DegreesOfFreedom) : quantities[quantity].Budget();
+
     internal double Covariance(int a, int b) =>
-        NeedsDraws ? Draws.Covariance(a, b) : quantities[a].Covariance(quantities[b]);
+        NeedsDraws ? Drawn.Covariance(a, b) : quantities[a].Covariance(quantities[b]);
 
     /// <summary>The probability that all of one or two clearances are over zero.</summary>
     internal double AllPositive(int[] axes) => AllBetween(axes, 0, double.PositiveInfinity);
@@ -52,11 +71,14 @@ internal sealed class Knowledge
     internal double AllBetween(int[] axes, double low, double high)
     {
         if (NeedsDraws)
+        {
+            Draws all = Drawn;
             return Math.Clamp(
-                Draws.Mean(n => axes.All(a => Draws.Values(a)[n] > low && Draws.Values(a)[n] <= high) ? 1 : 0),
+                all.Mean(n => axes.All(a => all.Values(a)[n] > low && all.Values(a)[n] <= high) ? 1 : 0),
                 0,
                 1
             );
+        }
         (LinearEstimate x, LinearEstimate y, double r) = Pair(axes);
         double p =
             axes.Length == 1
@@ -73,47 +95,67 @@ internal sealed class Knowledge
         return Math.Clamp(p, 0, 1);
     }
 
-    /// <summary>The probability of each felt fit.</summary>
-    internal IReadOnlyDictionary<FeltFit, double> Fits(int[] axes)
+    /// <summary>
+    /// The probability of each felt fit; of a joint that was felt, that of the same person feeling it again.
+    /// </summary>
+    internal IReadOnlyDictionary<FeltFit, double> Fits(int[] axes, int? joint)
     {
         (LinearEstimate x, LinearEstimate y, double r) = Pair(axes);
-        Draws? all = NeedsDraws ? Draws : null;
+        Draws? all = NeedsDraws ? Drawn : null;
+        int place = joint is { } j ? Array.IndexOf(joints, j) : -1;
         return Enum.GetValues<FeltFit>()
             .ToDictionary(
                 fit => fit,
                 fit =>
                     all is null
                         ? BivariateNormal.Mean(
-                            (a, b) => Likelihood(fit, a, b),
+                            (a, b) => options.Thresholds.Probability(fit, Math.Min(a, b), (a + b) / 2),
                             x.Value,
                             x.StandardUncertainty,
                             y.Value,
                             y.StandardUncertainty,
                             r
                         )
-                        : all.Mean(n => Likelihood(fit, all.Values(axes[0])[n], all.Values(axes[^1])[n]))
+                        : all.Mean(n => Likelihood(all, fit, axes, place >= 0 ? place : joints.Length, n))
             );
     }
 
-    /// <summary>How probable each felt fit was before any of them was known.</summary>
-    internal IEnumerable<double> Surprise()
-    {
-        if (felt.Count == 0)
-            yield break;
-        Draws before = Clearances.Draws.Of(quantities, options);
-        foreach ((int[] axes, FeltFit fit) in felt)
-            yield return before.Mean(n => Likelihood(fit, before.Values(axes[0])[n], before.Values(axes[^1])[n]));
-    }
+    private bool NeedsDraws => options.Route == Route.MonteCarlo || (felt.Count > 0 && !Felt.Contradicts);
 
-    private Draws Draw(Draws all)
+    /// <summary>The draws, after the felt fits when these count.</summary>
+    private Draws Drawn => draws ??= Weighted();
+
+    private Draws Weighted()
     {
-        foreach ((int[] axes, FeltFit fit) in felt)
-            all.Update(n => Likelihood(fit, all.Values(axes[0])[n], all.Values(axes[^1])[n]));
+        Draws all = NewDraws();
+        if (!Felt.Contradicts)
+            foreach (FeltWord word in felt)
+                Update(all, word);
         return all;
     }
 
-    private double Likelihood(FeltFit fit, double x, double y) =>
-        options.Thresholds.Probability(fit, Math.Min(x, y), (x + y) / 2);
+    private FeltReport Judge()
+    {
+        var alone = new List<double>();
+        Draws all = NewDraws();
+        foreach (FeltWord word in felt)
+            alone.Add(all.Mean(n => Likelihood(all, word, n)));
+        double together = 1;
+        foreach (FeltWord word in felt.DistinctBy(w => (w.Joint, w.Print, w.Fit)))
+            together = Math.Min(together, Update(all, word));
+        return new FeltReport(alone, together < Contradiction || all.EffectiveCount < FewestDraws);
+    }
+
+    /// <summary>One shift more than joints felt: that of a joint the person has not felt yet.</summary>
+    private Draws NewDraws() => Draws.Of(quantities, joints.Length + 1, options);
+
+    private double Update(Draws all, FeltWord word) => all.Update(n => Likelihood(all, word, n));
+
+    private double Likelihood(Draws all, FeltWord word, int n) =>
+        Likelihood(all, word.Fit, word.Quantities, Array.IndexOf(joints, word.Joint), n);
+
+    private double Likelihood(Draws all, FeltFit fit, IReadOnlyList<int> axes, int place, int n) =>
+        person.Probability(fit, all.Values(axes[0])[n], all.Values(axes[^1])[n], all.Shifts(place)[n]);
 
     private (LinearEstimate X, LinearEstimate Y, double Correlation) Pair(int[] axes)
     {

@@ -38,6 +38,16 @@ internal sealed class LinearEstimate
         return sum;
     }
 
+    /// <summary>Standard uncertainty from the sources of a kind alone.</summary>
+    internal double Part(Func<ErrorSource, bool> which)
+    {
+        double sum = 0;
+        for (int k = 0; k < Factors.Length; k++)
+            if (which(sources[k]))
+                sum += Factors[k] * Factors[k] * sources[k].U * sources[k].U;
+        return Math.Sqrt(sum);
+    }
+
     internal LinearEstimate Minus(LinearEstimate other) => Combine(1, other, -1);
 
     internal LinearEstimate Combine(double a, LinearEstimate other, double b)

@@ -71,6 +71,32 @@ internal sealed class LinearSystem
 
     internal double CoefficientUncertainty(int i) => fit.StandardUncertainty(i);
 
+    /// <summary>Observations less coefficients.</summary>
+    internal int DegreesOfFreedom => fit.DegreesOfFreedom;
+
+    /// <summary>Sum of squared residuals, weighted by the inverse covariance.</summary>
+    internal double ChiSquare => fit.SumOfSquares;
+
+    /// <summary>
+    /// How far each row lies from what all others predict of it, and the standard uncertainty of that: exact
+    /// leave-one-out for correlated rows, by Q = V^-1 - V^-1 X (X' V^-1 X)^-1 X' V^-1; distance (Q y)_i / Q_ii, uncertainty
+    /// Q_ii^-1/2. A row that the others say nothing of has an infinite uncertainty.
+    /// </summary>
+    internal (double Distance, double U)[] Deleted()
+    {
+        Matrix<double> half = inverse * x;
+        Matrix<double> q = inverse - half * fit.CovarianceMatrix * half.Transpose();
+        Vector<double> qy = inverse * Vector<double>.Build.Dense(residuals);
+        return Enumerable
+            .Range(0, rows.Count)
+            .Select(i =>
+                q[i, i] > 1e-9 * inverse[i, i]
+                    ? (qy[i] / q[i, i], 1 / Math.Sqrt(q[i, i]))
+                    : (0, double.PositiveInfinity)
+            )
+            .ToArray();
+    }
+
     /// <summary>Residuals with their own standard uncertainties: diagonal of V - X (X' V^-1 X)^-1 X'.</summary>
     internal IEnumerable<(double Residual, double U)> Residuals()
     {

@@ -78,6 +78,8 @@ internal sealed class MatchedReadings
         [
             .. Conditions(table, set),
             .. SlipFinder.Find(set, designed, out HashSet<Reading> aside),
+            .. RepeatOutliers.Find(set, aside),
+            .. Undeclared(set),
         ];
         double factor = set is { Temperature: { } t, Expansion: { } a } ? 1 - (a - SteelExpansion) * (t - 20) : 1;
         return new MatchedReadings(designed, set, findings)
@@ -131,15 +133,26 @@ internal sealed class MatchedReadings
 
     private static ReadingGroup[] Group(ReadingSet set, IEnumerable<Reading> readings, double factor) =>
         readings
-            .GroupBy(r => (r.Id, r.Instrument))
+            .GroupBy(r => (r.Id, r.Instrument, Middle: IsMiddle(r)))
             .OrderBy(g => g.Key.Id)
             .ThenBy(g => g.Key.Instrument, StringComparer.Ordinal)
-            .Select(g => ReadingGroup.Of(g.Key.Id, set.InstrumentOf(g.Key.Instrument), g.Select(r => r.Value * factor)))
+            .ThenBy(g => g.Key.Middle)
+            .Select(g =>
+                ReadingGroup.Of(
+                    g.Key.Id,
+                    set.InstrumentOf(g.Key.Instrument),
+                    g.Select(r => r.Value * factor),
+                    g.Key.Middle
+                )
+            )
             .ToArray();
+
+    /// <summary>The word in a note that says the jaws stood away from corners.</summary>
+    private static bool IsMiddle(Reading r) => r.Note.Contains("middle", StringComparison.OrdinalIgnoreCase);
 
     private static ReadingGroup[] Pool(IEnumerable<ReadingGroup> groups) =>
         groups
-            .GroupBy(g => (g.Id, g.Instrument.Name))
+            .GroupBy(g => (g.Id, g.Instrument.Name, g.Middle))
             .Select(g =>
                 g.Skip(1)
                     .Aggregate(
@@ -156,6 +169,24 @@ internal sealed class MatchedReadings
             .OrderBy(g => g.Id)
             .ThenBy(g => g.Instrument.Name, StringComparer.Ordinal)
             .ToArray();
+
+    /// <summary>Instruments that no header describes: what is assumed of them is said.</summary>
+    private static IEnumerable<Finding> Undeclared(ReadingSet set) =>
+        set
+            .Readings.Where(r => r.Kind == ReadingKind.Size)
+            .Select(r => r.Instrument)
+            .Distinct(StringComparer.Ordinal)
+            .Where(name => set.Instruments.All(i => i.Name != name))
+            .Order(StringComparer.Ordinal)
+            .Select(name => new Finding(
+                "instrument-undeclared",
+                Severity.Note,
+                name,
+                $"No line describes {(name.Length > 0 ? "instrument " + name : "the instrument")}; it is taken for an "
+                    + "ordinary caliper of 0.01 mm step and a permissible error of 0.02 mm.",
+                $"Add a line such as \"# instrument {(name.Length > 0 ? name : "cal")} resolution=0.01 mpe=0.02\""
+                    + (name.Length > 0 ? "." : " and the name in the column instrument.")
+            ));
 
     private static IEnumerable<Finding> Conditions(FeatureTable table, ReadingSet set)
     {
@@ -184,18 +215,6 @@ internal sealed class MatchedReadings
                 "The part was measured washed, before it was dry: it may still be swollen, and will change in "
                     + "post-cure.",
                 "Predict production parts from readings in the state they are used in."
-            );
-        if (set.Temperature is { } t && set.Expansion is null && Math.Abs(t - 20) > 2)
-            yield return new Finding(
-                "temperature-uncorrected",
-                Severity.Note,
-                "",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Sizes were read at {t} degrees C and are not corrected to 20 (ISO 1): no expansion "
-                        + $"coefficient is given."
-                ),
-                "Add a line such as \"# expansion 80e-6\"; it moves 20 mm by about 0.001 mm a kelvin."
             );
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
@@ -29,6 +30,16 @@ public sealed record PredictionOptions
         init => field = Check(value, 0, 1, nameof(ModelDeviation));
     } = 0.003;
 
+    /// <summary>
+    /// Standard deviation of what burrs or raised corners may add to the outside widths of boxes, all alike, unless a
+    /// reading's note says "middle". 0 to 1. Default 0.010.
+    /// </summary>
+    public double BurrError
+    {
+        get;
+        init => field = Check(value, 0, 1, nameof(BurrError));
+    } = 0.010;
+
     /// <summary>Additional error of each jaw on flexible material. 0 to 1. Default 0.02.</summary>
     public double FlexibleError
     {
@@ -37,13 +48,27 @@ public sealed record PredictionOptions
     } = 0.02;
 
     /// <summary>
-    /// Standard deviation of growth from print to print: repeats of a reading are not reprints. 0 to 1. Default 0.005.
+    /// Standard deviation of growth from print to print (repeats of a reading are not reprints), mm, 0 to 1, when it is
+    /// known; null (default) to start from <see cref="DefaultBetweenPrints"/> and learn from the prints that were read.
     /// </summary>
-    public double BetweenPrints
+    public double? BetweenPrints
     {
         get;
-        init => field = Check(value, 0, 1, nameof(BetweenPrints));
-    } = 0.005;
+        init => field = value is { } known ? Check(known, 0, 1, nameof(BetweenPrints)) : null;
+    }
+
+    /// <summary>Standard deviation of growth from print to print where nothing is known, mm; no source.</summary>
+    public const double DefaultBetweenPrints = 0.005;
+
+    /// <summary>
+    /// How much <see cref="DefaultBetweenPrints"/> is believed, in degrees of freedom: 2 is 50 % (JCGM 100, G.4.2).
+    /// 1 to 1000.
+    /// </summary>
+    public double BetweenPrintsDegreesOfFreedom
+    {
+        get;
+        init => field = Check(value, 1, 1000, nameof(BetweenPrintsDegreesOfFreedom));
+    } = 2;
 
     /// <summary>
     /// Standard uncertainty of a gauge block or pin read as <c>reference.*</c>. 0 to 1. Default 0.001.
@@ -95,6 +120,9 @@ public sealed record PredictionOptions
         get;
         init => field = value ?? throw new ArgumentNullException(nameof(value));
     } = FitThresholds.Default;
+
+    /// <summary>Between which clearances per side joints must lie, mm; null (default) to judge none.</summary>
+    public ToleranceLimits? Limits { get; init; }
 
     /// <summary>How coverage intervals are found. Default first order.</summary>
     public Route Route { get; init; } = Route.FirstOrder;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
@@ -15,7 +16,9 @@ public static class PredictionText
         ArgumentNullException.ThrowIfNull(prediction);
         return prediction
             .Joints.Select(j =>
-                Say($"joint {j.Number} should {Verb(j.Expected)}: {string.Join("; ", j.Axes.Select(Clause))}")
+                j.Withheld is { } why
+                    ? Say($"joint {j.Number}: no answer, {why}")
+                    : Say($"joint {j.Number} should {Verb(j.Expected)}: {string.Join("; ", j.Axes.Select(Clause))}")
             )
             .ToArray();
     }
@@ -25,12 +28,54 @@ public static class PredictionText
     public static string Sentence(OwnJoint joint)
     {
         ArgumentNullException.ThrowIfNull(joint);
+        if (joint.Withheld is { } why)
+            return Say($"a {joint.PegNominal:0.###} mm peg in a {joint.HoleNominal:0.###} mm hole: no answer, {why}");
         return string.Create(
             CultureInfo.InvariantCulture,
             $"a {joint.PegNominal:0.###} mm peg in a {joint.HoleNominal:0.###} mm hole should "
                 + $"{Verb(joint.Expected)}: {string.Join("; ", joint.Axes.Select(a => Range(a.Clearance, a.Axis)))}"
         );
     }
+
+    /// <summary>
+    /// A result as JCGM 100, 7.2.4, wants it: value, expanded uncertainty, what it is made of.
+    /// </summary>
+    /// <param name="name">What it is the result of.</param>
+    /// <param name="e">The estimate, mm.</param>
+    public static string ResultLine(string name, Estimate e)
+    {
+        ArgumentNullException.ThrowIfNull(e);
+        string freedom = e.DegreesOfFreedom is > 0 and < 1000
+            ? Say($"{Math.Floor(e.DegreesOfFreedom):0} degrees of freedom")
+            : "many degrees of freedom";
+        return Say(
+            $"{name} = ({e.Value:0.0000} +- {e.Expanded:0.0000}) mm, where the number after +- is U = k u with u = {e.StandardUncertainty:0.0000} mm and k = {e.CoverageFactor:0.00} ({freedom}), for a level of confidence of 95 %"
+        );
+    }
+
+    /// <summary>A decision in words.</summary>
+    /// <param name="decision">The decision, limits in mm per side.</param>
+    public static string Sentence(ConformityDecision decision)
+    {
+        ArgumentNullException.ThrowIfNull(decision);
+        string verdict = decision.Verdict switch
+        {
+            Verdict.Conforms => "conforms",
+            Verdict.DoesNotConform => "does not conform",
+            _ => "cannot be told",
+        };
+        return Say(
+            $"{verdict}: {decision.Value:0.000} mm against {decision.Limits.Low:0.000} to {decision.Limits.High:0.000} with a guard band of {decision.GuardBand:0.000} (ISO 14253-1); risk if accepted {Chance(decision.RiskOfAccepting)}, if rejected {Chance(decision.RiskOfRejecting)} (JCGM 106)"
+        );
+    }
+
+    private static string Chance(double p) =>
+        p switch
+        {
+            > 0 and < 0.005 => "<1 %",
+            > 0.995 and < 1 => ">99 %",
+            _ => Say($"{100 * p:0} %"),
+        };
 
     /// <summary>The verb of a fit.</summary>
     /// <param name="fit">The fit.</param>

@@ -19,6 +19,8 @@ internal static class SlipFinder
             if (r.Kind != ReadingKind.Size || ClosesWithLight(r.Id))
                 continue;
             double off = Math.Abs(r.Value - feature.Nominal);
+            if (IsEvidence(r.Id) && LooksLike(r, feature, features).Length == 0)
+                continue;
             if (off > SlipRules.FarShare * Math.Abs(feature.Nominal) && off > SlipRules.FarMm)
             {
                 aside.Add(r);
@@ -139,6 +141,9 @@ internal static class SlipFinder
     /// <summary>Tunnels and slots lose much of their height to print-through; that is what they are for.</summary>
     private static bool ClosesWithLight(FeatureId id) =>
         id is { Part: KnownFeatures.Slot or KnownFeatures.Squeeze, Size: KnownFeatures.Height };
+
+    /// <summary>A plinth far from its thickness was squeezed or lifted: that is what it is read for.</summary>
+    private static bool IsEvidence(FeatureId id) => id == KnownFeatures.PlinthThickness;
 
     private static bool Near(double value, double expected, double tolerance) =>
         Math.Abs(value / expected - 1) <= tolerance;

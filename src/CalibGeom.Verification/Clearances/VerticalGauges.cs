@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Uncertainty;
 
@@ -51,57 +52,69 @@ internal static class VerticalGauges
     internal static Estimate? HeightScaleOf(MatchedReadings matched, PredictionOptions options)
     {
         ReadingGroup[] heights = matched
-            .Sizes.Where(g =>
-                g.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Height } && matched.Features[g.Id].Nominal > 0
-            )
+            .Sizes.Where(g => IsHeight(g.Id) && matched.Features[g.Id].Nominal > 0)
             .ToArray();
         if (heights.Length == 0)
             return null;
         var system = new LinearSystem(1);
-        foreach (ReadingGroup g in heights)
-        {
-            double nominal = matched.Features[g.Id].Nominal;
-            Jaw jaw = g.Instrument.Jaw ?? Jaw.Depth;
-            double s = g.Instrument.Repeatability ?? Instrument.DefaultRepeatability;
-            double freedom = g.Instrument.Repeatability is null
-                ? options.RepeatabilityDegreesOfFreedom
-                : double.PositiveInfinity;
-            system.Add(
-                g.Mean - nominal,
-                [nominal],
-                (system.Source($"form.{g.Id}", "form of faces", options.FormError, InputShape.Normal), 1),
-                (
-                    system.Source(
-                        $"jaw.{g.Instrument.Name}.{jaw}",
-                        $"{ReadingWords.Of(jaw)} faces",
-                        g.Instrument.ErrorOf(jaw),
-                        InputShape.Rectangular
-                    ),
-                    1
-                ),
-                (
-                    system.Source(
-                        $"step.{g.Id}.{g.Instrument.Name}",
-                        "display step",
-                        g.Instrument.Resolution / Math.Sqrt(12),
-                        InputShape.Rectangular
-                    ),
-                    1
-                ),
-                (
-                    system.Source(
-                        $"scatter.{g.Id}.{g.Instrument.Name}",
-                        "repeatability",
-                        s / Math.Sqrt(g.Count),
-                        InputShape.Normal,
-                        freedom,
-                        Evaluation.A
-                    ),
-                    1
-                )
-            );
-        }
+        AddAll(system, [matched], options, heights, g => [matched.Features[g.Id].Nominal], 1);
         system.Solve();
         return Estimate.Of(system.Predict(new LinearTarget(0, [1], [])));
+    }
+
+    /// <summary>
+    /// What the plinth's thickness lacks: it stands on the plate, so the lowest layers are in it. Of several prints the
+    /// mean.
+    /// </summary>
+    internal static Estimate? LostOf(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
+    {
+        ReadingGroup[] thickness = prints.SelectMany(p => p.Sizes).Where(g => IsThickness(g.Id)).ToArray();
+        if (thickness.Length == 0)
+            return null;
+        var system = new LinearSystem(1);
+        AddAll(system, prints, options, thickness, _ => [-1], 1);
+        system.Solve();
+        return Estimate.Of(system.Predict(new LinearTarget(0, [1], [])));
+    }
+
+    private static bool IsThickness(FeatureId id) => id == KnownFeatures.PlinthThickness;
+
+    private static bool IsHeight(FeatureId id) => id is { Part: KnownFeatures.Box, Size: KnownFeatures.Height };
+
+    /// <summary>Rows of vertical sizes and of what was read of gauges with the same jaws.</summary>
+    private static void AddAll(
+        LinearSystem system,
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        ReadingGroup[] groups,
+        Func<ReadingGroup, double[]> coefficients,
+        int count
+    )
+    {
+        var settings = new FitSettings(options.FormError, PrintVariation.Assumed(options, prints.Count));
+        var rows = new ModelRows(system, options, settings, RepeatScatter.Of(prints, options), []);
+        for (int n = 0; n < groups.Length; n++)
+        {
+            ReadingGroup g = groups[n];
+            double nominal = prints[0].Features[g.Id].Nominal;
+            var errors = new List<(int, double)>
+            {
+                (
+                    system.Source(
+                        string.Create(CultureInfo.InvariantCulture, $"form.{n}"),
+                        "form of faces",
+                        options.FormError,
+                        InputShape.Normal
+                    ),
+                    1
+                ),
+            };
+            Jaw jaw = g.Instrument.Jaw ?? (IsThickness(g.Id) ? Jaw.Outside : Jaw.Depth);
+            rows.AddInstrument(errors, g, jaw, nominal, string.Create(CultureInfo.InvariantCulture, $"{n}"));
+            system.Add(g.Mean - nominal, coefficients(g), [.. errors]);
+        }
+        for (int p = 0; p < prints.Count; p++)
+            foreach (ReadingGroup g in prints[p].References)
+                rows.AddReference(g, p, new double[count]);
     }
 }

@@ -32,6 +32,8 @@ public sealed record Instrument
     /// <param name="repeatability">Standard deviation of repeats when it is known, mm, 0 to 1; null to start from the
     /// default and learn from repeats.</param>
     /// <param name="jaw">The jaw all its readings use, such as the depth rod; null to go by the feature.</param>
+    /// <param name="variation">How far the outside jaws' error may swing along the scale, plus or minus mm, 0 to 1; null
+    /// for a quarter of the error's variance.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public Instrument(
         string name,
@@ -40,7 +42,8 @@ public sealed record Instrument
         double insideError = DefaultInsideError,
         double depthError = DefaultDepthError,
         double? repeatability = null,
-        Jaw? jaw = null
+        Jaw? jaw = null,
+        double? variation = null
     )
     {
         ArgumentNullException.ThrowIfNull(name);
@@ -51,6 +54,7 @@ public sealed record Instrument
         DepthError = Check(depthError, nameof(depthError));
         Repeatability = repeatability is { } known ? Check(known, nameof(repeatability)) : null;
         Jaw = jaw;
+        Variation = variation is { } swing ? Check(swing, nameof(variation)) : null;
     }
 
     /// <summary>The ordinary caliper that readings without an instrument mean.</summary>
@@ -77,6 +81,12 @@ public sealed record Instrument
     /// <summary>The jaw all its readings use, or null to go by the feature.</summary>
     public Jaw? Jaw { get; }
 
+    /// <summary>How far the outside jaws' error may swing along the scale, plus or minus mm, when it is known.</summary>
+    public double? Variation { get; }
+
+    /// <summary>The file that holds checks of this instrument against gauges, as readings name it, or null.</summary>
+    public string? RecordFile { get; init; }
+
     /// <summary>
     /// An instrument described by its maximum permissible error: rectangular for the outside jaws, half as much again
     /// for the inside jaws,
@@ -87,13 +97,16 @@ public sealed record Instrument
     /// <param name="resolution">The step of its display, mm.</param>
     /// <param name="repeatability">Standard deviation of repeats when it is known, mm.</param>
     /// <param name="jaw">The jaw all its readings use, or null.</param>
+    /// <param name="variation">How far its error may swing along the scale, plus or minus mm; null when not
+    /// known.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public static Instrument WithPermissibleError(
         string name,
         double mpe,
         double resolution = 0.01,
         double? repeatability = null,
-        Jaw? jaw = null
+        Jaw? jaw = null,
+        double? variation = null
     )
     {
         Check(mpe, nameof(mpe));
@@ -105,7 +118,8 @@ public sealed record Instrument
             1.5 * mpe / third,
             (mpe + 0.02) / third,
             repeatability,
-            jaw
+            jaw,
+            variation
         );
     }
 
@@ -118,6 +132,26 @@ public sealed record Instrument
             Readings.Jaw.Depth => DepthError,
             _ => OutsideError,
         };
+
+    /// <summary>
+    /// Standard uncertainty of the part of a jaw's error that changes along the scale, mm. A gauge of another length does
+    /// not remove it. When the swing is not known it is a quarter of the variance: half the error. The inside jaws are
+    /// taken to swing half as much again.
+    /// </summary>
+    /// <param name="which">The jaw.</param>
+    public double VaryingErrorOf(Jaw which) =>
+        Variation is { } swing ? swing * (which == Readings.Jaw.Inside ? 1.5 : 1) / Math.Sqrt(3) : ErrorOf(which) / 2;
+
+    /// <summary>
+    /// Standard uncertainty of the part of a jaw's error that is the same at every length, mm; a gauge removes it.
+    /// </summary>
+    /// <param name="which">The jaw.</param>
+    public double ConstantErrorOf(Jaw which)
+    {
+        double total = ErrorOf(which),
+            varying = VaryingErrorOf(which);
+        return Math.Sqrt(Math.Max(0, total * total - varying * varying));
+    }
 
     private static double Check(double value, string name) =>
         value is >= 0 and <= 1

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Readings;
 internal sealed class ReadingHeader
 {
     private static readonly string[] Words = ["digest", "temperature", "state", "instrument", "expansion", "flexible"];
-    private static readonly string[] Keys = ["resolution", "mpe", "repeatability", "jaw"];
+    private static readonly string[] Keys = ["resolution", "mpe", "repeatability", "jaw", "variation", "record"];
 
     private readonly List<Instrument> instruments = [];
     private readonly List<string> comments = [];
@@ -105,8 +105,12 @@ internal sealed class ReadingHeader
             Value("resolution"),
             Value("mpe"),
             Value("repeatability"),
-            values.GetValueOrDefault("jaw")
-        );
+            values.GetValueOrDefault("jaw"),
+            Value("variation")
+        ) with
+        {
+            RecordFile = values.GetValueOrDefault("record"),
+        };
 
         double? Value(string key) => values.TryGetValue(key, out string? text) ? ToNumber(key, text) : null;
     }
@@ -116,7 +120,8 @@ internal sealed class ReadingHeader
         double? resolution,
         double? mpe,
         double? repeatability,
-        string? jaw
+        string? jaw,
+        double? variation
     )
     {
         Jaw? which = null;
@@ -129,8 +134,14 @@ internal sealed class ReadingHeader
         try
         {
             return mpe is { } limit
-                ? Instrument.WithPermissibleError(name, limit, resolution ?? 0.01, repeatability, which)
-                : new Instrument(name, resolution ?? 0.01, repeatability: repeatability, jaw: which);
+                ? Instrument.WithPermissibleError(name, limit, resolution ?? 0.01, repeatability, which, variation)
+                : new Instrument(
+                    name,
+                    resolution ?? 0.01,
+                    repeatability: repeatability,
+                    jaw: which,
+                    variation: variation
+                );
         }
         catch (ArgumentException e)
         {

@@ -77,7 +77,17 @@ internal static class ReadingsJson
     private static Instrument ToInstrument(JsonInstrument? node) =>
         node is null
             ? throw new InputException("null is no instrument.")
-            : ReadingHeader.ToInstrument(node.Name ?? "", node.Resolution, node.Mpe, node.Repeatability, node.Jaw);
+            : ReadingHeader.ToInstrument(
+                node.Name ?? "",
+                node.Resolution,
+                node.Mpe,
+                node.Repeatability,
+                node.Jaw,
+                node.Variation
+            ) with
+            {
+                RecordFile = node.Record,
+            };
 
     private static Reading ToReading(JsonReading node)
     {
@@ -134,7 +144,9 @@ internal static class ReadingsJson
         double? Resolution,
         double? Mpe,
         double? Repeatability,
-        string? Jaw
+        string? Jaw,
+        double? Variation,
+        string? Record
     );
 
     private sealed record JsonReading(

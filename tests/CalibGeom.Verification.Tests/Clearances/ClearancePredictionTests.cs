@@ -102,16 +102,22 @@ public class ClearancePredictionTests
     }
 
     [Fact]
-    public void AnOutlierIsNamedAndKept()
+    public void AGrossErrorIsNamedAndLeftOut()
     {
         Reading[] readings = Sizes(0.01)
             .Select(r => r.Feature == "box2.outside.y" ? Reading.Size(r.Feature, r.Value + 0.12) : r)
             .ToArray();
         ClearancePrediction p = Predict(readings);
-        Finding finding = Assert.Single(p.Findings, f => f.Rule == "outlier");
-        Assert.Equal("box2.outside.y", finding.Subject);
+        GrossError error = Assert.Single(p.GrossErrors);
+        Assert.Equal("box2.outside.y", error.Feature);
+        Near.Absolute(0.12, error.Distance, 1e-9);
+        Assert.Contains("burr", error.LooksLike, StringComparison.Ordinal);
+        Assert.Contains(p.Findings, f => f.Rule == "gross-error" && f.Subject == "box2.outside.y");
         Assert.Equal(readings.Length, p.Residuals.Count);
-        Assert.Contains(p.Findings, f => f.Rule == "direct-and-model-differ");
+        Assert.True(Assert.Single(p.Residuals, r => r.IsAside).Standardised > 3);
+        // Without it everything is exact again, and the joint it belongs to has no direct value.
+        Near.Absolute(0.03, p.Joints[1].Axes[1].Clearance.Value, 1e-9);
+        Assert.Null(p.Joints[1].Axes[1].Direct);
     }
 
     [Fact]
@@ -221,7 +227,7 @@ public class ClearancePredictionTests
         var set = new ReadingSet(Sizes(0.01), digest: "ffffffffffffffff", temperature: 27, state: PartState.Washed);
         string[] rules = ClearancePrediction.From(Table, set).Findings.Select(f => f.Rule).ToArray();
         Assert.Contains("digest-differs", rules);
-        Assert.Contains("temperature-uncorrected", rules);
+        Assert.Contains("instrument-undeclared", rules);
         Assert.Contains("still-wet", rules);
         Assert.Contains(
             ClearancePrediction.From(Table, new ReadingSet(Sizes(0.01))).Findings,
