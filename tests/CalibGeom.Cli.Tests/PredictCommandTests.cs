@@ -19,7 +19,7 @@ public class PredictCommandTests
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.03", run.Out, StringComparison.Ordinal);
         Assert.Contains(
-            "From two faces alone this instrument gives about +-0.03 mm per side (95 %, 0.025 rounded up).",
+            "From two faces alone this instrument gives +-0.027 mm per side (95 %).",
             run.Out,
             StringComparison.Ordinal
         );
@@ -90,11 +90,57 @@ public class PredictCommandTests
         );
         string a = folder.Write("a.csv", "feature,value\nbox1.outside.x,8.02\n"),
             b = folder.Write("b.csv", "feature,value\nbox2.inside.x,8.08\njoint1.fit,slides\n");
-        CliRun run = CliRun.Of("predict", a, b, "--features", table, "--budget");
+        CliRun run = CliRun.Of("predict", a, b, "--features", table, "--budget", "--one-print");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.0", run.Out, StringComparison.Ordinal);
-        Assert.Contains("budget of joint 1 in X", run.Out, StringComparison.Ordinal);
+        Assert.Contains("joint 1 in X: c = (0.0", run.Out, StringComparison.Ordinal);
+        Assert.Contains("where the number after +- is U = k u", run.Out, StringComparison.Ordinal);
         Assert.Contains("axis", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void EachFileIsAPrintAndNoneCountsTwice()
+    {
+        using var folder = new TemporaryFolder();
+        string a = folder.Write("a.csv", Bench),
+            b = folder.Write("b.csv", Bench.Replace("8.02", "8.03", StringComparison.Ordinal)),
+            copy = folder.Write("copy.csv", Bench);
+        CliRun run = CliRun.Of("predict", a, b, "--preset", "standard", "--for", "20/20.2");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("learnt from 2 prints", run.Out, StringComparison.Ordinal);
+        Assert.Contains("next-print-assumed", run.Out, StringComparison.Ordinal);
+        string set = CliRun.Of("predict", a, "--preset", "standard", "--between-prints", "0.012").Out;
+        Assert.Contains("standard deviation 0.0120 mm (as set)", set, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.BadUse, CliRun.Of("predict", a, a, "--preset", "standard").ExitCode);
+        CliRun same = CliRun.Of("predict", a, copy, "--preset", "standard");
+        Assert.Equal(ExitCode.BadUse, same.ExitCode);
+        Assert.Contains("Prints 1 and 2 have the same readings", same.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void LimitsAndIsoFitsAreDecided()
+    {
+        string text = Predict(Bench, "--preset", "standard", "--limits", "0.02/0.07").Out;
+        Assert.Contains("joint 1 in X cannot be told: 0.0", text, StringComparison.Ordinal);
+        Assert.Contains("ISO 14253-1", text, StringComparison.Ordinal);
+        Assert.Contains("joint 1 in X conforms", Predict(Bench, "--preset", "standard", "--limits", "-0.1/0.2").Out);
+        JsonNode root = JsonNode.Parse(Predict(Bench, "--preset", "standard", "--for", "12H11/c11", "--json").Out)!;
+        JsonNode own = root["result"]!["coupons"]![0]!["ownJoint"]!;
+        // 12H11/c11 by ISO 286-1: hole 0/+110, shaft -95/-205 micrometres; middles, and 95 to 315 across.
+        Assert.Equal(11.85, (double)own["peg"]!, 6);
+        Assert.Equal(12.055, (double)own["hole"]!, 6);
+        Assert.Equal(0.0475, (double)own["axes"]![0]!["decision"]!["low"]!, 6);
+        Assert.Equal(0.1575, (double)own["axes"]![0]!["decision"]!["high"]!, 6);
+    }
+
+    [Fact]
+    public void NoLineOfTheTablesIsOver100Columns()
+    {
+        string text = Predict(Bench, "--preset", "standard", "--for", "20/20.2").Out;
+        string[] table = text.Split('\n').Where(l => l.Contains("  ", StringComparison.Ordinal)).ToArray();
+        Assert.NotEmpty(table);
+        Assert.All(table, l => Assert.True(l.TrimEnd().Length <= 100, l));
+        Assert.DoesNotContain("-0.000", text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -123,6 +169,11 @@ public class PredictCommandTests
     [InlineData("predict - --want 0.04", "--want needs --for")]
     [InlineData("predict - --for 20/20.2 --want 9", "-1 to 2 mm")]
     [InlineData("predict - --want abc", "--want")]
+    [InlineData("predict - --limits 0.07/0.02", "must rise")]
+    [InlineData("predict - --limits 0.02", "--limits is")]
+    [InlineData("predict - --between-prints -1", "BetweenPrints")]
+    [InlineData("predict - --for 12H7/z6", "letter")]
+    [InlineData("predict - --for 120H7/g6", "50 mm")]
     [InlineData("predict - --pixel -1", "0.005 to 1")]
     [InlineData("predict - --pixel NaN", "0.005 to 1")]
     [InlineData("predict - --thresholds 1/2", "--thresholds is")]

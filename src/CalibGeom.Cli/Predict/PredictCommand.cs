@@ -162,13 +162,15 @@ internal static class PredictCommand
         if (request.Report is { } page)
             RecordFile.RequireName(page);
         WantedJoint? joint = request.Joint();
-        IReadOnlyList<ReadingSet> prints = PrintFiles.Load(io, request.Paths, request.OnePrint);
+        var old = new List<Finding>();
+        IReadOnlyList<ReadingSet> prints = PrintFiles.Load(io, request.Paths, request.OnePrint, old);
         string? digest = prints.Select(p => p.Digest).FirstOrDefault(d => d is not null);
         FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, digest);
         PredictionOptions options = request.Options(source.PixelPitch);
         var answers = PrintFiles
             .Coupons(prints, request.Coupon)
             .Select(coupon => Answer(source, PrintFiles.Of(prints, coupon), options, coupon, joint, request.Want))
+            .Select(a => a with { Findings = [.. old, .. a.Findings] })
             .ToArray();
         if (request.Report is { } report)
         {

@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Verification.Calipers;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Predict;
@@ -6,8 +7,14 @@ namespace CalibGeom.Cli.Predict;
 /// <summary>Readings files as prints: each file is one, unless they are parts of one.</summary>
 internal static class PrintFiles
 {
+    /// <summary>Readings with the gauges of the caliper records they name; records that are old are said.</summary>
     /// <exception cref="InputException">A file is missing, cannot be used or is named twice.</exception>
-    internal static IReadOnlyList<ReadingSet> Load(CommandIo io, IReadOnlyList<string> paths, bool onePrint)
+    internal static IReadOnlyList<ReadingSet> Load(
+        CommandIo io,
+        IReadOnlyList<string> paths,
+        bool onePrint,
+        List<Finding> old
+    )
     {
         string? twice = paths
             .GroupBy(p => p == "-" ? p : Path.GetFullPath(p), StringComparer.Ordinal)
@@ -15,10 +22,26 @@ internal static class PrintFiles
             ?.First();
         if (twice is not null)
             throw new InputException($"{twice} is named twice. Readings count once; name each file once.");
-        return onePrint
-            ? [FeatureSource.Readings(io, paths)]
-            : paths.Select(p => FeatureSource.Readings(io, [p])).ToArray();
+        ReadingSet[] files = paths.Select(p => WithRecords(FeatureSource.Readings(io, [p]), p, old)).ToArray();
+        return onePrint ? [ReadingSet.Merge(files)] : files;
     }
+
+    /// <summary>Records are looked for beside the readings that name them.</summary>
+    private static ReadingSet WithRecords(ReadingSet set, string path, List<Finding> old) =>
+        CaliperRecords.Attach(
+            set,
+            file =>
+            {
+                string beside = path == "-" ? "." : Path.GetDirectoryName(Path.GetFullPath(path))!;
+                CaliperRecord record = CaliperRecordFile.Load(Path.Combine(beside, file));
+                if (
+                    CaliperRecords.Age(file, record, DateOnly.FromDateTime(DateTime.Now)) is { } finding
+                    && !old.Contains(finding)
+                )
+                    old.Add(finding);
+                return record;
+            }
+        );
 
     /// <summary>The coupons to answer, in turn.</summary>
     /// <exception cref="InputException">The wanted one has no readings.</exception>

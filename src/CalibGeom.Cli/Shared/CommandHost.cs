@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using CalibGeom.Cli.Calipers;
 using CalibGeom.Cli.Draw;
 using CalibGeom.Cli.Inspect;
 using CalibGeom.Cli.Logs;
@@ -58,6 +59,7 @@ internal static class CommandHost
         root.Subcommands.Add(InspectCommand.Build(io));
         root.Subcommands.Add(ReadingsCommand.Build(io));
         root.Subcommands.Add(PredictCommand.Build(io));
+        root.Subcommands.Add(CaliperCommand.Build(io));
         root.Subcommands.Add(PlaceCommand.Build(io));
         PlainOptions.Use(root);
         HelpWithExample.Use(root);

@@ -24,9 +24,7 @@ public sealed partial class ClearancePrediction
     public IReadOnlyList<CompensatedSize> CompensatedSizes()
     {
         var sizes = new List<CompensatedSize>();
-        foreach (
-            Face face in prints[0].Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id)
-        )
+        foreach (Face face in prints[0].Table.Select(Face.Of).OfType<Face>().OrderBy(f => f.Id))
         {
             if (Axes.FirstOrDefault(a => a.Axis == face.Axis) is not { } axis)
                 continue;

@@ -13,7 +13,7 @@ internal sealed class Knowledge
     private const double Contradiction = 0.005;
 
     /// <summary>Fewer effective draws than this carry no answer.</summary>
-    private const double FewestDraws = 400;
+    private const double FewestDraws = 100;
 
     private readonly List<LinearEstimate> quantities = [];
     private readonly List<FeltWord> felt = [];

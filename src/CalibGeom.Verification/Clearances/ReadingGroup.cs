@@ -8,7 +8,12 @@ internal sealed record ReadingGroup(FeatureId Id, Instrument Instrument, double 
     /// <summary>Whether the note said that the jaws stood in the middle, away from corners and their burrs.</summary>
     internal bool Middle { get; init; }
 
-    internal static ReadingGroup Of(FeatureId id, Instrument instrument, IEnumerable<double> values, bool middle = false)
+    internal static ReadingGroup Of(
+        FeatureId id,
+        Instrument instrument,
+        IEnumerable<double> values,
+        bool middle = false
+    )
     {
         // Ascending, so that the order of the readings cannot change the last bit.
         double[] sorted = values.Order().ToArray();

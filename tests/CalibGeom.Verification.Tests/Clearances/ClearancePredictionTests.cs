@@ -18,13 +18,21 @@ public class ClearancePredictionTests
     [Fact]
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
-        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4.
+        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4, burrs on
+        // the peg 0.010^2/4. How a jaw's error splits into constant and varying does not change their sum.
         double u = Math.Sqrt(
-            (0.0115 * 0.0115 + 0.017 * 0.017 + 2 * 0.006 * 0.006 + 2 * 0.008 * 0.008 + 2 * 0.01 * 0.01 / 12) / 4
+            (
+                0.0115 * 0.0115
+                + 0.017 * 0.017
+                + 2 * 0.006 * 0.006
+                + 2 * 0.008 * 0.008
+                + 2 * 0.01 * 0.01 / 12
+                + 0.01 * 0.01
+            ) / 4
         );
         Estimate direct = Predict(Sizes(0.01)).Joints[0].Axes[0].Direct!;
         Near.Relative(u, direct.StandardUncertainty, 1e-9);
-        Near.Absolute(0.025, direct.Expanded, 0.001);
+        Near.Absolute(0.027, direct.Expanded, 0.001);
     }
 
     [Fact]
@@ -53,7 +61,7 @@ public class ClearancePredictionTests
             .ToArray();
         ClearancePrediction without = Predict(biased),
             with = Predict(biased.Concat(gauges));
-        Near.Absolute(0.006, without.Joints[0].Axes[0].Clearance.Value, 0.001);
+        Near.Absolute(0.005, without.Joints[0].Axes[0].Clearance.Value, 0.001);
         Near.Absolute(0.03, with.Joints[0].Axes[0].Clearance.Value, 0.003);
         Assert.True(with.Joints[0].Axes[0].Clearance.Expanded < 0.65 * without.Joints[0].Axes[0].Clearance.Expanded);
     }

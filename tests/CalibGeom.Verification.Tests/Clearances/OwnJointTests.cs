@@ -76,7 +76,7 @@ public class OwnJointTests
         Near.Absolute(
             MathNet.Numerics.Distributions.Normal.CDF(0, u, x - 0.110),
             own.IsoFits.Single(f => f.Fit == "H11/c11").Probability,
-            1e-4
+            1e-3
         );
         // Each axis has the hole that gives it the wanted clearance.
         Assert.All(
@@ -157,10 +157,10 @@ public class OwnJointTests
     }
 
     [Fact]
-    public void GaugesWouldHalveTheUncertainty()
+    public void GaugesWouldNarrowMostButNotHalveWhatChangesAlongTheScale()
     {
         IReadOnlyList<Improvement> list = Of(0, 0.01).Improvements();
-        Assert.True(list[0].Halves, list[0].ToString());
+        Assert.InRange(list[0].Ratio, 0.5, 0.75);
         Assert.Contains("gauge block", list[0].Action, StringComparison.Ordinal);
         Assert.All(list, i => Assert.InRange(i.Ratio, 0, 1.0001));
         // From outside faces alone an inside face is worth more than repeats.

@@ -31,7 +31,7 @@ public class PredictPageTests
         {
             File.Delete(path);
         }
-        Assert.Equal("0.034 mm per side, give or take 0.025", answer);
+        Assert.Equal("0.035 mm per side, give or take 0.027", answer);
         DocExample.RequireOn("docs/predict.md");
     }
 }

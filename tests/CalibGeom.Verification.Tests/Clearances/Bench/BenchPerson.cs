@@ -100,9 +100,9 @@ internal sealed class BenchPerson
 
     private double Seen(Feature f, double size)
     {
-        bool inside = f.Id.Contains("inside", StringComparison.Ordinal),
+        bool inside = f.Faces == FaceKind.Inside,
             second = (int)(f.Nominal * 10) % 2 == 0;
-        double burr = f.Id.Contains("outside", StringComparison.Ordinal) ? world.Burr : 0;
+        double burr = f.Id.Size == KnownFeatures.Outside ? world.Burr : 0;
         return size
             + 0.006 * random.Normal()
             + (inside ? insideBias + insideGive : outsideBias + outsideGive)

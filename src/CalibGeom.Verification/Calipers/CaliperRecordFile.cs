@@ -1,0 +1,111 @@
+using System.Globalization;
+using CalibGeom.Verification.Readings;
+
+namespace CalibGeom.Verification.Calipers;
+
+/// <summary>
+/// A caliper record as CSV: lines <c># caliper NAME</c> and <c># valid DAYS</c>, then the header
+/// <c>date,jaw,gauge,reading,part,person</c> and one row a reading; gauge and reading in mm.
+/// </summary>
+public static class CaliperRecordFile
+{
+    private const string Header = "date,jaw,gauge,reading,part,person";
+    private const int MostBytes = 4_000_000;
+
+    /// <summary>Reads a file.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="InputException">It is missing or cannot be understood; the message names file and line.</exception>
+    public static CaliperRecord Load(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        try
+        {
+            if (new FileInfo(path).Length > MostBytes)
+                throw new InputException($"{path}: larger than {MostBytes} bytes; that is no caliper record.");
+            return Parse(File.ReadAllText(path), path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new InputException($"{path}: the caliper record cannot be read: {e.Message}", e);
+        }
+    }
+
+    /// <summary>Reads text.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="name">What messages call it.</param>
+    /// <exception cref="InputException">It cannot be understood; the message names the line.</exception>
+    public static CaliperRecord Parse(string text, string name = "the caliper record")
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var readings = new List<CaliperReading>();
+        string caliper = "";
+        int valid = CaliperRecord.DefaultValidDays,
+            number = 0;
+        bool headed = false;
+        foreach (string raw in text.TrimStart('\uFEFF').ReplaceLineEndings("\n").Split('\n'))
+        {
+            number++;
+            string line = raw.Trim();
+            string At(string message) => $"{name} line {number}: {message}";
+            if (line.StartsWith("# caliper ", StringComparison.Ordinal))
+                caliper = line[10..].Trim();
+            else if (line.StartsWith("# valid ", StringComparison.Ordinal))
+                valid =
+                    Days(line[8..].Trim()) ?? throw new InputException(At("\"# valid\" takes days from 1 to 10000."));
+            else if (line.Length == 0 || line[0] == '#')
+                continue;
+            else if (!headed)
+                headed = line == Header ? true : throw new InputException(At($"the header must be \"{Header}\"."));
+            else
+                readings.Add(Row(line.Split(','), At));
+        }
+        return readings.Count > 0
+            ? new CaliperRecord(readings, caliper, valid)
+            : throw new InputException($"{name} has no readings. Begin it with the line {Header}.");
+    }
+
+    private static int? Days(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int days) && days is >= 1 and <= 10_000
+            ? days
+            : null;
+
+    private static CaliperReading Row(string[] fields, Func<string, string> at)
+    {
+        string Field(int i) => i < fields.Length ? fields[i].Trim() : "";
+        if (fields.Length > 6)
+            throw new InputException(at("more than six fields; write sizes with a decimal point."));
+        if (
+            !DateOnly.TryParseExact(
+                Field(0),
+                "yyyy-MM-dd",
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out DateOnly date
+            )
+        )
+            throw new InputException(at($"the date is \"{Field(0)}\"; write it as 2026-11-25."));
+        Jaw jaw =
+            ReadingWords.ToJaw(Field(1))
+            ?? throw new InputException(at($"the jaw is \"{Field(1)}\"; it is one of {ReadingWords.JawList}."));
+        double? gauge = Field(2).Length > 0 ? Size(Field(2), "gauge", at) : null;
+        if (gauge is null && Field(4).Length == 0)
+            throw new InputException(at("neither a gauge nor a part is named."));
+        return new CaliperReading
+        {
+            Date = date,
+            Jaw = jaw,
+            Gauge = gauge,
+            Value = Size(Field(3), "reading", at),
+            Part = gauge is null ? Field(4) : "",
+            Person = Field(5),
+        };
+    }
+
+    private static double Size(string text, string what, Func<string, string> at) =>
+        double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double value)
+        && value is > 0 and <= 1000
+            ? value
+            : throw new InputException(
+                at($"the {what} is \"{text}\"; write mm from above 0 to 1000 with a decimal point.")
+            );
+}

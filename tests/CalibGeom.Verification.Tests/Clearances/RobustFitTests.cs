@@ -1,0 +1,195 @@
+using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Tests.Uncertainty;
+using CalibGeom.Verification.Uncertainty;
+
+namespace CalibGeom.Verification.Tests.Clearances;
+
+/// <summary>What the fit does with readings it was not made for.</summary>
+public class RobustFitTests
+{
+    private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
+        ClearancePrediction.From(StandardObject.Table, new ReadingSet(readings, state: PartState.PostCured), options);
+
+    private static IEnumerable<Reading> Changed(Func<Reading, double> more, double growth = 0.01) =>
+        StandardObject
+            .Exact(0, growth, 0, growth)
+            .Readings.Select(r => Reading.Size(r.Feature, r.Value + more(r), note: r.Note));
+
+    private static string[] Rules(ClearancePrediction p) => p.Findings.Select(f => f.Rule).ToArray();
+
+    [Fact]
+    public void ExactLeaveOneOutIsAFitWithoutTheRow()
+    {
+        Reading[] all = Changed(r => 0.003 * Math.Sin(r.Value)).ToArray();
+        ModelFit fit = Predict(all).Fit;
+        (double distance, double u) = fit.System.Deleted()[3];
+        Face face = fit.Faces[3].Face;
+        ModelFit without = Predict(all.Where(r => r.Id != face.Id)).Fit;
+        double predicted = without.System.Predict(without.Size(face)).Value;
+        // The left-out face's deviation, form, burr and jaw errors are what its reading would add: values agree, and the
+        // uncertainty is larger than that of the prediction alone.
+        if (!Predict(all).Check.Raised && !Predict(all.Where(r => r.Id != face.Id)).Check.Raised)
+            Near.Absolute(fit.Faces[3].Group.Mean - predicted, distance, 0.02);
+        Assert.True(u > 0.01);
+    }
+
+    [Fact]
+    public void BirgeRatioOfThePublishedExample()
+    {
+        // Arithmetic of the definition (Birge 1932): chi-square 20 of 5 degrees of freedom is a ratio of 2.
+        var check = new ModelCheck
+        {
+            ChiSquare = 20,
+            DegreesOfFreedom = 5,
+            Probability = 0.00125,
+            FormError = 0.01,
+            Raised = true,
+        };
+        Near.Absolute(2, check.BirgeRatio, 1e-12);
+        Assert.False(check.Holds);
+    }
+
+    [Fact]
+    public void BentWallsRaiseTheFormUntilChiSquareIsAsExpected()
+    {
+        var random = new SeededRandom(8);
+        ClearancePrediction bent = Predict(Changed(_ => 0.04 * random.Normal())),
+            straight = Predict(Changed(_ => 0));
+        Assert.Contains("model-does-not-fit", Rules(bent));
+        Assert.True(bent.Check is { Holds: false, Raised: true, FormError: > 0.015 });
+        Assert.True(bent.Check.BirgeRatio > 1.5);
+        Near.Relative(1, bent.Fit.System.ChiSquare / bent.Fit.System.DegreesOfFreedom, 0.05);
+        Assert.True(bent.Joints[0].Axes[0].Clearance.Expanded > 1.2 * straight.Joints[0].Axes[0].Clearance.Expanded);
+        Assert.True(straight.Check is { Holds: true, Raised: false, FormError: 0.006 });
+    }
+
+    [Fact]
+    public void ABurrThatSpansTellApartIsSeenAndTakenOff()
+    {
+        // Gauges and a scatter that is known make the readings fine enough to see it.
+        IEnumerable<Reading> gauges = Enumerable
+            .Range(0, 5)
+            .SelectMany(_ =>
+                new[]
+                {
+                    Reading.Size("reference.outside.40", 40),
+                    Reading.Size("reference.outside.8", 8),
+                    Reading.Size("reference.outside.11.2", 11.2),
+                    Reading.Size("reference.outside.16", 16),
+                    Reading.Size("reference.inside.8", 8),
+                    Reading.Size("reference.inside.11", 11),
+                }
+            );
+        Reading[] burred =
+        [
+            .. Changed(r => r.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Outside } ? 0.04 : 0),
+            .. gauges,
+        ];
+        var set = new ReadingSet(burred, [new Instrument("", repeatability: 0.003, variation: 0.002)]);
+        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
+        Assert.True(p.Burr is { Seen: true, CanTell: true });
+        Assert.Contains("burr-seen", Rules(p));
+        // 0.01 of growth leaves 0.03 mm; unseen, the burr would have read as 0.01.
+        Assert.InRange(p.Joints[0].Axes[0].Model.Value, 0.02, 0.035);
+    }
+
+    [Fact]
+    public void WithoutSpansABurrCannotBeToldAndThatIsSaid()
+    {
+        ClearancePrediction p = Predict(Changed(_ => 0).Where(r => r.Id.Part == KnownFeatures.Box));
+        Assert.Contains("burr-or-growth", Rules(p));
+        Assert.Contains(
+            p.Joints[0].Axes[0].Budget.Components,
+            c => c.Name.StartsWith("burrs", StringComparison.Ordinal)
+        );
+        // One reading in the middle of a face carries no burr.
+        Reading middle = Reading.Size("box1.outside.x", 8.02, note: "middle of the face");
+        Assert.True(
+            Predict([middle]).Joints[0].Axes[0].Clearance.StandardUncertainty
+                < Predict([Reading.Size("box1.outside.x", 8.02)]).Joints[0].Axes[0].Clearance.StandardUncertainty
+        );
+        Assert.Null(Predict([middle]).Burr);
+    }
+
+    [Fact]
+    public void SwappedReadingsAreNamed()
+    {
+        // Box 1 outside and box 2 inside in X, whose sizes are 0.12 apart.
+        Dictionary<string, double> value = StandardObject
+            .Exact(0, -0.01, 0, -0.01)
+            .Readings.ToDictionary(r => (string)r.Id, r => r.Value);
+        (value["box1.outside.x"], value["box2.inside.x"]) = (value["box2.inside.x"], value["box1.outside.x"]);
+        ClearancePrediction p = Predict(value.Select(v => Reading.Size(v.Key, v.Value)));
+        Assert.Equal(2, p.GrossErrors.Count);
+        Assert.All(p.GrossErrors, g => Assert.Contains("swapped", g.LooksLike, StringComparison.Ordinal));
+        Near.Absolute(0.07, p.Joints[0].Axes[0].Clearance.Value, 1e-9);
+    }
+
+    [Fact]
+    public void ABadRepeatIsSetAside()
+    {
+        Reading[] all = Changed(_ => 0)
+            .SelectMany(r => new[] { r, r, Reading.Size(r.Feature, r.Value + (r.Id == "box2.inside.y" ? 0.05 : 0)) })
+            .ToArray();
+        ClearancePrediction p = Predict(all);
+        Finding odd = Assert.Single(p.Findings, f => f.Rule == "repeat-odd");
+        Assert.Equal("box2.inside.y", odd.Subject);
+        Near.Absolute(0.03, p.Joints[0].Axes[1].Clearance.Value, 1e-9);
+    }
+
+    [Fact]
+    public void AReferenceAtAnotherLengthLeavesWhatChangesAlongTheScale()
+    {
+        double With(string reference) =>
+            ClearancePrediction
+                .From(
+                    StandardObject.Table,
+                    new ReadingSet(
+                        Enumerable
+                            .Range(0, 9)
+                            .Select(_ => Reading.Size(reference, 8))
+                            .Append(Reading.Size("box1.outside.x", 8)),
+                        [new Instrument("", resolution: 0, repeatability: 0)]
+                    ),
+                    new PredictionOptions
+                    {
+                        FormError = 0,
+                        BurrError = 0,
+                        ModelDeviation = 0,
+                    }
+                )
+                .Fit.System.Predict(new LinearTarget(0, [0, 1], []))
+                .Part(s => s.Name.StartsWith(ModelRows.InstrumentPrefix, StringComparison.Ordinal));
+        Assert.True(With("reference.outside.8") < 1e-3);
+        Assert.True(With("reference.outside.20") > 0.002);
+    }
+
+    [Fact]
+    public void GrowthComesFromOneFitWithItsOwnAndItsSharedPart()
+    {
+        AxisGrowth x = AxisGrowth.Of(StandardObject.Table, StandardObject.Exact(0.001, 0.02, 0, 0))[0];
+        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0.001, 0.02, 0, 0));
+        Near.Absolute(0.02, x.Value, 1e-9);
+        Near.Absolute(p.Axes[0].Growth.StandardUncertainty, x.StandardUncertainty, 1e-12);
+        Assert.InRange(x.SharedUncertainty, 0.001, x.StandardUncertainty);
+        Assert.Empty(AxisGrowth.Of(StandardObject.Table, new ReadingSet([Reading.Size("box1.height", 12)])));
+    }
+
+    [Fact]
+    public void AnExpansionCoefficientIsKnownToTenPerCent()
+    {
+        // In the scale of a part 15 K warm: 0.1 x 80e-6 x 15 = 1.2e-4.
+        var hot = new ReadingSet(StandardObject.Exact(0, 0.01, 0, 0.01).Readings, temperature: 35, expansion: 80e-6);
+        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, hot);
+        LinearEstimate scale = p.Fit.System.Predict(p.Fit.Scale("x"));
+        Near.Absolute(0.1 * 80e-6 * 15, scale.Part(s => s.Name == "expansion"), 1e-9);
+        // Unsaid, a room's range of 5 K enters instead.
+        LinearEstimate unsaid = Predict(Changed(_ => 0)).Fit is var f ? f.System.Predict(f.Scale("x")) : null!;
+        Near.Absolute(
+            (80e-6 - 11.5e-6) * 5 / Math.Sqrt(3),
+            unsaid.Part(s => s.Name.StartsWith("temperature", StringComparison.Ordinal)),
+            1e-9
+        );
+    }
+}
