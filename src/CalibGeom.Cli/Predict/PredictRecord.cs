@@ -53,11 +53,11 @@ internal static class PredictRecord
             {
                 (
                     Heading($"scale factor {c.Axis.ToUpperInvariant()}", answer),
-                    c.ScaleFactor.ToString("0.00000", CultureInfo.InvariantCulture)
+                    c.ScaleFactor.Value.ToString("0.00000", CultureInfo.InvariantCulture)
                 ),
                 (
                     Heading($"then edge offset {c.Axis.ToUpperInvariant()}", answer),
-                    c.EdgeOffset.ToString("+0.000;-0.000", CultureInfo.InvariantCulture) + " mm"
+                    c.EdgeOffset.Value.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture) + " mm"
                 ),
             }
         );

@@ -1,5 +1,6 @@
 using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -49,21 +50,27 @@ public sealed partial class ClearancePrediction
             Model = Estimate.Of(model),
             Agreement = agreement,
             Budget = knowledge.Budget(a.Read),
-            Decision = Decide(clearance, a.Read),
+            Decision = Decide(knowledge, clearance, a.Read, options.Limits),
             Capability = CapabilityOf(a),
         };
     }
 
-    private ConformityDecision? Decide(Estimate clearance, int quantity) =>
-        options.Limits is { } limits
-            ? ConformityDecision.Of(
+    /// <summary>The guard band rests on the expanded uncertainty, which draws give without a normal shape.</summary>
+    private static ConformityDecision? Decide(
+        Knowledge known,
+        Estimate clearance,
+        int quantity,
+        ToleranceLimits? limits
+    ) =>
+        limits is null
+            ? null
+            : ConformityDecision.Of(
                 limits,
                 clearance.Value,
-                Math.Max(clearance.StandardUncertainty, 1e-9),
+                Math.Max(clearance.Expanded / Coverage.StudentFactor(clearance.DegreesOfFreedom), 1e-9),
                 clearance.DegreesOfFreedom,
-                knowledge.AllBetween([quantity], limits.Low, limits.High)
-            )
-            : null;
+                known.AllBetween([quantity], limits.Low, limits.High)
+            );
 
     /// <summary>Each print's clearance by its own readings, against the limits.</summary>
     private Capability? CapabilityOf(JointAxisQuantities a)

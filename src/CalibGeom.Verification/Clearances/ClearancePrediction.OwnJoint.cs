@@ -1,5 +1,6 @@
 using System.Globalization;
 using CalibGeom.Verification.Decisions;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -26,9 +27,10 @@ public sealed partial class ClearancePrediction
         OwnFaces[] faces = fit.Axes.Select(a => OwnFaces.Of(fit, all, a, peg, hole)).ToArray();
         int[] quantities = faces.Select(f => f.Clearance).ToArray();
         OwnJointAxis[] own = faces.Select(f => OwnAxis(all, f, want, limits ?? options.Limits)).ToArray();
-        double sum = SumFor(want, 1 + Axes.Average(a => a.Scale.Value), Axes.Average(a => a.NextGrowth.Value)),
-            u = 2 * Math.Sqrt(quantities.Average(a => quantities.Average(b => all.Covariance(a, b)))),
-            freedom = own.Min(a => a.Clearance.DegreesOfFreedom);
+        double sum = SumFor(want, 1 + Axes.Average(a => a.Scale.Value), Axes.Average(a => a.NextGrowth.Value));
+        Estimate middle = all.Of(
+            quantities.Length == 1 ? quantities[0] : all.Add(all[quantities[0]].Combine(0.5, all[quantities[1]], 0.5))
+        );
         return new OwnJoint
         {
             PegNominal = peg,
@@ -38,12 +40,21 @@ public sealed partial class ClearancePrediction
             Fits = all.Fits(quantities, null),
             IsoFits = IsoFitsOf(all, quantities, peg),
             Wanted = want,
-            HoleForWanted = Estimate.Of(peg + sum, u, freedom),
-            PegForWanted = Estimate.Of(hole - sum, u, freedom),
+            HoleForWanted = Across(peg + sum, middle),
+            PegForWanted = Across(hole - sum, middle),
             Findings = NextPrintFindings.Of(Variation).ToArray(),
             Withheld = Withheld(),
         };
     }
+
+    /// <summary>A size that is right when the clearance is: as uncertain as both sides of it together.</summary>
+    private static Estimate Across(double size, Estimate clearance) =>
+        new(
+            size,
+            2 * clearance.StandardUncertainty,
+            clearance.DegreesOfFreedom,
+            new Interval(size - 2 * clearance.Expanded, size + 2 * clearance.Expanded)
+        );
 
     // What the hole must be larger than the peg by design.
     private static double SumFor(double wanted, double scale, double growth) => 2 * (wanted + 2 * growth) / scale;
@@ -55,7 +66,6 @@ public sealed partial class ClearancePrediction
         Estimate clearance = all.Of(faces.Clearance),
             peg = all.Of(faces.PegSize),
             hole = all.Of(faces.HoleSize);
-        double u = 2 * clearance.StandardUncertainty;
         return new OwnJointAxis
         {
             Axis = faces.Peg.Axis,
@@ -64,17 +74,9 @@ public sealed partial class ClearancePrediction
             Hole = hole,
             PegGrade = ToleranceGrade.Of(faces.Peg.Nominal, peg.Value - faces.Peg.Nominal, peg.Expanded),
             HoleGrade = ToleranceGrade.Of(faces.Hole.Nominal, hole.Value - faces.Hole.Nominal, hole.Expanded),
-            HoleForWanted = Estimate.Of(faces.Peg.Nominal + sum, u, clearance.DegreesOfFreedom),
-            PegForWanted = Estimate.Of(faces.Hole.Nominal - sum, u, clearance.DegreesOfFreedom),
-            Decision = limits is null
-                ? null
-                : ConformityDecision.Of(
-                    limits,
-                    clearance.Value,
-                    Math.Max(clearance.StandardUncertainty, 1e-9),
-                    clearance.DegreesOfFreedom,
-                    all.AllBetween([faces.Clearance], limits.Low, limits.High)
-                ),
+            HoleForWanted = Across(faces.Peg.Nominal + sum, clearance),
+            PegForWanted = Across(faces.Hole.Nominal - sum, clearance),
+            Decision = Decide(all, clearance, faces.Clearance, limits),
         };
     }
 

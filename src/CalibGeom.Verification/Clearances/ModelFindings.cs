@@ -12,7 +12,7 @@ internal static class ModelFindings
         if (p.Burr is { Seen: true } seen)
             yield return Seen(seen);
         else if (p.Burr is { CanTell: false })
-            yield return CannotTell(p.Options.BurrError);
+            yield return CannotTell(p);
         if (prints.Any(m => !m.Set.Flexible))
             yield return MaterialUnsaid(p.Options.FlexibleError);
     }
@@ -50,16 +50,20 @@ internal static class ModelFindings
             Unit = "mm",
         };
 
-    private static Finding CannotTell(double error) =>
-        new(
+    private static Finding CannotTell(ClearancePrediction p)
+    {
+        bool spans = p.Residuals.Any(r => r.Feature.StartsWith(KnownFeatures.Span, StringComparison.Ordinal));
+        string middle = "one outside width in the middle of its face, away from corners, with \"middle\" in the note";
+        return new Finding(
             "burr-or-growth",
             Severity.Warning,
             "",
             Say(
-                $"A burr alike on all boxes cannot be told from growth with these readings: one of 0.02 mm would look like 0.01 mm of growth. A standard deviation of {error:0.000} mm is carried for it."
+                $"A burr alike on all boxes {(spans ? "is hardly" : "cannot be")} told from growth with these readings (to {100 * p.Burr!.Told:0} %): one of 0.02 mm would look like up to 0.01 mm of growth. A standard deviation of {p.Options.BurrError:0.000} mm is carried for it."
             ),
-            "Read span.x and span.y, or one outside width in the middle of its face, away from corners, with \"middle\" in the note."
+            spans ? $"Read gauges and further rounds, or {middle}." : $"Read span.x and span.y, or {middle}."
         );
+    }
 
     private static Finding MaterialUnsaid(double error) =>
         new(

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A fit that survives readings it was not made for: gross errors are left out one by one while that alone mends it;
-/// otherwise the form error is raised until chi-square equals its degrees of freedom (Paule and Mandel, J. Res. NBS 87
+/// otherwise the form error is raised until chi-square is as likely larger as smaller (after Paule and Mandel, J. Res. NBS 87
 /// (1982) 377; the Birge ratio with the excess put where it arises).
 /// </summary>
 internal sealed class ModelSearch
@@ -17,7 +17,7 @@ internal sealed class ModelSearch
     /// <summary>At most this share of the faces may be gross errors.</summary>
     private const double MostAside = 0.25;
 
-    /// <summary>The form error is raised when chance alone gives the residuals with less than this.</summary>
+    /// <summary>The form error is raised when chance alone gives the residuals with less than this, and up to it.</summary>
     private const double RaiseBelow = 0.5;
 
     /// <summary>The raised form is found to this, mm: far below what it is known to.</summary>
@@ -51,7 +51,7 @@ internal sealed class ModelSearch
         int freedom = fit.System.DegreesOfFreedom;
         double chi = fit.System.ChiSquare,
             probability = Chance(fit);
-        bool raise = freedom > 0 && chi > freedom && probability < RaiseBelow;
+        bool raise = freedom > 0 && probability < RaiseBelow;
         ModelFit final = raise ? Raised(prints, options, fit) : fit;
         var check = new ModelCheck
         {
@@ -101,7 +101,8 @@ internal sealed class ModelSearch
         double freedom = fit.System.DegreesOfFreedom;
         ModelFit With(double form) =>
             ModelFit.Of(prints, options, fit.Settings with { Form = form, FormFreedom = freedom });
-        double Excess(double form) => Math.Log(With(form).System.ChiSquare / freedom);
+        double middle = ChiSquared.InvCDF(freedom, RaiseBelow);
+        double Excess(double form) => Math.Log(With(form).System.ChiSquare / middle);
         double high = Math.Max(2 * options.FormError, 0.01);
         while (Excess(high) > 0 && high < LargestForm)
             high *= 2;

@@ -61,14 +61,14 @@ public sealed record PredictionOptions
     public const double DefaultBetweenPrints = 0.005;
 
     /// <summary>
-    /// How much <see cref="DefaultBetweenPrints"/> is believed, in degrees of freedom: 2 is 50 % (JCGM 100, G.4.2).
+    /// How much <see cref="DefaultBetweenPrints"/> is believed, in degrees of freedom: 4 is about 35 % (JCGM 100, G.4.2).
     /// 1 to 1000.
     /// </summary>
     public double BetweenPrintsDegreesOfFreedom
     {
         get;
         init => field = Check(value, 1, 1000, nameof(BetweenPrintsDegreesOfFreedom));
-    } = 2;
+    } = 4;
 
     /// <summary>
     /// Standard uncertainty of a gauge block or pin read as <c>reference.*</c>. 0 to 1. Default 0.001.
