@@ -44,14 +44,16 @@ internal sealed class ModelSearch
     {
         PrintVariation variation = Learn(prints, options);
         ModelFit plain = ModelFit.Of(prints, options, new FitSettings(options.FormError, variation));
-        (ModelFit fit, IReadOnlyList<GrossFace> gross) = WithoutGross(prints, options, plain);
+        (ModelFit fit, IReadOnlyList<GrossFace> gross) = options.Robust
+            ? WithoutGross(prints, options, plain)
+            : (plain, []);
         // Several faces out and the rest still does not fit: then it is the form that was taken too small.
         if (gross.Count > 1 && Chance(fit) < ModelCheck.Least)
             (fit, gross) = (plain, []);
         int freedom = fit.System.DegreesOfFreedom;
         double chi = fit.System.ChiSquare,
             probability = Chance(fit);
-        bool raise = freedom > 0 && probability < RaiseBelow;
+        bool raise = options.Robust && freedom > 0 && probability < RaiseBelow;
         ModelFit final = raise ? Raised(prints, options, fit) : fit;
         var check = new ModelCheck
         {

@@ -124,6 +124,12 @@ public sealed record PredictionOptions
     /// <summary>Between which clearances per side joints must lie, mm; null (default) to judge none.</summary>
     public ToleranceLimits? Limits { get; init; }
 
+    /// <summary>
+    /// Whether gross errors are left out and the form error is raised where the readings do not fit. Default true; false
+    /// takes every error as assumed, so that an uncertainty depends on what was measured alone and not on what came out.
+    /// </summary>
+    public bool Robust { get; init; } = true;
+
     /// <summary>How coverage intervals are found. Default first order.</summary>
     public Route Route { get; init; } = Route.FirstOrder;
 

@@ -14,9 +14,12 @@ namespace CalibGeom.Verification.Tests.Clearances;
 /// </summary>
 public class CoverageTests(ITestOutputHelper output)
 {
-    private const int People = 20_000;
+    private const int People = 2_000;
     private const int Designs = 50;
     private const double Scatter = 0.008;
+
+    /// <summary>These people have no burrs, and a caliper whose error is the same at every length.</summary>
+    private static readonly PredictionOptions Plain = new() { BurrError = 0, Robust = false };
 
     /// <summary>
     /// Readings of one person, and the truth of joint 1. Errors are what the budget says they are: rectangular jaws,
@@ -49,7 +52,12 @@ public class CoverageTests(ITestOutputHelper output)
                 readings.Add(Reading.Size(f.Id, rounded ? Math.Round(value, 2) : value));
             }
         }
-        var caliper = new Instrument("", resolution: rounded ? 0.01 : 0, repeatability: known ? Scatter : null);
+        var caliper = new Instrument(
+            "",
+            resolution: rounded ? 0.01 : 0,
+            repeatability: known ? Scatter : null,
+            variation: 0
+        );
         return (
             new ReadingSet(readings, [caliper], state: PartState.PostCured),
             (truth["box2.inside.x"] - truth["box1.outside.x"]) / 2,
@@ -73,7 +81,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: true,
                 known: false
             );
-            Estimate e = ClearancePrediction.From(StandardObject.Table, set).Joints[0].Axes[0].Clearance;
+            Estimate e = ClearancePrediction.From(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
             width += e.Interval.Width / People;
             if (e.Interval.Contains(x))
                 covered++;
@@ -111,7 +119,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: false,
                 known: true
             );
-            Estimate e = ClearancePrediction.From(StandardObject.Table, set).Joints[0].Axes[0].Clearance;
+            Estimate e = ClearancePrediction.From(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
             Interval o = offsets[i % Designs];
             ratio += e.Interval.Width / o.Width / People;
             if (new Interval(e.Value + o.Low, e.Value + o.High).Contains(x))
@@ -154,7 +162,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: true,
                 known: false
             );
-            double p = ClearancePrediction.From(table, set).Joints[0].ProbabilityEnters;
+            double p = ClearancePrediction.From(table, set, Plain).Joints[0].ProbabilityEnters;
             int bin = Math.Min(9, (int)(10 * p));
             count[bin]++;
             said[bin] += p;
@@ -171,7 +179,7 @@ public class CoverageTests(ITestOutputHelper output)
                     $"said {mean:0.000}, entered {observed:0.000} of {count[b]}, allowed {allowed:0.000}"
                 )
             );
-            Assert.True(count[b] > 200);
+            Assert.True(count[b] > 40);
             Near.Absolute(mean, observed, allowed);
         }
     }
@@ -181,14 +189,14 @@ public class CoverageTests(ITestOutputHelper output)
         ClearancePrediction p = ClearancePrediction.From(
             StandardObject.Table,
             set,
-            new PredictionOptions
+            Plain with
             {
                 Route = Route.MonteCarlo,
-                Draws = 30_000,
+                Draws = 20_000,
                 Seed = seed + 100,
             }
         );
-        ClearancePrediction plain = ClearancePrediction.From(StandardObject.Table, set);
+        ClearancePrediction plain = ClearancePrediction.From(StandardObject.Table, set, Plain);
         Interval drawn = p.Joints[0].Axes[0].Clearance.Interval;
         double value = plain.Joints[0].Axes[0].Clearance.Value;
         return new Interval(drawn.Low - value, drawn.High - value);

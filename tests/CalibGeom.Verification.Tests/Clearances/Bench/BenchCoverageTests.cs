@@ -15,7 +15,7 @@ public class BenchCoverageTests(ITestOutputHelper output)
         out int n
     )
         ? n
-        : 60;
+        : 40;
 
     [Fact]
     public void IntervalsHoldTheTruthOrTheReportSaysWhyNot()
@@ -33,6 +33,7 @@ public class BenchCoverageTests(ITestOutputHelper output)
                 BenchOutcome o = BenchOutcome.Of(world, references, declared, Benches, 2026);
                 if (assumed == 0)
                     assumed = o.Width;
+                Require(o);
                 Write(
                     FormattableString.Invariant(
                         $"{(references ? "refs" : "    ")} {(declared ? "decl" : "    ")} {world.Name, -50} {100 * o.Coverage, 6:0.0} {o.Width / assumed, 6:0.00} {100 * o.Loud, 5:0} of {o.Misses, 4} misses; alarms {100 * o.Alarms, 5:0.0}; width {o.Width:0.0000}"
@@ -40,6 +41,15 @@ public class BenchCoverageTests(ITestOutputHelper output)
                 );
             }
         }
+    }
+
+    /// <summary>93 % within three binomial deviations of so few benches, or most misses with a loud word.</summary>
+    private static void Require(BenchOutcome o)
+    {
+        double slack = 3 * Math.Sqrt(0.93 * 0.07 / Benches);
+        Assert.True(o.Coverage >= 0.93 - slack || o.Loud >= 0.8, o.ToString());
+        if (o.World.Name == BenchWorld.All[0].Name)
+            Assert.True(o.Alarms <= 0.05 + 3 * Math.Sqrt(0.05 * 0.95 / Benches), o.ToString());
     }
 
     /// <summary>A long run can be watched: its lines go to the file that CALIBGEOM_BENCH_LOG names, too.</summary>
