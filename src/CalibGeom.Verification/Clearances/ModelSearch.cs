@@ -23,6 +23,9 @@ internal sealed class ModelSearch
     /// <summary>The raised form is found to this, mm: far below what it is known to.</summary>
     private const double Fine = 2e-4;
 
+    /// <summary>A form error, mm, with which faces say nothing and chi-square is that of the gauges alone.</summary>
+    private const double Boundless = 1e3;
+
     /// <summary>Form is not looked for beyond this, mm.</summary>
     private const double LargestForm = 0.5;
 
@@ -50,15 +53,18 @@ internal sealed class ModelSearch
         // Several faces out and the rest still does not fit: then it is the form that was taken too small.
         if (gross.Count > 1 && Chance(fit) < ModelCheck.Least)
             (fit, gross) = (plain, []);
-        int freedom = fit.System.DegreesOfFreedom;
-        double chi = fit.System.ChiSquare,
-            probability = Chance(fit);
+        // Gauges that disagree with what was assumed of the instrument are no matter of form: faces given the gauges.
+        int gauges = prints.Sum(p => p.References.Count),
+            freedom = fit.System.DegreesOfFreedom - gauges;
+        double ofGauges = gauges > 0 ? WithForm(prints, options, fit, Boundless).System.ChiSquare : 0,
+            chi = fit.System.ChiSquare - ofGauges,
+            probability = freedom > 0 ? 1 - ChiSquared.CDF(freedom, Math.Max(0, chi)) : 1;
         bool raise = options.Robust && freedom > 0 && probability < RaiseBelow;
-        ModelFit final = raise ? Raised(prints, options, fit) : fit;
+        ModelFit final = raise ? Raised(prints, options, fit, freedom, ofGauges) : fit;
         var check = new ModelCheck
         {
-            ChiSquare = freedom > 0 ? chi : 0,
-            DegreesOfFreedom = freedom,
+            ChiSquare = freedom > 0 ? Math.Max(0, chi) : 0,
+            DegreesOfFreedom = Math.Max(0, freedom),
             Probability = probability,
             FormError = final.Settings.Form,
             Raised = raise,
@@ -98,18 +104,30 @@ internal sealed class ModelSearch
         return chance < FalseAlarm ? new GrossFace(fit.Faces[worst], distance, u, chance) : null;
     }
 
-    private static ModelFit Raised(IReadOnlyList<MatchedReadings> prints, PredictionOptions options, ModelFit fit)
+    private static ModelFit Raised(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        ModelFit fit,
+        int freedom,
+        double ofGauges
+    )
     {
-        double freedom = fit.System.DegreesOfFreedom;
-        ModelFit With(double form) =>
-            ModelFit.Of(prints, options, fit.Settings with { Form = form, FormFreedom = freedom });
         double middle = ChiSquared.InvCDF(freedom, RaiseBelow);
-        double Excess(double form) => Math.Log(With(form).System.ChiSquare / middle);
+        ModelFit With(double form) => WithForm(prints, options, fit, form, freedom);
+        double Excess(double form) => Math.Log(Math.Max(1e-9, With(form).System.ChiSquare - ofGauges) / middle);
         double high = Math.Max(2 * options.FormError, 0.01);
         while (Excess(high) > 0 && high < LargestForm)
             high *= 2;
         return Brent.TryFindRoot(Excess, options.FormError, high, Fine, 20, out double root) ? With(root) : With(high);
     }
+
+    private static ModelFit WithForm(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        ModelFit fit,
+        double form,
+        double freedom = double.PositiveInfinity
+    ) => ModelFit.Of(prints, options, fit.Settings with { Form = form, FormFreedom = freedom });
 
     /// <summary>Growth of each print by itself, and how much of it is the print's own.</summary>
     private static PrintVariation Learn(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
