@@ -24,7 +24,7 @@ internal sealed record RepeatScatter(double S, double Freedom)
     /// Tunnels, tabs and columns are read with wires, pins or soft jaws: their repeats say nothing of a caliper's.
     /// </summary>
     private static bool IsWidthOrHeight(FeatureId id) =>
-        id.Part is not (KnownFeatures.Slot or KnownFeatures.Column or "squeeze");
+        id.Part is not (KnownFeatures.Slot or KnownFeatures.Column or KnownFeatures.Squeeze);
 
     /// <summary>Standard uncertainty of a group's mean.</summary>
     internal double OfMean(ReadingGroup group)
