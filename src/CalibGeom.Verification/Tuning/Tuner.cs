@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Tuning.Words;
 
 namespace CalibGeom.Verification.Tuning;

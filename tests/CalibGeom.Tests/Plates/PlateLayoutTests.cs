@@ -1,6 +1,5 @@
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
-using CalibGeom.TestObjects.Specs;
 using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;

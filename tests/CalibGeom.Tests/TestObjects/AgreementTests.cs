@@ -1,7 +1,6 @@
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.TestObjects;
-using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CalibGeom.Verification.Logs;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 

@@ -1,6 +1,5 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Policy;
-using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
 
