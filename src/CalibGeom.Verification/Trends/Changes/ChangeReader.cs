@@ -1,0 +1,138 @@
+using MathNet.Numerics.Distributions;
+
+namespace CalibGeom.Verification.Trends.Changes;
+
+/// <summary>From all ways of having changed to what to say of the change.</summary>
+internal sealed class ChangeReader
+{
+    // What is less probable than this share of the most probable way is left out of the sums.
+    private const double Negligible = 1e-5;
+
+    // Middles of ten equal shares of a normal law, for times that are no linear function of the size.
+    private static readonly double[] Tenths = Enumerable
+        .Range(0, 10)
+        .Select(i => Normal.InvCDF(0, 1, (i + 0.5) / 10))
+        .ToArray();
+
+    private readonly ChangeModel model;
+    private readonly TrendOptions options;
+    private readonly int last;
+    private readonly (double Weight, ChangeComponent Part)[] parts;
+
+    internal ChangeReader(ChangeModel model, TrendOptions options, int last)
+    {
+        (this.model, this.options, this.last) = (model, options, last);
+        ChangeComponent[] all = model.Components(last).ToArray();
+        double top = all.Max(c => c.LogWeight);
+        parts = all.Select(c => (Weight: Math.Exp(c.LogWeight - top), c)).Where(c => c.Weight > Negligible).ToArray();
+        double sum = parts.Sum(p => p.Weight);
+        parts = parts.Select(p => (p.Weight / sum, p.Part)).ToArray();
+    }
+
+    /// <summary>The most probable single way.</summary>
+    internal ChangeComponent Best => parts.MaxBy(p => p.Weight).Part;
+
+    internal TrendChange Read()
+    {
+        var gauges = model.Filter.Points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet();
+        double drifts = Share(p => p.Case.Drifts),
+            beyond = Beyond();
+        return new TrendChange
+        {
+            LogLight = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1)),
+            Growth = gauges.Contains(Gauge.Growth) ? Mixture.Of(Now(_ => true, p => p.Cause.Growth)) : null,
+            PrintThrough = gauges.Contains(Gauge.PrintThrough)
+                ? Mixture.Of(Now(_ => true, p => p.Cause.PrintThrough))
+                : null,
+            LightProbability = Share(p => p.Cause.IsLight),
+            DriftProbability = drifts,
+            PerCoupon = Mixture.Of(
+                parts
+                    .Where(p => p.Part.Case.Drifts && p.Part.Cause.IsLight)
+                    .Select(p => (p.Weight, p.Part.Mean, p.Part.Deviation))
+                    .DefaultIfEmpty((1, 0, 0))
+                    .ToArray()
+            ),
+            Since = Since(),
+            BeyondProbability = beyond,
+            Crosses = drifts > 0.5 && beyond < 0.5 ? Crosses() : null,
+        };
+    }
+
+    private double Share(Func<ChangeComponent, bool> which) => parts.Where(p => which(p.Part)).Sum(p => p.Weight);
+
+    private (double, double, double)[] Now(Func<ChangeComponent, bool> which, Func<ChangeComponent, double> scale) =>
+        parts
+            .Where(p => which(p.Part))
+            .Select(p =>
+            {
+                double factor = p.Part.Case.Course[last] * scale(p.Part);
+                return (p.Weight, p.Part.Mean * factor, p.Part.Deviation * Math.Abs(factor));
+            })
+            .DefaultIfEmpty((1, 0, 0))
+            .ToArray();
+
+    /// <summary>The size at which a way of changing leaves the tolerance.</summary>
+    private double Limit(Cause cause)
+    {
+        double light = -Math.Log(1 - options.LightTolerance),
+            clearance = cause.Growth > 0 ? options.Tolerance / (2 * cause.Growth) : double.PositiveInfinity;
+        return cause.IsLight ? Math.Min(light, clearance)
+            : double.IsFinite(clearance) ? clearance
+            : light;
+    }
+
+    private double Beyond() =>
+        parts.Sum(p =>
+        {
+            double mean = p.Part.Mean * p.Part.Case.Course[last],
+                deviation = Math.Max(1e-12, p.Part.Deviation * p.Part.Case.Course[last]),
+                limit = Limit(p.Part.Cause);
+            return p.Weight * (Normal.CDF(mean, deviation, -limit) + 1 - Normal.CDF(mean, deviation, limit));
+        });
+
+    private Amount Since()
+    {
+        double[] times = model.Times;
+        double Before(int n) => n > 0 ? times[n - 1] : times[0];
+        double After(int n) => n < last ? times[n + 1] : times[last];
+        // A step lies between two coupons; a drift began nearer to its coupon than to the next ones.
+        var spans = parts
+            .Select(p =>
+            {
+                int at = p.Part.Case.From;
+                return p.Part.Case.Drifts
+                    ? (p.Weight, Low: (times[at] + Before(at)) / 2, High: (times[at] + After(at)) / 2)
+                    : (p.Weight, Low: Before(at), High: times[at]);
+            })
+            .ToArray();
+        return new Amount(
+            Mixture.Quantile(spans.Select(s => (s.Weight, (s.Low + s.High) / 2)), 0.5),
+            Mixture.Quantile(spans.Select(s => (s.Weight, s.Low)), 0.025),
+            Mixture.Quantile(spans.Select(s => (s.Weight, s.High)), 0.975)
+        );
+    }
+
+    private Amount Crosses()
+    {
+        double now = model.Times[last];
+        var times = parts
+            .Where(p => p.Part.Case.Drifts)
+            .SelectMany(p =>
+                Tenths.Select(z =>
+                {
+                    double size = p.Part.Mean + z * p.Part.Deviation,
+                        left = Limit(p.Part.Cause) - Math.Abs(size) * p.Part.Case.Course[last];
+                    double after = left <= 0 ? 0 : left / Math.Max(1e-9, Math.Abs(size)) * model.Spacing;
+                    return (p.Weight, now + after);
+                })
+            )
+            .ToArray();
+        double Far(double time) => time > now + 1000 * model.Spacing ? double.PositiveInfinity : time;
+        return new Amount(
+            Far(Mixture.Quantile(times, 0.5)),
+            Far(Mixture.Quantile(times, 0.025)),
+            Far(Mixture.Quantile(times, 0.975))
+        );
+    }
+}

@@ -1,0 +1,17 @@
+namespace CalibGeom.Verification.Trends;
+
+/// <summary>What a series of coupons says.</summary>
+public enum TrendVerdict
+{
+    /// <summary>Nothing is seen to have moved; the answer says what would have been seen.</summary>
+    NotSeenToMove,
+
+    /// <summary>Something moves, but parts are still within the tolerance.</summary>
+    Drifting,
+
+    /// <summary>What has moved is out of the tolerance, or something changed that calls for a new calibration.</summary>
+    Recalibrate,
+
+    /// <summary>The coupons cannot tell yet; the answer says how many more would.</summary>
+    NotEnoughData,
+}
