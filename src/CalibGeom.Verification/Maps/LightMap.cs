@@ -1,0 +1,205 @@
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
+
+namespace CalibGeom.Verification.Maps;
+
+/// <summary>How even the light is over the plate, from coupons of one print.</summary>
+public static class LightMap
+{
+    // How many readings' worth the stated uncertainties count against the scatter that is seen, as in trends.
+    private const double Trust = 8;
+    private const double Doubt = 0.05;
+    private const int Draws = 1000;
+
+    /// <summary>Judges a print.</summary>
+    /// <param name="points">At least three coupons at different places.</param>
+    /// <param name="options">The plate; null for the defaults.</param>
+    /// <exception cref="InputException">There are fewer, or their readings cannot be compared.</exception>
+    public static MapResult Of(IReadOnlyList<MapPoint> points, MapOptions? options = null)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        options ??= MapOptions.Default;
+        int places = points.Where(p => p.Values.Count > 0).Select(p => (p.X, p.Y)).Distinct().Count();
+        if (places < 3)
+            throw new InputException(
+                $"A map needs coupons at three places or more; these readings are of {places}. Print four or five over "
+                    + "the plate."
+            );
+        Surface even =
+            Surface.Fit(SurfaceShape.Even, points, options)
+            ?? throw new InputException(
+                "The coupons share no reading that could be compared. Read the same features of each with one caliper."
+            );
+        Surface? plane = Surface.Fit(SurfaceShape.Plane, points, options),
+            bowl = Surface.Fit(SurfaceShape.Bowl, points, options);
+        (double squares, int freedom) = Saturated(points, options);
+        NestedTest? any = even.Freedom > freedom ? Test(even.Squares, squares, even.Freedom - freedom, freedom) : null;
+        NestedTest? ofPlane = plane is null ? null : Test(even.Squares, plane.Squares, 2, plane.Freedom);
+        NestedTest? ofBowl = bowl is null || plane is null ? null : Test(plane.Squares, bowl.Squares, 1, bowl.Freedom);
+        NestedTest? bowlAtAll = bowl is null ? null : Test(even.Squares, bowl.Squares, 3, bowl.Freedom);
+        double[] chances = new[] { any, ofPlane, bowlAtAll }.OfType<NestedTest>().Select(t => t.Probability).ToArray();
+        double probability = chances.Length == 0 ? 1 : Math.Min(1, chances.Length * chances.Min());
+        Surface chosen = ofBowl?.Probability < Doubt && bowl is not null ? bowl : plane ?? even;
+        chosen = Scaled(probability < Doubt ? chosen : plane ?? even);
+        double[] mean = chosen.Mean(points.Select(p => (p.X, p.Y)));
+        (double change, double share, PlatePart? part) = OneExposure.For(chosen, mean, options);
+        return new MapResult(probability < Doubt ? chosen : Scaled(even), mean)
+        {
+            Places = points.Select(p => Place(p, points, chosen, mean, options)).ToArray(),
+            Probability = probability,
+            AnyDifference = any,
+            Plane = ofPlane,
+            Bowl = ofBowl,
+            Weakest = Weakest(chosen, mean, options),
+            ExposureChange = probability < Doubt ? change : 0,
+            WithinShare = probability < Doubt ? share : 1,
+            Within = probability < Doubt ? part : null,
+            Level = LevelOf(points, options),
+            Options = options,
+        };
+    }
+
+    private static NestedTest Test(double squares, double left, int freedom, int leftFreedom) =>
+        NestedTest.Of(squares + Trust, left + Trust, freedom, leftFreedom + Trust);
+
+    private static Surface Scaled(Surface s)
+    {
+        double factor = (Trust + s.Squares) / (Trust + s.Freedom);
+        return s.With(factor);
+    }
+
+    /// <summary>What is left when every coupon may have any light of its own.</summary>
+    private static (double Squares, int Freedom) Saturated(IReadOnlyList<MapPoint> points, MapOptions options)
+    {
+        MapPoint[] read = points.Where(p => p.Values.Count > 0).ToArray();
+        var series = read.SelectMany(p => p.Values).Select(v => $"{v.Gauge}|{v.Series}").Distinct().ToArray();
+        int rows = read.Sum(p => p.Values.Count);
+        // With one series every coupon is met exactly.
+        if (series.Length == 1)
+            return (0, 0);
+        double[,] design = new double[rows, series.Length + read.Length - 1];
+        var observed = new double[rows];
+        int i = 0;
+        for (int n = 0; n < read.Length; n++)
+            foreach (GaugeValue v in read[n].Values)
+            {
+                design[i, Array.IndexOf(series, $"{v.Gauge}|{v.Series}")] = 1 / v.Uncertainty;
+                if (n > 0)
+                    design[i, series.Length + n - 1] = Surface.Response(v.Gauge, options) / v.Uncertainty;
+                observed[i++] = v.Value / v.Uncertainty;
+            }
+        if (rows <= series.Length + read.Length - 1)
+            return (0, 0);
+        try
+        {
+            LeastSquares fit = LeastSquares.Ordinary(design, observed);
+            return (fit.SumOfSquares, fit.DegreesOfFreedom);
+        }
+        catch (ArgumentException)
+        {
+            // Coupons that share no series with others: nothing is left over to compare.
+            return (0, 0);
+        }
+    }
+
+    private static PlacedLight Place(
+        MapPoint point,
+        IReadOnlyList<MapPoint> all,
+        Surface surface,
+        double[] mean,
+        MapOptions options
+    )
+    {
+        double weight = 0,
+            sum = 0;
+        foreach (GaugeValue v in point.Values)
+        {
+            double[] others = all.SelectMany(p => p.Values)
+                .Where(w => w.Gauge == v.Gauge && w.Series == v.Series)
+                .Select(w => w.Value)
+                .ToArray();
+            if (others.Length < 2)
+                continue;
+            double answer = Surface.Response(v.Gauge, options),
+                information = answer * answer / (v.Uncertainty * v.Uncertainty);
+            weight += information;
+            sum += information * (v.Value - others.Average()) / answer;
+        }
+        double at = surface.At(point.X, point.Y, mean),
+            reach = 1.959963984540054 * surface.Deviation(point.X, point.Y, mean);
+        double own = weight > 0 ? 1.959963984540054 / Math.Sqrt(weight) : 0;
+        return new PlacedLight(
+            point,
+            weight > 0 ? new Amount(sum / weight, sum / weight - own, sum / weight + own) : null,
+            new Amount(at, at - reach, at + reach)
+        );
+    }
+
+    private static WeakCorner Weakest(Surface surface, double[] mean, MapOptions options)
+    {
+        (double X, double Y)[] corners =
+        [
+            (-options.Width / 2, -options.Depth / 2),
+            (options.Width / 2, -options.Depth / 2),
+            (options.Width / 2, options.Depth / 2),
+            (-options.Width / 2, options.Depth / 2),
+        ];
+        (double X, double Y)[] grid = OneExposure.Grid(options, 11).ToArray();
+        var random = new SeededRandom(1);
+        var counts = new int[4];
+        var lacks = new List<(double, double)>();
+        int best = Lowest(surface);
+        for (int i = 0; i < Draws; i++)
+        {
+            Surface drawn = surface.Draw([random.Normal(), random.Normal(), random.Normal()]);
+            counts[Lowest(drawn)]++;
+            lacks.Add((1, Lack(drawn)));
+        }
+        return new WeakCorner(
+            corners[best].X,
+            corners[best].Y,
+            (double)counts[best] / Draws,
+            new Amount(
+                Lack(surface),
+                Trends.Changes.Mixture.Quantile(lacks, 0.025),
+                Trends.Changes.Mixture.Quantile(lacks, 0.975)
+            )
+        );
+
+        int Lowest(Surface s)
+        {
+            double[] at = corners.Select(c => s.At(c.X, c.Y, mean)).ToArray();
+            return Array.IndexOf(at, at.Min());
+        }
+
+        double Lack(Surface s) =>
+            1 - Math.Exp(s.At(corners[best].X, corners[best].Y, mean) - grid.Max(p => s.At(p.X, p.Y, mean)));
+    }
+
+    private static PlateLevel? LevelOf(IReadOnlyList<MapPoint> points, MapOptions options)
+    {
+        MapPoint[] read = points.Where(p => p.Thickness is not null).ToArray();
+        if (read.Length < 4)
+            return null;
+        double[,] design = new double[read.Length, 3];
+        for (int i = 0; i < read.Length; i++)
+            (design[i, 0], design[i, 1], design[i, 2]) = (1, read[i].X / options.Width, read[i].Y / options.Depth);
+        double u = read.Average(p => p.ThicknessUncertainty);
+        double[] observed = read.Select(p => p.Thickness!.Value / u).ToArray();
+        try
+        {
+            LeastSquares fit = LeastSquares.Ordinary(design, observed);
+            double mean = observed.Average();
+            double squares = observed.Sum(o => (o - mean) * (o - mean));
+            return new PlateLevel(
+                Test(squares, fit.SumOfSquares, 2, fit.DegreesOfFreedom),
+                fit.Coefficients[1] * u,
+                fit.Coefficients[2] * u
+            );
+        }
+        catch (ArgumentException)
+        {
+            return null; // All on one line: a plane cannot be told.
+        }
+    }
+}

@@ -1,0 +1,78 @@
+using CalibGeom.Verification.Trends;
+
+namespace CalibGeom.Verification.Maps;
+
+/// <summary>What the coupons of one print say of the plate. Immutable.</summary>
+public sealed class MapResult
+{
+    private readonly Surface surface;
+    private readonly double[] mean;
+
+    internal MapResult(Surface surface, double[] mean) => (this.surface, this.mean) = (surface, mean);
+
+    /// <summary>The light at each coupon.</summary>
+    public required IReadOnlyList<PlacedLight> Places { get; init; }
+
+    /// <summary>
+    /// The probability of coupons that differ so much when the light is the same everywhere: the least of three tests
+    /// (any difference, plane, bowl), times the number of tests made.
+    /// </summary>
+    public required double Probability { get; init; }
+
+    /// <summary>Whether a difference is claimed: <see cref="Probability"/> below 0.05.</summary>
+    public bool Differs => Probability < 0.05;
+
+    /// <summary>The test of any difference between coupons; null when there is nothing to compare.</summary>
+    public NestedTest? AnyDifference { get; init; }
+
+    /// <summary>The test of a plane against even light; null when the places cannot tell.</summary>
+    public NestedTest? Plane { get; init; }
+
+    /// <summary>The test of a bowl against a plane; null when the places cannot tell.</summary>
+    public NestedTest? Bowl { get; init; }
+
+    /// <summary>The shape that is supported.</summary>
+    public SurfaceShape Shape => surface.Shape;
+
+    /// <summary>The weakest corner of the plate by the shape fitted, with what it lacks against the strongest place as
+    /// a share.</summary>
+    public required WeakCorner Weakest { get; init; }
+
+    /// <summary>ln of the exposure for the whole plate over the present one.</summary>
+    public required double ExposureChange { get; init; }
+
+    /// <summary>The share of the plate that this exposure keeps within the limits, 0 to 1.</summary>
+    public required double WithinShare { get; init; }
+
+    /// <summary>The largest rectangle of the plate within the limits; null when there is none.</summary>
+    public PlatePart? Within { get; init; }
+
+    /// <summary>The tilt of the plate from thicknesses; null when fewer than four coupons have one.</summary>
+    public PlateLevel? Level { get; init; }
+
+    /// <summary>What was asked for.</summary>
+    public required MapOptions Options { get; init; }
+
+    /// <summary>ln(light) at a place less the mean of the coupons, with its 95 % interval.</summary>
+    /// <param name="x">X in plate coordinates, mm.</param>
+    /// <param name="y">Y in plate coordinates, mm.</param>
+    public Amount LightAt(double x, double y)
+    {
+        double value = surface.At(x, y, mean),
+            reach = 1.959963984540054 * surface.Deviation(x, y, mean);
+        return new Amount(value, value - reach, value + reach);
+    }
+
+    /// <summary>
+    /// By how much the clearance at a place differs from the mean of the coupons, mm per side, with its 95 % interval:
+    /// it falls by twice the growth, and growth answers to light by <see cref="MapOptions.LightEffect"/>.
+    /// </summary>
+    /// <param name="x">X in plate coordinates, mm.</param>
+    /// <param name="y">Y in plate coordinates, mm.</param>
+    public Amount ClearanceChangeAt(double x, double y)
+    {
+        Amount light = LightAt(x, y);
+        double factor = -2 * Options.LightEffect.Median;
+        return new Amount(factor * light.Value, factor * light.High, factor * light.Low);
+    }
+}
