@@ -138,6 +138,20 @@ public static class Trend
         return tail < 1e-300 ? 37 * Math.Sign(t) : -Normal.InvCDF(0, 1, tail) * Math.Sign(t);
     }
 
+    /// <summary>
+    /// The probability that the last coupon alone differs so much, in any gauge or in the light of all, when nothing has
+    /// moved: the least over what was looked at, times their number.
+    /// </summary>
+    internal static double LastAlone(ChangeModel model, TrendOptions options)
+    {
+        int last = model.Filter.Points.Count - 1;
+        double[] chances = ChartsOf(model, options)
+            .Where(c => c.Coupons[^1] == last)
+            .Select(c => 2 * Normal.CDF(0, 1, -Math.Abs(c.Points[^1])))
+            .ToArray();
+        return chances.Length == 0 ? 1 : Math.Min(1, chances.Length * chances.Min());
+    }
+
     private static double? WouldBeSeen(ChangeModel model, TrendOptions options)
     {
         int last = model.Times.Length - 1,

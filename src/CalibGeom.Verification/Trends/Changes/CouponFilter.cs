@@ -54,7 +54,7 @@ internal sealed class CouponFilter
         foreach (GaugeValue value in points.SelectMany(p => p.Values))
             numbers.TryAdd(Key(value), numbers.Count);
         int k = Math.Max(1, numbers.Count);
-        Matrix<double> covariance = Matrix<double>.Build.DenseDiagonal(k, k, Unknown);
+        Matrix<double> covariance = Start(points, numbers, k);
         var steps = new Step[points.Count];
         for (int n = 0; n < points.Count; n++)
         {
@@ -107,6 +107,26 @@ internal sealed class CouponFilter
         return length <= 4 * raw.Sum(r => r * r) / Unknown
             ? null
             : turned.Zip(Observed[n], (t, o) => t * o).Sum() / Math.Sqrt(length);
+    }
+
+    // Series of one kin share most of what is not known before; each has little of its own.
+    private static Matrix<double> Start(IReadOnlyList<TrendPoint> points, Dictionary<string, int> numbers, int k)
+    {
+        var kin = new string[k];
+        var own = new double[k];
+        foreach (GaugeValue value in points.SelectMany(p => p.Values))
+        {
+            int at = numbers[Key(value)];
+            kin[at] = value.Kin.Length > 0 ? $"{value.Gauge}|{value.Kin}" : "";
+            own[at] = TrendOptions.BetweenSeries(value.Gauge);
+        }
+        return Matrix<double>.Build.Dense(
+            k,
+            k,
+            (r, c) =>
+                (r == c || (kin[r] is { Length: > 0 } && kin[r] == kin[c]) ? Unknown : 0)
+                + (r == c && kin[r] is { Length: > 0 } ? own[r] * own[r] : 0)
+        );
     }
 
     private static string Key(GaugeValue value) => $"{value.Gauge}|{value.Series}";

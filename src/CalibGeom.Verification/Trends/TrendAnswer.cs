@@ -1,0 +1,71 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Trends;
+
+/// <summary>What a log says: one verdict, what follows, and the evidence. Immutable.</summary>
+public sealed record TrendAnswer
+{
+    // Below this the gauges disagree about light, and no exposure is offered.
+    private const double PureLight = 0.5;
+
+    // An exposure is read off a display to about this; a correction below it is none.
+    private const double LeastCorrection = 0.02;
+
+    /// <summary>The log in segments.</summary>
+    public required TrendLog Log { get; init; }
+
+    /// <summary>What the coupons of the last state say by themselves.</summary>
+    public required TrendResult Result { get; init; }
+
+    /// <summary>What calls for a new calibration without statistics.</summary>
+    public required IReadOnlyList<TrendTrigger> Triggers { get; init; }
+
+    /// <summary>The verdict, triggers included.</summary>
+    public required TrendVerdict Verdict { get; init; }
+
+    /// <summary>The exposure that restores the light; null unless what moved is light.</summary>
+    public LightCorrection? Correction { get; init; }
+
+    /// <summary>The answer in plain words: first the verdict, then the evidence.</summary>
+    public IReadOnlyList<Finding> Findings { get; private init; } = [];
+
+    /// <summary>Judges a log.</summary>
+    /// <param name="entries">Its prints.</param>
+    /// <param name="options">What counts as moved; null for the defaults.</param>
+    /// <param name="months">Months of frequent use after which a new calibration is called for; 0 for never. Default
+    /// 6.</param>
+    /// <exception cref="InputException">There is no print, or the last says nothing of the process.</exception>
+    public static TrendAnswer Of(IEnumerable<LogEntry> entries, TrendOptions? options = null, double months = 6)
+    {
+        TrendLog log = TrendLog.Of(entries);
+        options ??= TrendOptions.Default;
+        TrendResult result = Trend.Of(log.Current.Points, options);
+        IReadOnlyList<TrendTrigger> triggers = log.Triggers(months);
+        var answer = new TrendAnswer
+        {
+            Log = log,
+            Result = result,
+            Triggers = triggers,
+            Verdict = triggers.Count > 0 ? TrendVerdict.Recalibrate : result.Verdict,
+            Correction = CorrectionOf(log.Current.Entries[^1].Trial.Settings, result),
+        };
+        return answer with { Findings = TrendWords.Of(answer) };
+    }
+
+    private static LightCorrection? CorrectionOf(ExposureSettings settings, TrendResult result)
+    {
+        if (result.Change is not { } change || change.LightProbability < PureLight)
+            return null;
+        if (Math.Abs(change.LogLight.Value) < LeastCorrection)
+            return null;
+        double Exposure(double logLight) => settings.Time * Math.Exp(-logLight);
+        double time = Math.Round(Exposure(change.LogLight.Value), 2);
+        if (time is <= 0 or > ExposureSettings.Longest)
+            return null;
+        return new LightCorrection(
+            new ExposureSettings(time, settings.Rest, settings.EdgeOffset),
+            Exposure(change.LogLight.High),
+            Exposure(change.LogLight.Low)
+        );
+    }
+}

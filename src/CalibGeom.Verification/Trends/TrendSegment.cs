@@ -1,0 +1,69 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Trends;
+
+/// <summary>Prints of one process: the same settings, under the same conditions. Immutable.</summary>
+public sealed class TrendSegment
+{
+    internal TrendSegment(IReadOnlyList<LogEntry> entries)
+    {
+        Entries = entries;
+        var read = entries
+            .Select(e => (Values: CouponValues.Of(e.Trial, out IReadOnlySet<Gauge> bounds), bounds))
+            .ToArray();
+        // What no print of the segment measures, but only bounds, says nothing of change.
+        var useless = Enum.GetValues<Gauge>()
+            .Where(g =>
+                read.Where(r => r.Values.Any(v => v.Gauge == g)).All(r => r.bounds.Contains(g))
+                && Alike(read.SelectMany(r => r.Values).Where(v => v.Gauge == g))
+            )
+            .ToHashSet();
+        Points = entries
+            .Select(
+                (e, i) =>
+                    new TrendPoint(
+                        read[i].Values.Where(v => !useless.Contains(v.Gauge)),
+                        e.Trial.Date,
+                        FormattableString.Invariant($"print {e.Number}")
+                    )
+            )
+            .ToArray();
+    }
+
+    /// <summary>The prints with their numbers in the log, in order of time.</summary>
+    public IReadOnlyList<LogEntry> Entries { get; }
+
+    /// <summary>What they say.</summary>
+    public IReadOnlyList<TrendPoint> Points { get; }
+
+    /// <summary>The first print, whose conditions the others share.</summary>
+    public Trial Reference => Entries[0].Trial;
+
+    /// <summary>What sets a print apart from this segment, in words; empty when it belongs to it.</summary>
+    /// <param name="trial">A print.</param>
+    public IReadOnlyList<string> DifferencesOf(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        var differences = trial.Conditions.DifferencesFrom(Reference.Conditions).ToList();
+        void Say(string what, string here, string there)
+        {
+            if (here != there)
+                differences.Add($"{what} '{here}' instead of '{there}'");
+        }
+        Say("bottle", trial.Conditions.Bottle, Reference.Conditions.Bottle);
+        Say("film", trial.Conditions.Film, Reference.Conditions.Film);
+        Say("screen", trial.Conditions.Screen, Reference.Conditions.Screen);
+        return differences;
+    }
+
+    /// <summary>Whether a print was made at the settings of this segment; the edge offset is taken off.</summary>
+    /// <param name="trial">A print.</param>
+    public bool SameSettings(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        return trial.Settings.SameProcess(Reference.Settings);
+    }
+
+    private static bool Alike(IEnumerable<GaugeValue> values) =>
+        values.Select(v => Math.Round(v.Value, 9)).Distinct().Count() < 2;
+}

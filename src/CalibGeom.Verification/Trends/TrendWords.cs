@@ -1,0 +1,290 @@
+using System.Globalization;
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Verification.Trends;
+
+/// <summary>The answer in sentences that do not contradict each other.</summary>
+internal sealed class TrendWords
+{
+    private readonly TrendAnswer answer;
+    private readonly TrendResult result;
+    private readonly List<Finding> findings = [];
+
+    private TrendWords(TrendAnswer answer) => (this.answer, result) = (answer, answer.Result);
+
+    internal static IReadOnlyList<Finding> Of(TrendAnswer answer)
+    {
+        var words = new TrendWords(answer);
+        words.Verdict();
+        words.Evidence();
+        words.Surroundings();
+        return words.findings;
+    }
+
+    private void Verdict()
+    {
+        (string message, string remedy) = answer.Verdict switch
+        {
+            TrendVerdict.NotSeenToMove => (
+                $"Not seen to move: {Count(result.Points.Count)}. {WouldBe()}",
+                "Keep the settings."
+            ),
+            TrendVerdict.Drifting => (
+                $"Drifting, still within the tolerance: {Moved()}.",
+                answer.Correction is null
+                    ? "Print the next coupon sooner."
+                    : "Correct the exposure, or print the next coupon sooner."
+            ),
+            TrendVerdict.NotEnoughData => ($"Not enough data: {Why()}", More()),
+            _ => Recalibrate(),
+        };
+        Say(
+            "trend-verdict",
+            answer.Verdict switch
+            {
+                TrendVerdict.Recalibrate => Severity.Error,
+                TrendVerdict.Drifting => Severity.Warning,
+                _ => Severity.Note,
+            },
+            Name(answer.Log.Current),
+            message,
+            remedy
+        );
+    }
+
+    private (string, string) Recalibrate()
+    {
+        var reasons = answer.Triggers.Select(t => t.Reason).ToList();
+        if (result.Change is not null)
+            reasons.Insert(
+                0,
+                Sentence(
+                    $"{Moved()}, {(result.Change.BeyondProbability >= 0.5 ? "out of the tolerance" : "still within the tolerance")}"
+                )
+            );
+        string remedy =
+            answer.Triggers.Count > 0 ? "Calibrate anew: print the test object and let tune say the settings."
+            : answer.Correction is { } c
+                ? Text($"Print {c.Settings.Time:0.##} s and confirm it with one coupon, or calibrate anew.")
+            : "Calibrate anew: print the test object and let tune say the settings.";
+        return ($"Recalibrate now. {string.Join(" ", reasons)}", remedy);
+    }
+
+    private void Evidence()
+    {
+        if (result.Change is { } change)
+        {
+            Size(change);
+            Since(change);
+            if (answer.Triggers.Count == 0)
+                Correct(change);
+        }
+        else if (answer.Verdict == TrendVerdict.Recalibrate && result.Points.Count > result.Options.Baseline)
+            Say("trend-coupons", Severity.Note, "", $"The coupons themselves show no movement. {WouldBe()}", "");
+        Say(
+            "trend-run-length",
+            Severity.Note,
+            "",
+            Text(
+                $"While nothing moves, one false alarm comes in about {result.Options.RunLength:0} coupons; each chart gives one in {10 * result.Options.RunLength:0}."
+            ),
+            ""
+        );
+        foreach (
+            GaugeCharts chart in result.Charts.Where(c =>
+                c.RangeRatio > 1.6 && c.Points.Count >= 6 && c.Name != "light"
+            )
+        )
+            Say(
+                "trend-scatter",
+                Severity.Note,
+                chart.Name,
+                Text(
+                    $"Neighbouring coupons differ by {chart.RangeRatio:0.0} times what was stated for {chart.Name}; the answer allows for it."
+                ),
+                "Look at how coupons are washed, dried and measured, or state a larger deviation between prints."
+            );
+    }
+
+    private void Size(TrendChange change)
+    {
+        var parts = new List<string>();
+        if (change.Growth is { } growth)
+            parts.Add(
+                $"growth by {Mm(growth)}, so the clearance by {Mm(new Amount(-2 * growth.Value, -2 * growth.High, -2 * growth.Low))} per side"
+            );
+        if (change.PrintThrough is { } through)
+            parts.Add($"print-through by {Mm(through)}");
+        if (parts.Count > 0)
+            Say("trend-size", Severity.Note, "", Sentence($"since the baseline {string.Join("; ", parts)}"), "");
+        string light =
+            change.LightProbability >= 0.5
+                ? Sentence($"as light: {Share(change.Light)} than at the baseline")
+                : "The gauges do not move as they would with light: film, resin, temperature or rest may have changed.";
+        Say("trend-light", Severity.Note, "", light, "");
+    }
+
+    private void Since(TrendChange change)
+    {
+        string kind = change.DriftProbability >= 0.5 ? "It has been going on" : "It came suddenly,";
+        string when =
+            change.DriftProbability >= 0.5
+                ? $"since {When(change.Since.Value)} ({Range(change.Since)})"
+                : $"between {When(change.Since.Low)} and {When(change.Since.High)}";
+        string pace = change is { DriftProbability: >= 0.5, LightProbability: >= 0.5 }
+            ? Text($", by {100 * (Math.Exp(change.PerCoupon.Value) - 1):+0.0;-0.0} % of light a coupon")
+            : "";
+        Say("trend-since", Severity.Note, "", $"{kind} {when}{pace}.", "");
+        if (change.Crosses is { } crosses && answer.Verdict == TrendVerdict.Drifting)
+            Say(
+                "trend-crosses",
+                Severity.Note,
+                "",
+                double.IsInfinity(crosses.Value)
+                    ? "At this pace the tolerance is not left in the foreseeable future."
+                    : $"At this pace the tolerance is left {After(crosses.Value)} ({After(crosses.Low)} to {After(crosses.High)}).",
+                ""
+            );
+    }
+
+    private void Correct(TrendChange change)
+    {
+        if (answer.Correction is not { } c)
+            return;
+        ExposureSettings now = answer.Log.Current.Entries[^1].Trial.Settings;
+        bool alone = result.Points.SelectMany(p => p.Values).Select(v => v.Gauge).Distinct().Count() < 2;
+        Say(
+            "trend-correct",
+            Severity.Note,
+            "",
+            Text(
+                $"Instead of a new calibration: {c.Settings.Time:0.##} s ({c.Low:0.##} to {c.High:0.##}) instead of {now.Time:0.##} s gives the dose back, rest and edge offset as they are."
+            )
+                + (
+                    alone
+                        ? " It assumes that light has changed and nothing else: with one gauge the coupons cannot tell light from film, resin or temperature."
+                        : " It assumes that light has changed and nothing else, which the gauges together support."
+                )
+                + (change.DriftProbability >= 0.5 ? " What goes on will take it away again." : ""),
+            "Print one coupon at it to confirm."
+        );
+    }
+
+    private void Surroundings()
+    {
+        TrendLog log = answer.Log;
+        foreach (TrendSegment other in log.Segments.Where(s => s != log.Current))
+        {
+            IReadOnlyList<string> why = other.DifferencesOf(log.Current.Reference);
+            string settings = other.SameSettings(log.Current.Reference) ? "" : $"{other.Reference.Settings}";
+            Say(
+                "trend-apart",
+                Severity.Note,
+                Name(other),
+                "These prints are another state and are not compared: "
+                    + string.Join(", ", why.Concat(settings.Length > 0 ? [settings] : []))
+                    + ".",
+                ""
+            );
+        }
+        if (
+            log.Current.Entries[^1].Trial.Conditions.Temperature
+            is { } vat
+                and (< TrendLog.ColdVat or > TrendLog.HotVat)
+        )
+            Say(
+                "trend-vat",
+                Severity.Warning,
+                Name(log.Current),
+                Text(
+                    $"The vat stood at {vat:0.#} degrees C; {TrendLog.ColdVat:0} to {TrendLog.HotVat:0} is sound (common practice)."
+                ),
+                "Warm or cool the room, or see what the resin's maker says."
+            );
+        int series = log
+            .Current.Points.SelectMany(p => p.Values)
+            .Where(v => v.Gauge == Gauge.Growth && v.Series[0] is 'x' or 'y')
+            .Select(v => v.Kin)
+            .Distinct()
+            .Count();
+        if (series > 2)
+            Say(
+                "trend-caliper",
+                Severity.Note,
+                Name(log.Current),
+                "The caliper was changed: growth read with one is never compared with growth read with the other.",
+                "Stay with one caliper; it need not be true, its error cancels."
+            );
+        findings.AddRange(log.Findings);
+    }
+
+    private string Moved()
+    {
+        TrendChange c = result.Change!;
+        return c.LightProbability >= 0.5 ? Share(c.Light)
+            : c.Growth is { } g ? $"growth has moved by {Mm(g)}"
+            : $"print-through has moved by {Mm(c.PrintThrough ?? default)}";
+    }
+
+    private string Why() =>
+        result.Points.Count <= result.Options.Baseline
+            ? $"{Count(result.Points.Count)}, and the first {result.Options.Baseline} are the baseline."
+        : result.Evidence[^1] > 0.5 ? "something seems to move, but it may be chance."
+        : result.Charts.Any(c => c.PointSignals || c.EwmaSignals || c.CusumSignals)
+            ? $"the {result.Charts.First(c => c.PointSignals || c.EwmaSignals || c.CusumSignals).Name} stands out of its limits, which may be chance."
+        : $"{Count(result.Points.Count)} would not even show the loss of half the light.";
+
+    private string More() =>
+        result.MoreCoupons switch
+        {
+            null => "No number of such coupons up to 60 would settle it: read more of each, the slot comb first.",
+            <= 1 => "One more coupon would settle it.",
+            { } n => Text($"{n} more coupons would settle it."),
+        };
+
+    private string WouldBe() =>
+        result.WouldBeSeen is { } share
+            ? Text($"A loss of {100 * share:0} % of the light or more would by now have been seen (8 times in 10).")
+            : "";
+
+    private void Say(string rule, Severity severity, string subject, string message, string remedy) =>
+        findings.Add(new Finding(rule, severity, subject, message.Trim(), remedy));
+
+    private string When(double time) =>
+        result.DayOf(time) is { } day
+            ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+            : result.Points[(int)Math.Clamp(Math.Round(time), 0, result.Points.Count - 1)].Name;
+
+    private string After(double time) =>
+        double.IsInfinity(time) ? "far from now"
+        : result.DayOf(time) is { } day ? day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+        : Text($"in {Math.Max(0, time - result.Times[^1]):0} coupons");
+
+    private string Range(Amount time) => $"{When(time.Low)} to {When(time.High)}";
+
+    private static string Count(int n) => n == 1 ? "one coupon" : Text($"{n} coupons");
+
+    private static string Name(TrendSegment segment) =>
+        segment.Entries.Count == 1
+            ? Text($"print {segment.Entries[0].Number}")
+            : Text($"prints {segment.Entries[0].Number} to {segment.Entries[^1].Number}");
+
+    private static string Share(Amount light)
+    {
+        bool less = light.Value < 0;
+        double a = Math.Abs(light.Low),
+            b = Math.Abs(light.High);
+        string range =
+            light.Low * light.High < 0
+                ? Text($"{100 * light.Low:+0;-0} to {100 * light.High:+0;-0} %")
+                : Text($"{100 * Math.Min(a, b):0} to {100 * Math.Max(a, b):0} %");
+        return Text($"about {100 * Math.Abs(light.Value):0} % ({range}) {(less ? "less" : "more")} light");
+    }
+
+    private static string Mm(Amount a) =>
+        Text($"{a.Value:+0.000;-0.000} mm ({a.Low:+0.000;-0.000} to {a.High:+0.000;-0.000})");
+
+    private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..] + ".";
+
+    private static string Text(FormattableString text) => FormattableString.Invariant(text);
+}
