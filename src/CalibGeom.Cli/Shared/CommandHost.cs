@@ -5,10 +5,12 @@ using CalibGeom.Cli.Draw;
 using CalibGeom.Cli.Inspect;
 using CalibGeom.Cli.Logs;
 using CalibGeom.Cli.Make;
+using CalibGeom.Cli.Maps;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Predict;
 using CalibGeom.Cli.Simulate;
 using CalibGeom.Cli.Start;
+using CalibGeom.Cli.Trends;
 using CalibGeom.Cli.Tune;
 
 namespace CalibGeom.Cli.Shared;
@@ -55,6 +57,8 @@ internal static class CommandHost
         root.Subcommands.Add(StartCommand.Build(io));
         root.Subcommands.Add(LogCommand.Build(io));
         root.Subcommands.Add(TuneCommand.Build(io));
+        root.Subcommands.Add(TrendCommand.Build(io));
+        root.Subcommands.Add(MapCommand.Build(io));
         root.Subcommands.Add(SimulateCommand.Build(io));
         root.Subcommands.Add(InspectCommand.Build(io));
         root.Subcommands.Add(ReadingsCommand.Build(io));

@@ -9,7 +9,7 @@ public static class LightMap
     // How many readings' worth the stated uncertainties count against the scatter that is seen, as in trends.
     private const double Trust = 8;
     private const double Doubt = 0.05;
-    private const int Draws = 1000;
+    private const int Draws = 500;
 
     /// <summary>Judges a print.</summary>
     /// <param name="points">At least three coupons at different places.</param>
@@ -42,7 +42,8 @@ public static class LightMap
         Surface chosen = ofBowl?.Probability < Doubt && bowl is not null ? bowl : plane ?? even;
         chosen = Scaled(probability < Doubt ? chosen : plane ?? even);
         double[] mean = chosen.Mean(points.Select(p => (p.X, p.Y)));
-        (double change, double share, PlatePart? part) = OneExposure.For(chosen, mean, options);
+        (double change, double share, PlatePart? part) =
+            probability < Doubt ? OneExposure.For(chosen, mean, options) : (0, 1, null);
         return new MapResult(probability < Doubt ? chosen : Scaled(even), mean)
         {
             Places = points.Select(p => Place(p, points, chosen, mean, options)).ToArray(),
@@ -50,10 +51,10 @@ public static class LightMap
             AnyDifference = any,
             Plane = ofPlane,
             Bowl = ofBowl,
-            Weakest = Weakest(chosen, mean, options),
-            ExposureChange = probability < Doubt ? change : 0,
-            WithinShare = probability < Doubt ? share : 1,
-            Within = probability < Doubt ? part : null,
+            Weakest = probability < Doubt ? Weakest(chosen, mean, options) : null,
+            ExposureChange = change,
+            WithinShare = share,
+            Within = part,
             Level = LevelOf(points, options),
             Options = options,
         };
@@ -144,7 +145,7 @@ public static class LightMap
             (options.Width / 2, options.Depth / 2),
             (-options.Width / 2, options.Depth / 2),
         ];
-        (double X, double Y)[] grid = OneExposure.Grid(options, 11).ToArray();
+        (double X, double Y)[] grid = OneExposure.Grid(options, 5).ToArray();
         var random = new SeededRandom(1);
         var counts = new int[4];
         var lacks = new List<(double, double)>();

@@ -35,8 +35,8 @@ public sealed class MapResult
     public SurfaceShape Shape => surface.Shape;
 
     /// <summary>The weakest corner of the plate by the shape fitted, with what it lacks against the strongest place as
-    /// a share.</summary>
-    public required WeakCorner Weakest { get; init; }
+    /// a share; null when no difference is claimed.</summary>
+    public WeakCorner? Weakest { get; init; }
 
     /// <summary>ln of the exposure for the whole plate over the present one.</summary>
     public required double ExposureChange { get; init; }

@@ -96,9 +96,10 @@ public static class CouponValues
         );
         return new GaugeValue(
             Gauge.PrintThrough,
-            $"z|{heights}|{place}",
+            // Coupons with the same count err alike by where the truth lies in the step: one series a count.
+            FormattableString.Invariant($"z|{heights}|{slots.Open}|{place}"),
             (low + high) / 2,
-            (high - low) / Math.Sqrt(12),
+            (high - low) / (2 * Math.Sqrt(12)),
             "z"
         );
     }

@@ -126,15 +126,17 @@ internal sealed class TrendWords
 
     private void Since(TrendChange change)
     {
-        string kind = change.DriftProbability >= 0.5 ? "It has been going on" : "It came suddenly,";
-        string when =
-            change.DriftProbability >= 0.5
-                ? $"since {When(change.Since.Value)} ({Range(change.Since)})"
-                : $"between {When(change.Since.Low)} and {When(change.Since.High)}";
-        string pace = change is { DriftProbability: >= 0.5, LightProbability: >= 0.5 }
+        string when = change.DriftProbability switch
+        {
+            >= 0.6 => $"It has been going on since {When(change.Since.Value)} ({Range(change.Since)})",
+            >= 0.4 =>
+                $"It began between {When(change.Since.Low)} and {When(change.Since.High)}, whether at once or little by little cannot be told",
+            _ => $"It came suddenly, between {When(change.Since.Low)} and {When(change.Since.High)}",
+        };
+        string pace = change is { DriftProbability: >= 0.6, LightProbability: >= 0.5 }
             ? Text($", by {100 * (Math.Exp(change.PerCoupon.Value) - 1):+0.0;-0.0} % of light a coupon")
             : "";
-        Say("trend-since", Severity.Note, "", $"{kind} {when}{pace}.", "");
+        Say("trend-since", Severity.Note, "", $"{when}{pace}.", "");
         if (change.Crosses is { } crosses && answer.Verdict == TrendVerdict.Drifting)
             Say(
                 "trend-crosses",
@@ -165,7 +167,7 @@ internal sealed class TrendWords
                         ? " It assumes that light has changed and nothing else: with one gauge the coupons cannot tell light from film, resin or temperature."
                         : " It assumes that light has changed and nothing else, which the gauges together support."
                 )
-                + (change.DriftProbability >= 0.5 ? " What goes on will take it away again." : ""),
+                + (change.DriftProbability >= 0.6 ? " What goes on will take it away again." : ""),
             "Print one coupon at it to confirm."
         );
     }

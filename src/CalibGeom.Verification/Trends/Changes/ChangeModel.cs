@@ -12,13 +12,17 @@ internal sealed class ChangeModel
     // Standard deviations of ln(light) that a step, and a drift from one coupon to the next, may have: from what can
     // barely matter to a lamp that fails. Our estimate.
     private static readonly double[] Steps = [0.1, 0.3, 1.0],
-        Drifts = [0.01, 0.03, 0.1];
+        Drifts = [0.015, 0.06, 0.2];
 
     /// <summary>
     /// How many readings' worth the stated uncertainties count against the scatter that is seen: their common factor
     /// then lies between 0.7 and 1.9 with 95 %. Our estimate.
     /// </summary>
     internal const double Trust = 8;
+
+    // What comes suddenly (film, screen, bottle) mostly stands in the log and starts a new segment; what is left mostly
+    // creeps. Our estimate.
+    private const double DriftShare = 0.85;
 
     private readonly ChangeCase[] cases;
     private readonly Cause[] causes;
@@ -92,7 +96,7 @@ internal sealed class ChangeModel
                         growth = 1 + variance * information;
                     double left = Math.Max(1e-9, scatter - variance * score * score / growth);
                     double weight =
-                        Math.Log(0.5 * cause.Weight / scales.Length)
+                        Math.Log((change.Drifts ? DriftShare : 1 - DriftShare) * cause.Weight / scales.Length)
                         - 0.5 * Math.Log(growth)
                         - freedom / 2 * Math.Log(left / scatter);
                     yield return new ChangeComponent(

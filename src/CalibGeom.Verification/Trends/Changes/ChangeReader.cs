@@ -39,7 +39,7 @@ internal sealed class ChangeReader
             beyond = Beyond();
         return new TrendChange
         {
-            LogLight = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1)),
+            LogLight = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1, p => p.Cause.Coarse)),
             Growth = gauges.Contains(Gauge.Growth) ? Mixture.Of(Now(_ => true, p => p.Cause.Growth)) : null,
             PrintThrough = gauges.Contains(Gauge.PrintThrough)
                 ? Mixture.Of(Now(_ => true, p => p.Cause.PrintThrough))
@@ -61,13 +61,19 @@ internal sealed class ChangeReader
 
     private double Share(Func<ChangeComponent, bool> which) => parts.Where(p => which(p.Part)).Sum(p => p.Weight);
 
-    private (double, double, double)[] Now(Func<ChangeComponent, bool> which, Func<ChangeComponent, double> scale) =>
+    private (double, double, double)[] Now(
+        Func<ChangeComponent, bool> which,
+        Func<ChangeComponent, double> scale,
+        Func<ChangeComponent, double>? coarse = null
+    ) =>
         parts
             .Where(p => which(p.Part))
             .Select(p =>
             {
                 double factor = p.Part.Case.Course[last] * scale(p.Part);
-                return (p.Weight, p.Part.Mean * factor, p.Part.Deviation * Math.Abs(factor));
+                double more = p.Part.Mean * (coarse?.Invoke(p.Part) ?? 0),
+                    deviation = Math.Sqrt(p.Part.Deviation * p.Part.Deviation + more * more);
+                return (p.Weight, p.Part.Mean * factor, deviation * Math.Abs(factor));
             })
             .DefaultIfEmpty((1, 0, 0))
             .ToArray();

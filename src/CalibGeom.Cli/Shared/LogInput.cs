@@ -1,0 +1,16 @@
+using CalibGeom.Verification.Logs;
+
+namespace CalibGeom.Cli.Shared;
+
+/// <summary>A log from a file or from standard input.</summary>
+internal static class LogInput
+{
+    /// <exception cref="InputException">It does not exist or is no log.</exception>
+    internal static TrialLog Read(CommandIo io, string path)
+    {
+        if (path != "-")
+            return TrialLog.ReadFile(path);
+        using var reader = new StreamReader(io.OpenInput());
+        return TrialLog.Read(reader, "standard input");
+    }
+}

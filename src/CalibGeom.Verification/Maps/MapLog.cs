@@ -1,0 +1,69 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Trends;
+
+namespace CalibGeom.Verification.Maps;
+
+/// <summary>From prints in a log to the coupons of one print.</summary>
+public static class MapLog
+{
+    private const string Thickness = "plinth.thickness";
+
+    /// <summary>
+    /// The coupons of the newest print that has places: lines of one day, with the same settings and conditions, each at
+    /// a place of its own.
+    /// </summary>
+    /// <param name="entries">The log; what was taken back is left out.</param>
+    /// <exception cref="InputException">No line has a place.</exception>
+    public static IReadOnlyList<MapPoint> Newest(IEnumerable<LogEntry> entries)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        LogEntry[] placed = entries.Where(e => !e.TakenBack && e.Trial.Place is not null).ToArray();
+        if (placed.Length == 0)
+            throw new InputException(
+                "No print of this log has a place on the plate. Add the coupons of a plate one by one, with their places."
+            );
+        Trial last = placed[^1].Trial;
+        var print = new List<Trial>();
+        foreach (LogEntry entry in placed.Reverse())
+        {
+            Trial t = entry.Trial;
+            bool same =
+                t.Date == last.Date
+                && t.Settings == last.Settings
+                && t.Conditions.DifferencesFrom(last.Conditions).Count == 0
+                && print.All(p => p.Place!.X != t.Place!.X || p.Place.Y != t.Place.Y);
+            if (!same)
+                break;
+            print.Insert(0, t);
+        }
+        return Points(print);
+    }
+
+    /// <summary>Coupons with their places.</summary>
+    /// <param name="trials">The coupons of one print, each with a place.</param>
+    /// <exception cref="ArgumentException">One has no place.</exception>
+    public static IReadOnlyList<MapPoint> Points(IEnumerable<Trial> trials)
+    {
+        ArgumentNullException.ThrowIfNull(trials);
+        return trials.Select(Point).ToArray();
+    }
+
+    private static MapPoint Point(Trial trial, int index)
+    {
+        PlateSpot place =
+            trial.Place ?? throw new ArgumentException($"Coupon {index + 1} has no place.", nameof(trial));
+        // Coupons of one print share caliper and process; what differs in their labels does not matter here.
+        IReadOnlyList<GaugeValue> values = CouponValues.Of(trial with { Digest = null, Place = null }, out _);
+        double[] thickness = trial.Readings.TryGetValue(Thickness, out IReadOnlyList<double>? read) ? [.. read] : [];
+        return new MapPoint(
+            place.Label.Length > 0 ? place.Label : FormattableString.Invariant($"coupon {index + 1}"),
+            place.X,
+            place.Y,
+            values
+        )
+        {
+            Thickness = thickness.Length > 0 ? thickness.Average() : null,
+            ThicknessUncertainty = 0.010 / Math.Sqrt(Math.Max(1, thickness.Length)),
+        };
+    }
+}

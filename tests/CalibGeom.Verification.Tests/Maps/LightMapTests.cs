@@ -1,0 +1,208 @@
+using CalibGeom.Verification.Maps;
+using CalibGeom.Verification.Tests.Uncertainty;
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
+using Xunit.Abstractions;
+
+namespace CalibGeom.Verification.Tests.Maps;
+
+/// <summary>Maps of plates whose light is known.</summary>
+public class LightMapTests(ITestOutputHelper output)
+{
+    private static int Runs(int otherwise) =>
+        int.TryParse(Environment.GetEnvironmentVariable("CALIBGEOM_RUNS"), out int runs) ? runs : otherwise;
+
+    private static MapPoint Exact(string name, double x, double y, double light) =>
+        new(
+            name,
+            x,
+            y,
+            [
+                new GaugeValue(Gauge.Growth, "x", 0.02 + 0.035 * light, 0.0005),
+                new GaugeValue(Gauge.Growth, "y", 0.01 + 0.035 * light, 0.0005),
+                new GaugeValue(Gauge.PrintThrough, "z", 0.3 + 0.12 * light, 0.002),
+            ]
+        );
+
+    [Fact]
+    public void AnExactPlaneIsFoundToTheLastDigit()
+    {
+        double Light(double x, double y) => -0.10 + 0.0005 * x - 0.001 * y;
+        MapPoint[] points = MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))).ToArray();
+        MapResult map = LightMap.Of(points);
+        Assert.True(map.Differs);
+        Assert.Equal(SurfaceShape.Plane, map.Shape);
+        double mean = points.Average(p => Light(p.X, p.Y));
+        Near.Absolute(Light(40, 20) - mean, map.LightAt(40, 20).Value, 1e-9);
+        Near.Absolute(-2 * 0.035 * (Light(40, 20) - mean), map.ClearanceChangeAt(40, 20).Value, 1e-9);
+        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
+        Near.Absolute(1 - Math.Exp(Light(-75, 45) - Light(75, -45)), map.Weakest!.Lacks.Value, 1e-9);
+    }
+
+    [Fact]
+    public void ABowlIsToldFromAPlane()
+    {
+        double Light(double x, double y) => -((x - 5) * (x - 5) + (y + 3) * (y + 3)) / 40000;
+        MapResult map = LightMap.Of(
+            MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))).ToArray()
+        );
+        Assert.Equal(SurfaceShape.Bowl, map.Shape);
+        Near.Absolute(Light(70, 40) - Light(0, 0), map.LightAt(70, 40).Value - map.LightAt(0, 0).Value, 1e-6);
+        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
+    }
+
+    [Fact]
+    public void FourCouponsAtFallingLightGiveOneAnswerThatNamesTheDark()
+    {
+        // 5.0, 4.6, 4.2 and 3.5 mW/cm2 at the four corners.
+        double[] light = [5.0, 4.6, 4.2, 3.5];
+        MapPoint[] points = MapShop
+            .Places(4)
+            .Select((p, i) => Exact($"A{i + 1}", p.X, p.Y, Math.Log(light[i] / 5)))
+            .ToArray();
+        MapResult map = LightMap.Of(points);
+        IReadOnlyList<Finding> answer = MapWords.Of(map);
+        Assert.True(map.Differs);
+        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
+        Assert.Single(answer, f => f.Rule is "map-uneven" or "map-even");
+        Assert.Contains(
+            answer,
+            f => f.Rule == "map-weakest" && f.Message.Contains("back left", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void EvenPlatesAreCalledEven()
+    {
+        int runs = Runs(150);
+        foreach (int count in new[] { 4, 5, 9 })
+        foreach (bool comb in new[] { false, true })
+        {
+            int claimed = Enumerable
+                .Range(0, runs)
+                .Count(i =>
+                {
+                    var random = new SeededRandom((ulong)(1000 * count + i));
+                    return LightMap.Of(MapShop.Print(count, (_, _) => 0, comb, random)).Differs;
+                });
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"| even, {count} coupons{(comb ? ", comb" : "")} | {100.0 * claimed / runs:0.0} % |"
+                )
+            );
+            // At most 5 %; three standard deviations of 150 plates.
+            Assert.InRange((double)claimed / runs, 0, 0.05 + 3 * Math.Sqrt(0.05 * 0.95 / runs));
+        }
+    }
+
+    [Fact]
+    public void LargeDifferencesAreSeenAndTheirCornerNamed()
+    {
+        int runs = Runs(25);
+        foreach (SurfaceShape shape in new[] { SurfaceShape.Plane, SurfaceShape.Bowl })
+        foreach (int count in new[] { 4, 5, 9 })
+        foreach (bool comb in new[] { false, true })
+        foreach (double share in Runs(0) > 0 ? new[] { 0.02, 0.05, 0.10, 0.20 } : [0.20])
+        {
+            int seen = 0,
+                right = 0;
+            for (int i = 0; i < runs; i++)
+            {
+                var random = new SeededRandom((ulong)(100000 * count + i));
+                Func<double, double, double> light = MapShop.Light(shape, share, random);
+                MapResult map = LightMap.Of(MapShop.Print(count, light, comb, random));
+                if (!map.Differs)
+                    continue;
+                seen++;
+                right += (map.Weakest!.X, map.Weakest!.Y) == MapShop.WeakestCorner(light) ? 1 : 0;
+            }
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"| {shape}, {100 * share:0} %, {count} coupons{(comb ? ", comb" : "")} | seen {100.0 * seen / runs:0} % | corner right of those {(seen > 0 ? 100.0 * right / seen : 0):0} % |"
+                )
+            );
+            if (shape == SurfaceShape.Plane && count == 9 && comb && share == 0.20)
+            {
+                Assert.True(seen > 0.5 * runs);
+                Assert.True(right > 0.5 * seen);
+            }
+        }
+    }
+
+    [Fact]
+    public void OneExposureServesAGentlePlaneAndAPartOfASteepOne()
+    {
+        MapResult Of(double perMm) =>
+            LightMap.Of(MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, perMm * p.X)).ToArray());
+        MapResult gentle = Of(0.0008);
+        Assert.True(gentle.Differs);
+        Assert.Equal(1, gentle.WithinShare, 1e-9);
+        Near.Absolute(0, gentle.ExposureChange, 1e-6);
+        MapResult steep = Of(0.004);
+        Assert.InRange(steep.WithinShare, 0.2, 0.6);
+        PlatePart part = steep.Within!.Value;
+        // Within 10 % less light of the middle: 2 * 0.10536 / 0.004 mm wide, to the cells of the grid.
+        Assert.InRange(part.MaxX - part.MinX, 40, 2 * 0.10536 / 0.004 + 0.01);
+        Near.Absolute(90, part.MaxY - part.MinY, 1e-9);
+    }
+
+    [Fact]
+    public void AJointIsExpectedAtItsPlaceAndAnywhere()
+    {
+        MapResult map = LightMap.Of(
+            MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, 0.001 * p.X)).ToArray()
+        );
+        // 0.1 - 2 (0.015 + 0.035 * 0.04) at X 40.
+        Near.Absolute(0.1 - 2 * 0.0164, JointOverPlate.Of(map, 20, 20.2, 40, 0).Clearance.Value, 1e-6);
+        JointOverPlate anywhere = JointOverPlate.Of(map, 20, 20.2);
+        Assert.True(anywhere.Clearance.Low < 0.1 - 2 * (0.015 + 0.035 * 0.075) + 1e-6);
+        Assert.True(anywhere.Clearance.High > 0.1 - 2 * (0.015 - 0.035 * 0.075) - 1e-6);
+        Assert.Throws<InputException>(() => JointOverPlate.Of(map, 20, 20.2, 80, 0));
+    }
+
+    [Fact]
+    public void ATiltedPlateIsSeenInTheThicknesses()
+    {
+        MapPoint[] Plate(double perMm) =>
+            MapShop
+                .Places(5)
+                .Select((p, i) => Exact($"A{i}", p.X, p.Y, 0) with { Thickness = 2.5 + perMm * p.X + 0.002 * (i % 2) })
+                .ToArray();
+        Assert.False(LightMap.Of(Plate(0)).Level!.Tilted);
+        PlateLevel tilted = LightMap.Of(Plate(0.001)).Level!;
+        Assert.True(tilted.Tilted);
+        Near.Absolute(0.15, tilted.AlongX, 0.01);
+    }
+
+    [Fact]
+    public void TheMaskEvensOutTheLight()
+    {
+        MapResult map = LightMap.Of(
+            MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, 0.001 * p.X - 0.002 * p.Y)).ToArray()
+        );
+        var text = new StringWriter();
+        CoverageGrid.Write(map, text);
+        string[] lines = text.ToString().TrimEnd().Split('\n');
+        Assert.Equal("x,y,light,mask", lines[0]);
+        double[][] rows = lines
+            .Skip(1)
+            .Select(l =>
+                l.Split(',').Select(v => double.Parse(v, System.Globalization.CultureInfo.InvariantCulture)).ToArray()
+            )
+            .ToArray();
+        Assert.Equal(31 * 31, rows.Length);
+        Assert.Equal(1, rows.Max(r => r[2]), 1e-4);
+        Assert.All(rows, r => Near.Absolute(rows.Min(q => q[2]), r[2] * r[3], 2e-4));
+    }
+
+    [Fact]
+    public void TooFewPlacesAreRefusedInPlainWords()
+    {
+        MapPoint[] two = [Exact("A1", 0, 0, 0), Exact("A2", 10, 0, 0), Exact("A3", 10, 0, 0)];
+        Assert.Contains(
+            "three places",
+            Assert.Throws<InputException>(() => LightMap.Of(two)).Message,
+            StringComparison.Ordinal
+        );
+    }
+}

@@ -1,0 +1,84 @@
+using CalibGeom.Verification.Maps;
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
+
+namespace CalibGeom.Verification.Tests.Maps;
+
+/// <summary>Plates of 150 x 90 mm with coupons, light drawn at random: even, a plane or a bowl of some depth.</summary>
+internal static class MapShop
+{
+    private static readonly MapOptions Plate = MapOptions.Default;
+
+    internal static (double X, double Y)[] Places(int count) =>
+        count switch
+        {
+            4 => [(-55, -30), (55, -30), (55, 30), (-55, 30)],
+            5 => [(-55, -30), (55, -30), (55, 30), (-55, 30), (0, 0)],
+            _ => [.. from x in new[] { -55, 0, 55 } from y in new[] { -30, 0, 30 } select ((double)x, (double)y)],
+        };
+
+    internal static Func<double, double, double> Light(SurfaceShape shape, double share, SeededRandom random)
+    {
+        if (shape == SurfaceShape.Even)
+            return (_, _) => 0;
+        double turn = random.Uniform(0, 2 * Math.PI),
+            middleX = random.Uniform(-15, 15),
+            middleY = random.Uniform(-10, 10);
+        double Raw(double x, double y) =>
+            shape == SurfaceShape.Plane
+                ? x / 75 * Math.Cos(turn) + y / 45 * Math.Sin(turn)
+                : -((x - middleX) * (x - middleX) + (y - middleY) * (y - middleY));
+        double[] all = Grid().Select(p => Raw(p.X, p.Y)).ToArray();
+        double low = all.Min(),
+            range = all.Max() - low;
+        return (x, y) => Math.Log(1 - share) * (1 - (Raw(x, y) - low) / range);
+    }
+
+    /// <summary>
+    /// Coupons with two boxes measured once by the default caliper (growth to 0.0025 mm along each axis) and, where
+    /// asked for, a comb of steps of a twentieth decade read to half a step.
+    /// </summary>
+    internal static MapPoint[] Print(
+        int count,
+        Func<double, double, double> light,
+        bool comb,
+        SeededRandom random,
+        double growthEffect = 0.035,
+        double depth = 0.12
+    )
+    {
+        double bias = 0.0115 * random.Normal(),
+            print = 0.005 * random.Normal();
+        return Places(count)
+            .Select(
+                (p, i) =>
+                {
+                    double l = light(p.X, p.Y),
+                        g = 0.02 + print + bias + growthEffect * l;
+                    var values = new List<GaugeValue>
+                    {
+                        new(Gauge.Growth, "x", g + 0.0025 * random.Normal(), 0.0025),
+                        new(Gauge.Growth, "y", g + 0.0025 * random.Normal(), 0.0025),
+                    };
+                    if (comb)
+                    {
+                        double z = 0.3 + depth * l + 0.005 * random.Normal(),
+                            step = Math.Log(10) / 20,
+                            low = Math.Exp(Math.Floor(Math.Log(z) / step) * step),
+                            high = low * Math.Exp(step);
+                        values.Add(new(Gauge.PrintThrough, "z", (low + high) / 2, (high - low) / Math.Sqrt(12)));
+                    }
+                    return new MapPoint($"A{i + 1}", p.X, p.Y, values);
+                }
+            )
+            .ToArray();
+    }
+
+    internal static (double X, double Y) WeakestCorner(Func<double, double, double> light) =>
+        new[] { (-75.0, -45.0), (75, -45), (75, 45), (-75, 45) }.MinBy(c => light(c.Item1, c.Item2));
+
+    private static IEnumerable<(double X, double Y)> Grid() =>
+        from i in Enumerable.Range(0, 31)
+        from j in Enumerable.Range(0, 31)
+        select (Plate.Width * (i / 30.0 - 0.5), Plate.Depth * (j / 30.0 - 0.5));
+}

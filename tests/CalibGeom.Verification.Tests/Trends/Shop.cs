@@ -1,0 +1,99 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Tests.Uncertainty;
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
+
+namespace CalibGeom.Verification.Tests.Trends;
+
+/// <summary>
+/// A shop that prints a coupon a week: how its light goes, with which caliper it measures, what is missing. Growth and
+/// print-through answer to light by amounts drawn from what trend believes; the comb is the standard one, so that
+/// print-through is only known to a step.
+/// </summary>
+internal sealed class Shop
+{
+    internal const int Coupons = 30,
+        Onset = 8;
+    private readonly SeededRandom random;
+    private readonly double b,
+        depth,
+        growth,
+        through,
+        difference;
+
+    internal Shop(ulong seed)
+    {
+        random = new SeededRandom(seed);
+        b =
+            TrendOptions.Default.LightEffect.Median
+            * Math.Exp(TrendOptions.Default.LightEffect.LogDeviation * random.Normal());
+        depth =
+            TrendOptions.Default.PenetrationDepth.Median
+            * Math.Exp(TrendOptions.Default.PenetrationDepth.LogDeviation * random.Normal());
+        growth = 0.02 + 0.02 * random.Normal();
+        through = random.Uniform(0.25, 0.45);
+        difference = 0.003 * random.Normal();
+    }
+
+    /// <summary>ln(light) at a coupon.</summary>
+    internal Func<int, double> Light { get; init; } = _ => 0;
+
+    /// <summary>Vat temperature at a coupon; growth answers by 0.0005 mm a kelvin.</summary>
+    internal Func<int, double>? Vat { get; init; }
+
+    /// <summary>The coupon from which another caliper is used, with an error of its own.</summary>
+    internal int OtherCaliperFrom { get; init; } = int.MaxValue;
+
+    internal double SharedBias { get; init; }
+
+    internal bool Comb { get; init; } = true;
+
+    internal bool ByFeel { get; init; }
+
+    /// <summary>How often a face is not read.</summary>
+    internal double Missing { get; init; }
+
+    internal Trial[] Print(int coupons = Coupons) => Enumerable.Range(0, coupons).Select(Coupon).ToArray();
+
+    internal double GrowthEffect => b;
+
+    private Trial Coupon(int n)
+    {
+        double vat = Vat?.Invoke(n) ?? 25,
+            g = growth + b * Light(n) + 0.005 * random.Normal() + 0.0005 * (vat - 25),
+            z = through + depth * Light(n) + 0.010 * random.Normal();
+        bool other = n >= OtherCaliperFrom;
+        double bias = SharedBias + (other ? 0.015 : 0);
+        GrowthReading? Read(double value) =>
+            ByFeel || random.Uniform() < Missing
+                ? null
+                : new GrowthReading(value + bias + 0.0025 * random.Normal(), 0.0025, 0.0115);
+        return new Trial(
+            new ExposureSettings(2.5, 1),
+            new TrialConditions(0.05, "Demo grey", "bench", temperatureStart: Vat is null ? null : vat)
+        )
+        {
+            Date = new DateOnly(2026, 1, 5).AddDays(7 * n),
+            Digest = "0123456789abcdef",
+            Instrument = other ? "new" : "cal",
+            GrowthX = Read(g + difference / 2),
+            GrowthY = Read(g - difference / 2),
+            Joints = [Feel("joint1", 0.05 + 2 * growth - 2 * g), Feel("joint2", 0.05 + 2 * growth - 2 * g)],
+            Slots = Comb
+                ? new SlotOutcome(SlotOutcome.StandardHeights, SlotOutcome.StandardHeights.Count(h => h > z))
+                : null,
+        };
+    }
+
+    private JointOutcome Feel(string id, double clearance)
+    {
+        double felt = clearance + 0.010 * random.Normal();
+        FeltFit fit =
+            felt < 0 ? FeltFit.Refuses
+            : felt < 0.02 ? FeltFit.Binds
+            : felt < 0.07 ? FeltFit.Slides
+            : FeltFit.Rattles;
+        return new JointOutcome(id, 0.05, ByFeel ? fit : null);
+    }
+}

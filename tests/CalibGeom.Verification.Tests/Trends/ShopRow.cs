@@ -1,0 +1,145 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Trends.Charts;
+
+namespace CalibGeom.Verification.Tests.Trends;
+
+/// <summary>Many shops of one kind, and what trend said of them.</summary>
+internal sealed class ShopRow
+{
+    // Charts alone, each with one false alarm in 50 coupons, so that they can be compared with the verdict.
+    private static readonly double Single = RunLength.LimitFor(50, l => RunLength.Individuals(l)),
+        Average = RunLength.LimitFor(50, l => RunLength.Ewma(0.2, l)),
+        Sum = RunLength.LimitFor(50, l => RunLength.Cusum(0.5, l));
+    private readonly List<int?> verdict = [],
+        individuals = [],
+        ewma = [],
+        cusum = [],
+        growth = [],
+        through = [];
+    private int sizes,
+        dates,
+        said,
+        early,
+        corrected,
+        correctable,
+        watched;
+
+    internal ShopRow(string name, Func<ulong, Shop> shop, Func<int, double> light, int runs, ulong firstSeed = 1)
+    {
+        Name = name;
+        for (int run = 0; run < runs; run++)
+            Add(shop(firstSeed + (ulong)run), light);
+    }
+
+    internal string Name { get; }
+
+    /// <summary>Coupons watched for each false alarm, before anything changed.</summary>
+    internal double PerFalseAlarm => watched / Math.Max(0.5, early);
+
+    internal double Detected => verdict.Count(v => v is not null) / (double)Math.Max(1, verdict.Count);
+
+    internal double Verdict => Median(verdict);
+
+    internal double Individuals => Median(individuals);
+
+    internal double Ewma => Median(ewma);
+
+    internal double Cusum => Median(cusum);
+
+    internal double Growth => Median(growth);
+
+    internal double Through => Median(through);
+
+    internal double Sizes => sizes / (double)Math.Max(1, said);
+
+    internal double Dates => dates / (double)Math.Max(1, said);
+
+    internal int Said => said;
+
+    internal double Corrected => corrected / (double)Math.Max(1, correctable);
+
+    internal static string Head =>
+        "| shops | coupons per false alarm | seen by the end | verdict | individuals | EWMA | CUSUM | growth alone | print-through alone | size covered | date covered | corrected |\n"
+        + "|---|---|---|---|---|---|---|---|---|---|---|---|";
+
+    public override string ToString() =>
+        FormattableString.Invariant(
+            $"| {Name} | {PerFalseAlarm:0} | {100 * Detected:0} % | {Text(Verdict)} | {Text(Individuals)} | {Text(Ewma)} | {Text(Cusum)} | {Text(Growth)} | {Text(Through)} | {(said > 0 ? FormattableString.Invariant($"{100 * Sizes:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100 * Dates:0.0} %") : "-")} | {(correctable > 0 ? FormattableString.Invariant($"{100 * Corrected:0.0} %") : "-")} |"
+        );
+
+    private void Add(Shop shop, Func<int, double> light)
+    {
+        Trial[] prints = shop.Print();
+        LogEntry[] entries = prints.Select((t, i) => new LogEntry(i + 1, t, false)).ToArray();
+        bool changes = light(prints.Length - 1) != 0;
+        int from = changes ? Shop.Onset : prints.Length;
+        TrendLog log = TrendLog.Of(entries);
+        TrendResult result = Trend.Of(log.Current.Points);
+        int? first = First(result.Evidence.Select(e => e > 1));
+        int skipped = prints.Length - result.Points.Count;
+        watched += first is { } at && at < from ? at + 1 : Math.Min(from, result.Points.Count);
+        if (first < from)
+        {
+            // A false alarm: what follows cannot be told apart from it.
+            early++;
+            return;
+        }
+        verdict.Add(first - from + 1);
+        GaugeCharts? all = result.Charts.FirstOrDefault(c => c.Name == "light") ?? result.Charts.FirstOrDefault();
+        individuals.Add(After(all, from, c => c.Points.Select(p => Math.Abs(p) > Single)));
+        ewma.Add(After(all, from, c => Averages(c).Averages.Select(Averages(c).Settled.Signals)));
+        cusum.Add(After(all, from, Sums));
+        growth.Add(After(result.Charts.FirstOrDefault(c => c.Name == "growth"), from, Sums));
+        through.Add(After(result.Charts.FirstOrDefault(c => c.Name == "print-through"), from, Sums));
+        if (!changes || skipped > 0 || result.Change is not { } change)
+            return;
+        said++;
+        double truth = light(prints.Length - 1);
+        sizes += truth >= change.LogLight.Low && truth <= change.LogLight.High ? 1 : 0;
+        // The change lies after the last coupon that was still as before.
+        double start = 7 * (Shop.Onset - 0.5);
+        dates += change.Since.Low <= start + 3.5 && change.Since.High >= start - 3.5 ? 1 : 0;
+        // The exposure is corrected when the change is first said.
+        int now = first!.Value;
+        TrendChange told = Trend.Of(log.Current.Points.Take(now + 1).ToArray()).Change!;
+        correctable++;
+        double left = light(now) - (told.LightProbability >= 0.5 ? told.LogLight.Value : 0);
+        corrected += Math.Abs(2 * shop.GrowthEffect * left) <= TrendOptions.Default.Tolerance ? 1 : 0;
+    }
+
+    private static EwmaChart Averages(GaugeCharts c) => new(c.Points, 0, 1, 0.2, Average);
+
+    private static IEnumerable<bool> Sums(GaugeCharts c)
+    {
+        var chart = new CusumChart(c.Points, 0, 0.5, Sum);
+        return chart.High.Zip(chart.Low, (h, l) => h > Sum || l > Sum);
+    }
+
+    private static int? After(GaugeCharts? chart, int from, Func<GaugeCharts, IEnumerable<bool>> signals) =>
+        chart is null ? null
+        : First(signals(chart).Select((s, i) => s && chart.Coupons[i] >= from)) is { } at ? chart.Coupons[at] - from + 1
+        : null;
+
+    private static int? First(IEnumerable<bool> signals)
+    {
+        int at = 0;
+        foreach (bool signal in signals)
+        {
+            if (signal)
+                return at;
+            at++;
+        }
+        return null;
+    }
+
+    /// <summary>The median delay in coupons; infinity when fewer than half were seen.</summary>
+    private static double Median(List<int?> delays)
+    {
+        double[] sorted = delays.Select(d => d ?? double.PositiveInfinity).Order().ToArray();
+        return sorted.Length == 0 ? double.PositiveInfinity : sorted[sorted.Length / 2];
+    }
+
+    private static string Text(double delay) =>
+        double.IsInfinity(delay) ? "-" : delay.ToString("0", System.Globalization.CultureInfo.InvariantCulture);
+}
