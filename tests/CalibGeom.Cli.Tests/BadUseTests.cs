@@ -12,18 +12,21 @@ namespace CalibGeom.Cli.Tests;
 public class BadUseTests
 {
     [Theory]
-    [InlineData("make nowhere.json -o out.stl", "nowhere.json: there is no such file.")]
-    [InlineData("make . -o out.stl", "this is a directory.")]
-    [InlineData("make a.json b.json -o out.stl", "b.json")]
+    [InlineData("make --object nowhere.json -o out.stl", "nowhere.json: there is no such file")]
+    [InlineData("make --object . -o out.stl", "this is a directory.")]
+    [InlineData("make --object a.json b.json -o out.stl", "b.json")]
     [InlineData(
-        "make --preset nope -o out.stl",
-        "There is no preset \"nope\". The presets are standard, witness, search, fine, coarse, limit."
+        "make --object nope -o out.stl",
+        "nope: there is no such file, and no preset of that name. The presets are standard, witness, search, fine, coarse, limit."
     )]
-    [InlineData("make --preset -o out.stl", "There is no preset \"-o\".")]
-    [InlineData("make --preset witness --preset fine -o out.stl", "--preset")]
+    [InlineData("make --object -o out.stl", "out.stl")]
+    [InlineData("make --object witnes -o out.stl", "Did you mean witness?")]
+    [InlineData("make a.json -o out.stl", "To say what the object is, write --object")]
+    [InlineData("make --objct witness -o out.stl", "Did you mean --object?")]
+    [InlineData("make --object witness --object fine -o out.stl", "--object")]
     [InlineData("make --colour -o out.stl", "There is no option --colour here. See --help.")]
     [InlineData("make --colour blue -o out.stl", "There is no option --colour here.")]
-    [InlineData("make --set -o out.stl", "out.stl: line 1, column 1: not JSON")]
+    [InlineData("make --set -o out.stl", "out.stl")]
     [InlineData("make --set", "--set")]
     [InlineData(
         "make --set columns.heigth=10 -o out.stl",
@@ -44,20 +47,19 @@ public class BadUseTests
     [InlineData("make -o missing/out.stl", "there is no directory")]
     [InlineData("make -o folder.stl", "it is a directory")]
     [InlineData("make --check -o out.stl", "--check writes nothing; leave --check or -o away.")]
-    [InlineData("make --json -o -", "--json and -o - would both write to standard output; name a file.")]
     [InlineData(
-        "make bad.json -o out.stl",
+        "make --object bad.json -o out.stl",
         "bad.json: $.nest.sizes[1] (line 2, column 6): nest.sizes is 2 mm; the range is 3 to 100 mm."
     )]
-    [InlineData("make cut.json -o out.stl", "cut.json: line 1, column 9: not JSON")]
-    [InlineData("make empty.json -o out.stl", "empty.json: line 1, column 1: not JSON")]
-    [InlineData("make binary.json -o out.stl", "must be UTF-8 text; byte 1 is not")]
-    [InlineData("make huge.json -o out.stl", "larger than 1024 KiB")]
-    [InlineData("make deep.json -o out.stl", "a number is needed, not a list.")]
-    [InlineData("make many.json -o out.stl", "columns.diameters has more than 64 entries")]
-    [InlineData("make - -o out.stl", "standard input: line 1, column 1: not JSON")]
-    [InlineData("make plain.3mf -o out.stl", "plain.3mf: this 3MF carries no spec.")]
-    [InlineData("make broken.3mf -o out.stl", "broken.3mf")]
+    [InlineData("make --object cut.json -o out.stl", "cut.json: line 1, column 9: not JSON")]
+    [InlineData("make --object empty.json -o out.stl", "empty.json: line 1, column 1: not JSON")]
+    [InlineData("make --object binary.json -o out.stl", "must be UTF-8 text; byte 1 is not")]
+    [InlineData("make --object huge.json -o out.stl", "larger than 1024 KiB")]
+    [InlineData("make --object deep.json -o out.stl", "a number is needed, not a list.")]
+    [InlineData("make --object many.json -o out.stl", "columns.diameters has more than 64 entries")]
+    [InlineData("make --object - -o out.stl", "standard input: line 1, column 1: not JSON")]
+    [InlineData("make --object plain.3mf -o out.stl", "plain.3mf: this 3MF carries no spec.")]
+    [InlineData("make --object broken.3mf -o out.stl", "broken.3mf")]
     [InlineData("presets nope", "There is no preset \"nope\".")]
     [InlineData("presets standard witness", "witness")]
     public void EndsWithTwo(string line, string message)

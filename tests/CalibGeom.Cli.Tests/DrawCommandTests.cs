@@ -12,7 +12,7 @@ public class DrawCommandTests
     {
         using var folder = new TemporaryFolder();
         string path = folder[$"witness.{ending}"];
-        CliRun run = CliRun.Of("draw", "witness", "--paper", "letter", "-o", path);
+        CliRun run = CliRun.Of("draw", "--object", "witness", "--paper", "letter", "-o", path);
         Assert.Equal((0, $"wrote {path}\n"), (run.ExitCode, run.Error));
         Assert.StartsWith(begin, Encoding.Latin1.GetString(File.ReadAllBytes(path)), StringComparison.Ordinal);
     }
@@ -26,7 +26,7 @@ public class DrawCommandTests
     {
         using var folder = new TemporaryFolder();
         string path = folder["view.png"];
-        CliRun run = CliRun.Of("draw", "witness", "--view", view, "-o", path);
+        CliRun run = CliRun.Of("draw", "--object", "witness", "--view", view, "-o", path);
         Assert.Equal(code, run.ExitCode);
         Assert.Equal(code == 0, File.Exists(path));
         if (code == 2)
@@ -34,10 +34,10 @@ public class DrawCommandTests
     }
 
     [Theory]
-    [InlineData("draw|witness|-o|x.gif", "x.gif")]
-    [InlineData("draw|witness|--paper|a3", "a4 or letter")]
+    [InlineData("draw|--object|witness|-o|x.gif", "x.gif")]
+    [InlineData("draw|--object|witness|--paper|a3", "a4 or letter")]
     [InlineData("draw|no-such-thing", "no-such-thing")]
-    [InlineData("draw|witness|--view|top|--paper|a4", "leave --view or --paper away")]
+    [InlineData("draw|--object|witness|--view|top|--paper|a4", "leave --view or --paper away")]
     [InlineData("readings|--sheet|bench.csv", ".html")]
     [InlineData("make|--check|--sheet|bench.html", "--check")]
     [InlineData("make|-o|-|--picture|x.png", "beside the mesh")]
@@ -53,7 +53,17 @@ public class DrawCommandTests
     {
         using var folder = new TemporaryFolder();
         string path = folder["x.svg"];
-        CliRun run = CliRun.Of("draw", "standard", "--set", "nest.wall=0.4", "--set", "nest.sizes=3,4,5", "-o", path);
+        CliRun run = CliRun.Of(
+            "draw",
+            "--object",
+            "standard",
+            "--set",
+            "nest.wall=0.4",
+            "--set",
+            "nest.sizes=3,4,5",
+            "-o",
+            path
+        );
         Assert.Equal(1, run.ExitCode);
         Assert.False(File.Exists(path));
         Assert.Contains("nothing was drawn", run.Error, StringComparison.Ordinal);
@@ -65,7 +75,7 @@ public class DrawCommandTests
         using var folder = new TemporaryFolder();
         CliRun run = CliRun.Of(
             "make",
-            "--preset",
+            "--object",
             "witness",
             "-o",
             folder["w.3mf"],
@@ -81,14 +91,14 @@ public class DrawCommandTests
         using Stream png = zip.GetEntry("Metadata/thumbnail.png")!.Open();
         Assert.Equal(0x89, png.ReadByte());
         // The object is still made again from the file.
-        Assert.Equal(0, CliRun.Of("make", folder["w.3mf"], "--check").ExitCode);
+        Assert.Equal(0, CliRun.Of("make", "--object", folder["w.3mf"], "--check").ExitCode);
     }
 
     [Fact]
     public void ReadingsWritesTheSheet()
     {
         using var folder = new TemporaryFolder();
-        CliRun run = CliRun.Of("readings", "--preset", "witness", "--sheet", folder["bench.html"]);
+        CliRun run = CliRun.Of("readings", "--object", "witness", "--sheet", folder["bench.html"]);
         Assert.Equal(0, run.ExitCode);
         Assert.Contains("box1.outside.x", File.ReadAllText(folder["bench.html"]), StringComparison.Ordinal);
     }
@@ -104,7 +114,7 @@ public class DrawCommandTests
             "# state dry\nfeature,value,unit,instrument,note\nbox1.outside.x,8.03,mm,,<b>\u202E=1+1\n"
                 + "box2.inside.x,8.08,mm,,\nbox2.outside.x,11.22,mm,,\nbox3.inside.x,11.28,mm,,\nspan.x,40.02,mm,,\n"
         );
-        CliRun run = CliRun.Of("predict", readings, "--preset", "standard", "--report", page);
+        CliRun run = CliRun.Of("predict", readings, "--object", "standard", "--report", page);
         Assert.Equal(0, run.ExitCode);
         string html = File.ReadAllText(page);
         string first = run.Out.Split('\n')[0];

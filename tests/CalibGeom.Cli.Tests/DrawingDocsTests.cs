@@ -13,7 +13,7 @@ public class DrawingDocsTests
     public void DrawingsOnThePageAreThoseOfTheCommand(string name)
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(0, CliRun.Of("draw", name, "-o", folder["drawn.svg"]).ExitCode);
+        Assert.Equal(0, CliRun.Of("draw", "--object", name, "-o", folder["drawn.svg"]).ExitCode);
         Assert.Equal(File.ReadAllText(folder["drawn.svg"]), File.ReadAllText(Page(folder["drawn.svg"], $"{name}.svg")));
     }
 
@@ -22,7 +22,7 @@ public class DrawingDocsTests
     public void ViewsOnThePageAreThoseOfTheCommand(string name)
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(0, CliRun.Of("draw", name, "--view", "corner", "-o", folder["drawn.png"]).ExitCode);
+        Assert.Equal(0, CliRun.Of("draw", "--object", name, "--view", "corner", "-o", folder["drawn.png"]).ExitCode);
         using SKBitmap drawn = SKBitmap.Decode(folder["drawn.png"]),
             shown = SKBitmap.Decode(Page(folder["drawn.png"], $"{name}.png"));
         Assert.Equal((shown.Width, shown.Height), (drawn.Width, drawn.Height));

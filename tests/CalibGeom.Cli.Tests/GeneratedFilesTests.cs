@@ -67,7 +67,10 @@ public class GeneratedFilesTests
         {
             CultureInfo.CurrentCulture = culture;
             folder.Write($"{name}.json", CliRun.Of("presets", name).Out);
-            Assert.Equal(ExitCode.Done, CliRun.Of("make", folder[$"{name}.json"], "-o", folder["out.stl"]).ExitCode);
+            Assert.Equal(
+                ExitCode.Done,
+                CliRun.Of("make", "--object", folder[$"{name}.json"], "-o", folder["out.stl"]).ExitCode
+            );
         }
         finally
         {

@@ -18,7 +18,7 @@ public class InspectCommandTests
     public void EveryPresetIsReadyToPrintAndHasTheSizesOfItsSpec(string preset)
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", preset, "-o", folder["a.3mf"]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", preset, "-o", folder["a.3mf"]).ExitCode);
         CliRun run = CliRun.Of(
             "inspect",
             folder["a.3mf"],
@@ -26,7 +26,7 @@ public class InspectCommandTests
             "0.05",
             "--pixel",
             "0.035",
-            "--against",
+            "--object",
             folder["a.3mf"]
         );
         Assert.Equal(ExitCode.Done, run.ExitCode);
@@ -44,9 +44,9 @@ public class InspectCommandTests
     public void AMeshWithOtherSizesThanTheSpecIsAFinding()
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of("make", "--preset", "witness", "--set", "nest.clearances=0.08", "-o", folder["a.stl"]);
-        CliRun.Of("make", "--preset", "witness", "-o", folder["witness.3mf"]);
-        CliRun run = CliRun.Of("inspect", folder["a.stl"], "--against", folder["witness.3mf"]);
+        CliRun.Of("make", "--object", "witness", "--set", "nest.clearances=0.08", "-o", folder["a.stl"]);
+        CliRun.Of("make", "--object", "witness", "-o", folder["witness.3mf"]);
+        CliRun run = CliRun.Of("inspect", folder["a.stl"], "--object", folder["witness.3mf"]);
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("error [spec-size] box2.inside.x: ", run.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("box1.outside.x", run.Out, StringComparison.Ordinal);
@@ -59,7 +59,7 @@ public class InspectCommandTests
     public void AGapInTheSurfaceNamesFeatureAndLayer(string tilt)
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of("make", "--preset", "witness", "--set", $"tilt.angle={tilt}", "-o", folder["witness.3mf"]);
+        CliRun.Of("make", "--object", "witness", "--set", $"tilt.angle={tilt}", "-o", folder["witness.3mf"]);
         TestObject made = TestObjectBuilder.Build(SpecJson.With(Presets.Find("witness")!.Spec, [$"tilt.angle={tilt}"]));
         (TriangleMesh mesh, TriangleMesh level) = (made.ToMesh(), made.Solid!.ToMesh());
         BoxPlan box = made.Boxes[1];
@@ -80,7 +80,7 @@ public class InspectCommandTests
                 new TriangleMesh(mesh.Coordinates, [.. triangles[..(3 * onBox)], .. triangles[(3 * onBox + 3)..]]),
                 "gap"
             );
-        CliRun run = CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"]);
+        CliRun run = CliRun.Of("inspect", folder["gap.stl"], "--object", folder["witness.3mf"]);
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains(
             "error [mesh-open-edge] box2: 3 edges have only one triangle",
@@ -88,7 +88,7 @@ public class InspectCommandTests
             StringComparison.Ordinal
         );
         JsonNode finding = JsonNode.Parse(
-            CliRun.Of("inspect", folder["gap.stl"], "--against", folder["witness.3mf"], "--json").Out
+            CliRun.Of("inspect", folder["gap.stl"], "--object", folder["witness.3mf"], "--json").Out
         )!["findings"]![0]!;
         JsonArray places = finding["places"]!.AsArray();
         Assert.Equal(3, places.Count);
@@ -206,7 +206,7 @@ public class InspectCommandTests
     public void ATerminalSeesProgressThroughAllOfTheWork()
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of("make", "--preset", "witness", "-o", folder["a.obj"]);
+        CliRun.Of("make", "--object", "witness", "-o", folder["a.obj"]);
         using var error = new StringWriter();
         var io = new CommandIo
         {

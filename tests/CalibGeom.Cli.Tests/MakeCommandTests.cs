@@ -13,10 +13,10 @@ public class MakeCommandTests
     public void WritesAMeshAndWhatToMeasureBesideIt()
     {
         using var folder = new TemporaryFolder();
-        CliRun run = CliRun.Of("make", "--preset", "witness", "-o", folder["coupon.stl"]);
+        CliRun run = CliRun.Of("make", "--object", "witness", "-o", folder["coupon.stl"]);
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Equal(
-            ["coupon.features.csv", "coupon.stl"],
+            ["coupon.features.csv", "coupon.object.json", "coupon.stl"],
             Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order()
         );
         FeatureTable features = FeatureTableCsv.Parse(File.ReadAllText(folder["coupon.features.csv"]));
@@ -35,7 +35,7 @@ public class MakeCommandTests
     public void SaysSizesLoadRatiosAndVolume()
     {
         using var folder = new TemporaryFolder();
-        string text = CliRun.Of("make", "--preset", "witness", "-o", folder["a.stl"]).Out;
+        string text = CliRun.Of("make", "--object", "witness", "-o", folder["a.stl"]).Out;
         // (1.6 / 0.28)^2 = 32.65
         Assert.Matches(@"(?m)^1 +0\.280 +32\.7$", text);
         Assert.Matches(@"(?m)^box1 +8\.000 +8\.000 +5\.600 +0\.050$", text);
@@ -43,18 +43,17 @@ public class MakeCommandTests
     }
 
     [Fact]
-    public void ReadsASpecLaidOverAPreset()
+    public void WhatASpecLeavesOutIsAsInThePresetStandard()
     {
         using var folder = new TemporaryFolder();
         folder.Write(
             "mine.json",
-            """{"columns": {"height": 5}, /* no gap to speak of */ "nest": {"clearances": [0.063]},}"""
+            """{"columns": {"height": 5}, /* no gap to speak of */ "nest": {"clearances": [0.063, 0.05]},}"""
         );
         CliRun run = CliRun.Of(
             "make",
+            "--object",
             folder["mine.json"],
-            "--preset",
-            "witness",
             "--set",
             "columns.height=4",
             "--json",
@@ -62,11 +61,11 @@ public class MakeCommandTests
             folder["a.stl"]
         );
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
-        TestObjectSpec witness = Presets.Find("witness")!.Spec;
-        var expected = witness with
+        TestObjectSpec standard = Presets.Find("standard")!.Spec;
+        var expected = standard with
         {
-            Columns = witness.Columns! with { Height = 4 },
-            Nest = witness.Nest! with { Clearances = [0.063] },
+            Columns = standard.Columns! with { Height = 4 },
+            Nest = standard.Nest! with { Clearances = [0.063, 0.05] },
         };
         Assert.Equal(expected, SpecJson.Parse(result["spec"]!.ToJsonString()));
         Assert.Equal("mine", (string?)result["name"]);
@@ -77,7 +76,7 @@ public class MakeCommandTests
     public void JsonSaysWhatTheMeshIs()
     {
         using var folder = new TemporaryFolder();
-        CliRun run = CliRun.Of("make", "--preset", "witness", "--json", "-o", folder["a.stl"]);
+        CliRun run = CliRun.Of("make", "--object", "witness", "--json", "-o", folder["a.stl"]);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         using FileStream file = File.OpenRead(folder["a.stl"]);
         TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
@@ -92,15 +91,7 @@ public class MakeCommandTests
     [Fact]
     public void ADashWritesTheMeshAlone()
     {
-        CliRun run = CliRun.With(
-            Encoding.UTF8.GetBytes("""{"title":"A1"}"""),
-            "make",
-            "-",
-            "--preset",
-            "witness",
-            "-o",
-            "-"
-        );
+        CliRun run = CliRun.With(Encoding.UTF8.GetBytes("""{"title":"A1"}"""), "make", "--object", "-", "-o", "-");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Equal(84 + 50 * BitConverter.ToInt32(run.Bytes, 80), run.Bytes.Length);
@@ -118,10 +109,10 @@ public class MakeCommandTests
     public void AThreeMfIsASpecAgain(string name, string features)
     {
         using var folder = new TemporaryFolder();
-        string[] spec = ["--preset", "witness", "--set", "title=A1"];
+        string[] spec = ["--object", "witness", "--set", "title=A1"];
         Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder[name]]).ExitCode);
         Assert.Equal(ExitCode.Done, CliRun.Of(["make", .. spec, "-o", folder["direct.stl"]]).ExitCode);
-        Assert.Equal(ExitCode.Done, CliRun.Of("make", folder[name], "-o", folder["again.stl"]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", folder[name], "-o", folder["again.stl"]).ExitCode);
         Assert.Equal(File.ReadAllBytes(folder["direct.stl"])[80..], File.ReadAllBytes(folder["again.stl"])[80..]);
         Assert.Equal(File.ReadAllText(folder[features]), File.ReadAllText(folder["again.features.csv"]));
     }
@@ -133,7 +124,7 @@ public class MakeCommandTests
     public void TheNameDecidesTheFormat(string name, MeshFormat format)
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", "witness", "-o", folder[name]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", "witness", "-o", folder[name]).ExitCode);
         MeshFile file = MeshFile.Read(folder[name]);
         Assert.Equal(format, file.Format);
         Assert.Equal(
@@ -157,10 +148,10 @@ public class MakeCommandTests
     public void AMarkRaisesDotsAndKeepsDigestAndTable()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--preset", "witness", "-o", folder["a.stl"]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", "witness", "-o", folder["a.stl"]).ExitCode);
         Assert.Equal(
             ExitCode.Done,
-            CliRun.Of("make", "--preset", "witness", "--mark", "2", "-o", folder["b.stl"]).ExitCode
+            CliRun.Of("make", "--object", "witness", "--mark", "2", "-o", folder["b.stl"]).ExitCode
         );
         Assert.Equal(File.ReadAllBytes(folder["a.features.csv"]), File.ReadAllBytes(folder["b.features.csv"]));
         Assert.True(new FileInfo(folder["b.stl"]).Length > new FileInfo(folder["a.stl"]).Length);

@@ -54,7 +54,7 @@ public class PlaceCommandTests
             FeatureTableCsv.Parse(File.ReadAllText(folder["plate.features.csv"])).Find("box1.outside.x")!.Nominal
         );
         Assert.Equal(
-            ["holder.stl", "plate.features.csv", "plate.stl", "tray.stl"],
+            ["holder.stl", "plate.features.csv", "plate.object.json", "plate.stl", "tray.stl"],
             Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order()
         );
     }
@@ -100,7 +100,7 @@ public class PlaceCommandTests
             folder["block.stl"],
             "--plate",
             "80x60",
-            "--preset",
+            "--object",
             "standard",
             "-o",
             folder["plate.stl"],
@@ -278,14 +278,15 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], 10, 10, 30, 30);
-        folder.Write("spec.json", """{"process": {"pixelPitch": [0.03, 0.04], "plate": [100, 70, 90]}}""");
         CliRun run = CliRun.Of(
             "place",
             folder["block.stl"],
-            "--spec",
-            folder["spec.json"],
-            "--preset",
+            "--object",
             "witness",
+            "--set",
+            "process.pixelPitch=0.03,0.04",
+            "--set",
+            "process.plate=100,70,90",
             "--origin",
             "corner",
             "--at",
@@ -374,11 +375,11 @@ public class PlaceCommandTests
     [InlineData("--plate 143x89 --count 3", "--count")]
     [InlineData("--plate 143x89 --at map --count 0", "--count 0")]
     [InlineData("--plate 143x89 --at map --count 2.5", "--count 2.5")]
-    [InlineData("--plate 143x89 --pixel-pitch 0", "--pixel-pitch")]
-    [InlineData("--plate 143x89 --pixel-pitch 1,1,1", "--pixel-pitch 1,1,1")]
+    [InlineData("--plate 143x89 --pixel 0", "--pixel")]
+    [InlineData("--plate 143x89 --pixel 1,1,1", "--pixel 1,1,1")]
     [InlineData("--plate 143x89 --origin left", "--origin left")]
     [InlineData("--plate 143x89 --base high", "--base high")]
-    [InlineData("--plate 143x89 --preset huge", "huge")]
+    [InlineData("--plate 143x89 --object huge", "huge")]
     [InlineData("--plate 143x89 --picture a.gif", "a.gif")]
     [InlineData("--plate 143x89 --frobnicate", "--frobnicate")]
     public void BadValuesEndWithTwoAndOneLine(string options, string message)

@@ -6,7 +6,7 @@ namespace CalibGeom.Cli.Tests;
 /// <summary>Numbers on the command line: the same on every machine, refused in plain words.</summary>
 public class PlainOptionsTests
 {
-    private const string Simulate = "simulate --preset witness --dp 0.12 --ec 8 --irradiance 4";
+    private const string Simulate = "simulate --object witness --dp 0.12 --ec 8 --irradiance 4";
 
     [Theory]
     [InlineData(

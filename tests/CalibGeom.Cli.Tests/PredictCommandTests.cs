@@ -15,7 +15,7 @@ public class PredictCommandTests
     [Fact]
     public void TheAnswerComesFirst()
     {
-        CliRun run = Predict(Bench, "--preset", "standard");
+        CliRun run = Predict(Bench, "--object", "standard");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.03", run.Out, StringComparison.Ordinal);
         Assert.Contains(
@@ -31,7 +31,7 @@ public class PredictCommandTests
     [Fact]
     public void OnesOwnJointIsAnswered()
     {
-        string text = Predict(Bench, "--preset", "standard", "--for", "20/20.2", "--want", "0.04").Out;
+        string text = Predict(Bench, "--object", "standard", "--for", "20/20.2", "--want", "0.04").Out;
         Assert.Contains("a 20 mm peg in a 20.2 mm hole should rattle:", text, StringComparison.Ordinal);
         Assert.Contains("ISO 286", text, StringComparison.Ordinal);
         Assert.Contains("for 0.040 mm per side: a hole of 20.", text, StringComparison.Ordinal);
@@ -42,7 +42,7 @@ public class PredictCommandTests
     {
         CliRun run = Predict(
             Bench + "box3.outside.x,160\n",
-            "--preset",
+            "--object",
             "standard",
             "--json",
             "--for",
@@ -68,7 +68,7 @@ public class PredictCommandTests
     {
         using var folder = new TemporaryFolder();
         string file = folder["empty.csv"];
-        Assert.Equal(ExitCode.Done, CliRun.Of("readings", "--preset", "witness", "-o", file).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of("readings", "--object", "witness", "-o", file).ExitCode);
         string witness = File.ReadAllText(file)
             .Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal)
             .Replace("box2.inside.x,,", "box2.inside.x,8.07,", StringComparison.Ordinal);
@@ -77,7 +77,14 @@ public class PredictCommandTests
         Assert.DoesNotContain("nominals-assumed", run.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("joint 2", run.Out, StringComparison.Ordinal);
         Assert.Contains("nominals-assumed", Predict(Bench).Out, StringComparison.Ordinal);
-        Assert.Contains("digest-differs", Predict(witness, "--preset", "standard").Out, StringComparison.Ordinal);
+        CliRun other = Predict(witness, "--object", "standard");
+        Assert.Equal((ExitCode.BadUse, ""), (other.ExitCode, other.Out));
+        Assert.Contains("The readings are of another object", other.Error, StringComparison.Ordinal);
+        CliRun unknown = Predict(
+            "# digest 0123456789abcdef\n" + witness[(witness.IndexOf('\n', StringComparison.Ordinal) + 1)..]
+        );
+        Assert.Equal(ExitCode.BadUse, unknown.ExitCode);
+        Assert.Contains("Wanted is the .object.json", unknown.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -90,7 +97,7 @@ public class PredictCommandTests
         );
         string a = folder.Write("a.csv", "feature,value\nbox1.outside.x,8.02\n"),
             b = folder.Write("b.csv", "feature,value\nbox2.inside.x,8.08\njoint1.fit,slides\n");
-        CliRun run = CliRun.Of("predict", a, b, "--features", table, "--budget", "--one-print");
+        CliRun run = CliRun.Of("predict", a, b, "--object", table, "--budget", "--one-print");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.0", run.Out, StringComparison.Ordinal);
         Assert.Contains("joint 1 in X: c = (0.0", run.Out, StringComparison.Ordinal);
@@ -105,14 +112,14 @@ public class PredictCommandTests
         string a = folder.Write("a.csv", Bench),
             b = folder.Write("b.csv", Bench.Replace("8.02", "8.03", StringComparison.Ordinal)),
             copy = folder.Write("copy.csv", Bench);
-        CliRun run = CliRun.Of("predict", a, b, "--preset", "standard", "--for", "20/20.2");
+        CliRun run = CliRun.Of("predict", a, b, "--object", "standard", "--for", "20/20.2");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("learnt from 2 prints", run.Out, StringComparison.Ordinal);
         Assert.Contains("next-print-assumed", run.Out, StringComparison.Ordinal);
-        string set = CliRun.Of("predict", a, "--preset", "standard", "--between-prints", "0.012").Out;
+        string set = CliRun.Of("predict", a, "--object", "standard", "--between-prints", "0.012").Out;
         Assert.Contains("standard deviation 0.0120 mm (as set)", set, StringComparison.Ordinal);
-        Assert.Equal(ExitCode.BadUse, CliRun.Of("predict", a, a, "--preset", "standard").ExitCode);
-        CliRun same = CliRun.Of("predict", a, copy, "--preset", "standard");
+        Assert.Equal(ExitCode.BadUse, CliRun.Of("predict", a, a, "--object", "standard").ExitCode);
+        CliRun same = CliRun.Of("predict", a, copy, "--object", "standard");
         Assert.Equal(ExitCode.BadUse, same.ExitCode);
         Assert.Contains("Prints 1 and 2 have the same readings", same.Error, StringComparison.Ordinal);
     }
@@ -120,11 +127,11 @@ public class PredictCommandTests
     [Fact]
     public void LimitsAndIsoFitsAreDecided()
     {
-        string text = Predict(Bench, "--preset", "standard", "--limits", "0.02/0.07").Out;
+        string text = Predict(Bench, "--object", "standard", "--limits", "0.02/0.07").Out;
         Assert.Contains("joint 1 in X cannot be told: 0.0", text, StringComparison.Ordinal);
         Assert.Contains("ISO 14253-1", text, StringComparison.Ordinal);
-        Assert.Contains("joint 1 in X conforms", Predict(Bench, "--preset", "standard", "--limits", "-0.1/0.2").Out);
-        JsonNode root = JsonNode.Parse(Predict(Bench, "--preset", "standard", "--for", "12H11/c11", "--json").Out)!;
+        Assert.Contains("joint 1 in X conforms", Predict(Bench, "--object", "standard", "--limits", "-0.1/0.2").Out);
+        JsonNode root = JsonNode.Parse(Predict(Bench, "--object", "standard", "--for", "12H11/c11", "--json").Out)!;
         JsonNode own = root["result"]!["coupons"]![0]!["ownJoint"]!;
         // 12H11/c11 by ISO 286-1: hole 0/+110, shaft -95/-205 micrometres; middles, and 95 to 315 across.
         Assert.Equal(11.85, (double)own["peg"]!, 6);
@@ -136,7 +143,7 @@ public class PredictCommandTests
     [Fact]
     public void NoLineOfTheTablesIsOver100Columns()
     {
-        string text = Predict(Bench, "--preset", "standard", "--for", "20/20.2").Out;
+        string text = Predict(Bench, "--object", "standard", "--for", "20/20.2").Out;
         string[] table = text.Split('\n').Where(l => l.TrimStart().Contains("  ", StringComparison.Ordinal)).ToArray();
         Assert.NotEmpty(table);
         Assert.All(table, l => Assert.True(l.TrimEnd().Length <= 100, l));
@@ -148,12 +155,12 @@ public class PredictCommandTests
     {
         const string Two =
             "feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08\nB2/box1.outside.x,8.05\nB2/box2.inside.x,8.03\n";
-        string text = Predict(Two, "--preset", "witness").Out;
+        string text = Predict(Two, "--object", "witness").Out;
         Assert.Contains("coupon A1\njoint 1 should slide", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         Assert.Contains("coupon B2\njoint 1 should ", text.ReplaceLineEndings("\n"), StringComparison.Ordinal);
         Assert.DoesNotContain(
             "coupon A1",
-            Predict(Two, "--preset", "witness", "--coupon", "B2").Out,
+            Predict(Two, "--object", "witness", "--coupon", "B2").Out,
             StringComparison.Ordinal
         );
     }
@@ -179,10 +186,11 @@ public class PredictCommandTests
     [InlineData("predict - --thresholds 1/2", "--thresholds is")]
     [InlineData("predict - --thresholds 0.1/0.02/0.07", "must rise")]
     [InlineData("predict - --coupon Z9", "no readings of coupon Z9")]
-    [InlineData("predict - --features t.csv --preset witness", "--features already says")]
-    [InlineData("predict - --features nowhere.csv", "there is no such file")]
-    [InlineData("predict - --preset nope", "There is no preset")]
-    [InlineData("readings --preset nope", "There is no preset")]
+    [InlineData("predict - --object t.csv --object witness", "--object")]
+    [InlineData("predict - --set columns.height=5", "Name it too")]
+    [InlineData("predict - --object nowhere.csv", "there is no such file")]
+    [InlineData("predict - --object nope", "no preset of that name")]
+    [InlineData("readings --object witnes", "Did you mean witness?")]
     [InlineData("readings -o nowhere/empty.csv", "there is no directory")]
     public void BadUseEndsWithTwoAndOneLine(string line, string message)
     {
@@ -196,31 +204,47 @@ public class PredictCommandTests
     [Theory]
     [InlineData(
         "feature,value\nbox1.outside.x,\"8,02\"\n",
-        "standard input line 2: box1.outside.x is \"8,02\", with a decimal comma. Write 8.02"
+        "standard input:2: box1.outside.x is \"8,02\", with a decimal comma. Write 8.02"
     )]
     [InlineData("feature,value\nbox1.outsde.x,8.02\n", "Did you mean box1.outside.x?")]
     [InlineData("feature,value\nslots.open,4\n", "no usable size")]
     [InlineData("feature,value\n", "no usable size")]
-    [InlineData("\u0001\u0002", "line 1")]
+    [InlineData("\u0001\u0002", "standard input:1:")]
     public void UnusableReadingsEndWithTwo(string csv, string message)
     {
-        CliRun run = Predict(csv, "--preset", "standard");
+        CliRun run = Predict(csv, "--object", "standard");
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void TheEmptyFileListsEveryFeatureOnce()
+    public void TheEmptyFileIsShortAndSaysWhatCanBeMeasured()
     {
-        CliRun run = CliRun.Of("readings", "--preset", "witness");
+        CliRun run = CliRun.Of("readings", "--object", "witness");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("# digest ", run.Out, StringComparison.Ordinal);
         Assert.Contains("\nbox1.outside.x,,mm,cal,", run.Out, StringComparison.Ordinal);
-        JsonNode json = JsonNode.Parse(CliRun.Of("readings", "--preset", "witness", "--json").Out)!;
-        Assert.Equal(
-            run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1,
-            json["result"]!["features"]!.AsArray().Count
-        );
+        JsonNode json = JsonNode.Parse(CliRun.Of("readings", "--object", "witness", "--json").Out)!;
+        Assert.Equal(20, json["result"]!["features"]!.AsArray().Count);
+        Assert.True(run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1 < 16);
+    }
+
+    [Fact]
+    public void ASheetThatHoldsValuesIsNotWrittenOver()
+    {
+        using var folder = new TemporaryFolder();
+        string[] line = ["readings", "--object", "witness", "-o", folder["bench.csv"]];
+        Assert.Equal(ExitCode.Done, CliRun.Of(line).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of(line).ExitCode);
+        string empty = File.ReadAllText(folder["bench.csv"]),
+            filled = empty.Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal);
+        File.WriteAllText(folder["bench.csv"], filled);
+        CliRun refused = CliRun.Of(line);
+        Assert.Equal(ExitCode.BadUse, refused.ExitCode);
+        Assert.Contains("holds values already", refused.Error, StringComparison.Ordinal);
+        Assert.Equal(filled, File.ReadAllText(folder["bench.csv"]));
+        Assert.Equal(ExitCode.Done, CliRun.Of([.. line, "--force"]).ExitCode);
+        Assert.Equal(empty, File.ReadAllText(folder["bench.csv"]));
     }
 
     [Theory]

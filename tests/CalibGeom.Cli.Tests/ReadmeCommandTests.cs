@@ -1,5 +1,8 @@
 using System.Text.RegularExpressions;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Objects;
+using CalibGeom.TestObjects.Specs;
+using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Cli.Tests;
 
@@ -17,6 +20,7 @@ public partial class ReadmeCommandTests
         Assert.True(lines.Length >= 5);
         using var folder = new TemporaryFolder();
         DemoParts.WriteHolder(folder["holder.stl"], -26, 24);
+        RepositoryFile.RequireHolds("docs/samples/holder.stl", File.ReadAllBytes(folder["holder.stl"]));
         string before = Directory.GetCurrentDirectory();
         try
         {
@@ -34,13 +38,35 @@ public partial class ReadmeCommandTests
             "standard.features.csv",
             "demo-grey.stl",
             "demo-grey.features.csv",
-            "witness.3mf",
+            "demo-grey.object.json",
+            "bench.csv",
+            "print1.csv",
+            "demo-grey.jsonl",
+            "plate.object.json",
+            "plate.readings.csv",
             "plate.stl",
             "plate.features.csv",
             "plate.svg",
             "limit.stl",
         ];
+        RequireOneObject(folder);
         Assert.Subset(Directory.GetFiles(folder.Root).Select(f => Path.GetFileName(f)).ToHashSet(), named.ToHashSet());
+    }
+
+    /// <summary>Sheet, readings and log speak of the object that was made, and of no preset.</summary>
+    private static void RequireOneObject(TemporaryFolder folder)
+    {
+        string digest = ObjectFileJson.Parse(File.ReadAllText(folder["demo-grey.object.json"]), "object").Digest;
+        Assert.DoesNotContain(Presets.All, p => SpecDigest.Of(p.Spec) == digest);
+        foreach (string sheet in new[] { "bench.csv", "print1.csv", "demo-grey.features.csv" })
+            Assert.StartsWith($"# digest {digest}\n", File.ReadAllText(folder[sheet]), StringComparison.Ordinal);
+        Assert.Equal(digest, Assert.Single(TrialLog.ReadFile(folder["demo-grey.jsonl"]).Trials).Digest);
+        string plate = ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "object").Digest;
+        Assert.StartsWith(
+            $"# digest {plate}\n",
+            File.ReadAllText(folder["plate.readings.csv"]),
+            StringComparison.Ordinal
+        );
     }
 
     private static void Run(string line, TemporaryFolder folder)

@@ -165,7 +165,7 @@ public class TuneCommandTests
         );
         Assert.Equal(1, (int)JsonNode.Parse(File.ReadAllText(folder["log"]))!["readings"]!["squeeze.open"]![0]!);
         string plain = CliRun.Of([.. Light, "--time", "2.5"]).Out,
-            witness = CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness"]).Out;
+            witness = CliRun.Of([.. Light, "--time", "2.5", "--object", "witness"]).Out;
         Assert.Contains("\nsqueeze.open,3\n", plain, StringComparison.Ordinal);
         Assert.DoesNotContain("squeeze", witness, StringComparison.Ordinal);
         string bases = CliRun.Of([.. Light, "--time", "2.5", "--base-layers", "40", "--base-time", "200"]).Out;
@@ -176,7 +176,7 @@ public class TuneCommandTests
     public void TheDigestOfTheReadingsNamesTheObject()
     {
         using var folder = new TemporaryFolder();
-        CliRun.Of([.. Light, "--time", "2.5", "--preset", "witness", "-o", folder["w.csv"]]);
+        CliRun.Of([.. Light, "--time", "2.5", "--object", "witness", "-o", folder["w.csv"]]);
         string[] add = ["log", "add", folder["w.csv"], "--to", folder["log"], "--time", "2.5", "--rest", "0"];
         Assert.Equal(0, CliRun.Of(add).ExitCode);
         double[] heads = JsonNode.Parse(File.ReadAllText(folder["log"]))!["columns"]!
@@ -325,7 +325,7 @@ public class TuneCommandTests
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--rest-effect|NaN", "effect of rest")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--base-time|-1", "base exposure")]
     [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--repeats|0", "repeats")]
-    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--preset|none", "no preset")]
+    [InlineData("simulate|--dp|0.1|--ec|8|--irradiance|4|--time|2|--object|none", "no preset")]
     public void BadUseIsOneLineAndLeavesNoFile(string line, string said)
     {
         using var folder = new TemporaryFolder();

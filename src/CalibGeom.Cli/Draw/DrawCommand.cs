@@ -18,16 +18,7 @@ internal static class DrawCommand
 
     internal static Command Build(CommandIo io)
     {
-        var source = new Argument<string?>("OBJECT")
-        {
-            Description = "A preset, a spec in JSON, or a .3mf that make has written. Default: standard.",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var set = new Option<string[]>("--set")
-        {
-            Description = "Set one value, such as columns.height=10; may be repeated.",
-            HelpName = "NAME=VALUE",
-        };
+        var described = new ObjectOption("the preset standard");
         var output = new Option<string?>("--output", "-o")
         {
             Description = "Where to write: .svg, .png or .pdf. Default: NAME.svg here.",
@@ -52,16 +43,16 @@ internal static class DrawCommand
             Exit codes: 0 drawn, 1 the design cannot work, 2 bad use or a spec that cannot be read.
 
             Example:
-              calibgeom draw standard --paper letter -o standard.pdf
+              calibgeom draw --object standard --paper letter -o standard.pdf
             """
         );
-        command.Arguments.Add(source);
-        foreach (Option option in new Option[] { set, output, paper, view, json })
+        described.AddTo(command);
+        foreach (Option option in new Option[] { output, paper, view, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
             Run(
                 io,
-                Load(io, parsed.GetValue(source), parsed.GetValue(set) ?? []),
+                described.Spec(io, parsed, "standard"),
                 parsed.GetValue(output),
                 parsed.GetValue(paper),
                 parsed.GetValue(view),
@@ -70,11 +61,6 @@ internal static class DrawCommand
         );
         return command;
     }
-
-    private static SpecSource Load(CommandIo io, string? named, IReadOnlyList<string> assignments) =>
-        named is null || Presets.Find(named) is not null
-            ? SpecSource.Load(io, null, named, assignments)
-            : SpecSource.Load(io, named, null, assignments);
 
     private static int Run(CommandIo io, SpecSource source, string? output, string? paper, string? view, bool json)
     {

@@ -14,28 +14,30 @@ internal static class InspectCommand
             Description = "Meshes to inspect: STL, OBJ or 3MF; - reads standard input.",
             Arity = ArgumentArity.OneOrMore,
         };
-        var layer = new Option<double>("--layer")
+        var layer = new Option<double?>("--layer")
         {
-            Description = "Layer height, mm.",
+            Description =
+                "Layer height, mm. Default: that of the object, or of the spec that a 3MF carries, else 0.05.",
             HelpName = "MM",
-            DefaultValueFactory = _ => 0.05,
         };
-        var pixel = new Option<double>("--pixel")
+        var pixel = new Option<string?>("--pixel")
         {
-            Description = "Pixel pitch, mm.",
-            HelpName = "MM",
-            DefaultValueFactory = _ => 0.035,
+            Description =
+                "Pixel pitch, mm, or one for X and one for Y. Default: that of the object, or of the spec that a 3MF "
+                + "carries, else 0.035.",
+            HelpName = PixelText.Help,
         };
         var plate = new Option<string?>("--plate")
         {
             Description = "Plate, mm: a mesh larger than it is an error.",
             HelpName = PlateText.Help,
         };
-        var against = new Option<string?>("--against")
+        var against = new Option<bool>("--against")
         {
-            Description = "A spec (JSON, or a .3mf that make has written): check that the mesh has its sizes.",
-            HelpName = "SPEC",
+            Description =
+                "Check that the mesh has the sizes of its object: the one named, else the X.object.json beside it.",
         };
+        var described = new ObjectOption("with --against, X.object.json beside the mesh");
         var lenient = new Option<bool>("--lenient")
         {
             Description = "Read what is whole of a damaged file and say what was left out.",
@@ -53,21 +55,24 @@ internal static class InspectCommand
             """
         );
         command.Arguments.Add(files);
+        described.AddTo(command);
         foreach (Option option in new Option[] { layer, pixel, plate, against, lenient, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
-            InspectRun.Run(
+            new InspectRun(
                 io,
                 new InspectRequest(
                     parsed.GetValue(files)!,
                     parsed.GetValue(layer),
                     parsed.GetValue(pixel),
                     parsed.GetValue(plate),
-                    parsed.GetValue(against),
+                    parsed.GetValue(against) || described.IsGiven(parsed)
+                        ? path => described.Against(io, parsed, path)
+                        : null,
                     parsed.GetValue(lenient),
                     parsed.GetValue(json)
                 )
-            )
+            ).Run()
         );
         return command;
     }

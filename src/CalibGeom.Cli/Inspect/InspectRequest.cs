@@ -1,12 +1,14 @@
+using CalibGeom.Objects;
+
 namespace CalibGeom.Cli.Inspect;
 
 /// <summary>What <c>inspect</c> was asked.</summary>
 internal sealed record InspectRequest(
     IReadOnlyList<string> Files,
-    double Layer,
-    double Pixel,
+    double? Layer,
+    string? Pixel,
     string? Plate,
-    string? Against,
+    Func<string, ObjectFile>? Against,
     bool Lenient,
     bool Json
 );

@@ -4,6 +4,7 @@ using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
+using CalibGeom.Objects;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Comparison;
@@ -12,84 +13,117 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.Cli.Inspect;
 
 /// <summary>One run of <c>inspect</c>.</summary>
-internal static class InspectRun
+internal sealed class InspectRun(CommandIo io, InspectRequest request)
 {
     // About the share of time that reading a large mesh takes.
     private const double Reading = 0.15;
 
-    /// <exception cref="InputException">A value is out of range, or a file cannot be used.</exception>
-    internal static int Run(CommandIo io, InspectRequest request)
+    private const double OrdinaryLayer = 0.05,
+        OrdinaryPixel = 0.035;
+
+    private readonly List<Inspected> all = [];
+    private readonly List<Finding> unreadable = [];
+
+    /// <exception cref="InputException">A value is out of range, or the only file cannot be used.</exception>
+    internal int Run()
     {
-        LayerSettings settings = Settings(request);
-        TestObject? wanted = request.Against is null ? null : Wanted(io, request.Against);
-        Inspected[] all = request.Files.Select(f => Inspect(io, request, f, settings, wanted)).ToArray();
+        Settings(null);
+        foreach (string path in request.Files)
+            Add(path);
         if (request.Json)
-            Envelope.Write(
+            Envelope.WriteFiles(
                 io.Out,
                 "inspect",
-                all.SelectMany(a => a.Report.Findings),
+                [.. all.SelectMany(a => a.Report.Findings.Select(f => new FileFinding(a.Path, f))), .. Failures()],
                 new JsonArray(all.Select(InspectText.Describe).ToArray())
             );
         else
             foreach (Inspected one in all)
                 InspectText.Write(io.Out, one);
+        if (unreadable.Count > 0)
+            return ExitCode.BadUse;
         return all.Any(a => a.Report.Verdict != MeshVerdict.Ready) ? ExitCode.Finding : ExitCode.Done;
     }
 
-    private static LayerSettings Settings(InspectRequest request)
+    private IEnumerable<FileFinding> Failures() => unreadable.Select(f => new FileFinding(f.Subject, f));
+
+    /// <summary>Of several files the sound ones are answered although one cannot be read.</summary>
+    private void Add(string path)
     {
-        RequireRange("--layer", request.Layer);
-        RequireRange("--pixel", request.Pixel);
+        try
+        {
+            all.Add(Inspect(path));
+        }
+        catch (Exception e)
+            when (request.Files.Count > 1 && e is InputException or IOException or UnauthorizedAccessException)
+        {
+            io.Error.WriteLine($"calibgeom inspect: {e.Message}");
+            unreadable.Add(new Finding("unreadable", Severity.Error, path, e.Message, ""));
+        }
+    }
+
+    private Inspected Inspect(string path)
+    {
+        ObjectFile? against = request.Against?.Invoke(path);
+        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
+        MeshFile file = Read(path, bar?.Step(0, Reading));
+        LayerSettings settings = Settings(against?.Spec.Process ?? Carried(file));
+        TestObject? wanted = against is { Coupons.Count: 0 } ? Made(against) : null;
+        MeshReport report = FileInspection.Run(file, path, settings, wanted, bar?.Step(Reading, 1));
+        if (against is { Coupons.Count: > 0 })
+            report = report.With(ObjectComparison.Check(file.ToMesh(), against));
+        return new Inspected(path, report, against is not null);
+    }
+
+    private LayerSettings Settings(ProcessSpec? process)
+    {
+        double layer = request.Layer ?? process?.LayerHeight ?? OrdinaryLayer;
+        PerAxis pixel = request.Pixel is { } text
+            ? PixelText.Parse(text, 0.001, 10)
+            : process?.PixelPitch ?? OrdinaryPixel;
+        if (!(layer >= 0.001 && layer <= 10))
+            throw new InputException(
+                FormattableString.Invariant($"--layer {layer} is out of range. Give millimetres from 0.001 to 10.")
+            );
         double[]? plate = request.Plate is null ? null : PlateText.Parse(request.Plate);
         return new LayerSettings
         {
-            LayerHeight = request.Layer,
-            PixelX = request.Pixel,
-            PixelY = request.Pixel,
+            LayerHeight = layer,
+            PixelX = pixel.X,
+            PixelY = pixel.Y,
             Plate = plate is null ? null : new Plate(plate[0], plate[1], plate.Length == 3 ? plate[2] : null),
         };
     }
 
-    private static void RequireRange(string option, double value)
+    private static TestObject Made(ObjectFile file)
     {
-        if (!(value >= 0.001 && value <= 10))
-            throw new InputException(
-                FormattableString.Invariant($"{option} {value} is out of range. Give millimetres from 0.001 to 10.")
-            );
-    }
-
-    private static TestObject Wanted(CommandIo io, string spec)
-    {
-        TestObject made = TestObjectBuilder.Build(SpecSource.Load(io, spec, null, []).Spec);
+        TestObject made = TestObjectBuilder.Build(file.Spec);
         return made.Solid is not null
             ? made
             : throw new InputException(
-                $"{spec}: this spec has design errors, so there is nothing to compare with. See calibgeom make --check."
+                $"{file.Name}: this object has design errors, so there is nothing to compare with. See calibgeom make "
+                    + "--check."
             );
     }
 
-    private static Inspected Inspect(
-        CommandIo io,
-        InspectRequest request,
-        string path,
-        LayerSettings settings,
-        TestObject? wanted
-    )
+    /// <summary>The process that a 3MF of ours carries.</summary>
+    private static ProcessSpec? Carried(MeshFile file)
     {
-        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
-        MeshFile file = Read(io, path, request.Lenient, bar?.Step(0, Reading));
-        return new Inspected(
-            path,
-            FileInspection.Run(file, path, settings, wanted, bar?.Step(Reading, 1)),
-            wanted is not null
-        );
+        try
+        {
+            return file.SpecJson is { } spec ? SpecJson.Parse(spec).Process : null;
+        }
+        catch (InputException)
+        {
+            return null; // A spec from elsewhere says nothing here.
+        }
     }
 
-    private static MeshFile Read(CommandIo io, string path, bool lenient, IProgress<double>? progress)
+    private MeshFile Read(string path, IProgress<double>? progress)
     {
         if (path != "-")
-            return MeshFile.Read(path, lenient, progress);
+            return MeshFile.Read(path, request.Lenient, progress);
         using Stream input = io.OpenInput();
-        return MeshFile.Read(input, "standard input", lenient, progress);
+        return MeshFile.Read(input, "standard input", request.Lenient, progress);
     }
 }

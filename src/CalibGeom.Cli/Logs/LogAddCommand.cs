@@ -1,7 +1,5 @@
 using System.CommandLine;
 using CalibGeom.Cli.Shared;
-using CalibGeom.TestObjects;
-using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Logs;
@@ -21,11 +19,7 @@ internal static class LogAddCommand
             HelpName = "LOG",
             Required = true,
         };
-        Option<string?> printed = LogAddOptions.Text(
-            "--object",
-            "FILE|PRESET",
-            "What was printed. Default: the preset whose digest the readings name, else standard."
-        );
+        var printed = new ObjectOption("the one whose digest the readings name, beside them or in the current folder");
         Option<string?> coupon = LogAddOptions.Text(
             "--coupon",
             "ID",
@@ -50,12 +44,14 @@ internal static class LogAddCommand
             """
         );
         command.Arguments.Add(readings);
-        foreach (Option option in new Option[] { log, printed, coupon, again, yes, json }.Concat(said.All))
+        printed.AddTo(command);
+        foreach (Option option in new Option[] { log, coupon, again, yes, json }.Concat(said.All))
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
-            ReadingSet set = Coupon(FeatureSource.Readings(io, [parsed.GetValue(readings)!]), parsed.GetValue(coupon));
-            return new LogAddRun(io, set, Printed(io, set, parsed.GetValue(printed)))
+            string path = parsed.GetValue(readings)!;
+            ReadingSet set = ReadingFiles.Of(ReadingFiles.Load(io, [path]), parsed.GetValue(coupon));
+            return new LogAddRun(io, set, printed.Find(io, parsed, set.Digest, [path]))
             {
                 Path = parsed.GetValue(log)!,
                 Said = said.Read(parsed, DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime)),
@@ -65,27 +61,5 @@ internal static class LogAddCommand
             }.Run();
         });
         return command;
-    }
-
-    private static TestObject Printed(CommandIo io, ReadingSet readings, string? printed)
-    {
-        Preset? named =
-            printed is null && readings.Digest is { } digest
-                ? Presets.All.FirstOrDefault(p => SpecDigest.Of(p.Spec) == digest)
-                : Presets.Find(printed ?? "");
-        return TestObjectBuilder.Build(SpecSource.Load(io, named is null ? printed : null, named?.Name, []).Spec);
-    }
-
-    private static ReadingSet Coupon(ReadingSet readings, string? coupon)
-    {
-        if (coupon is null)
-            return readings;
-        return readings.Coupons.Contains(coupon)
-            ? readings.ForCoupon(coupon)
-            : throw new InputException(
-                $"There are no readings of coupon {coupon}. The readings hold "
-                    + string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))
-                    + "."
-            );
     }
 }

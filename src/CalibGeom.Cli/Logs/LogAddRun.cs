@@ -1,13 +1,15 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Objects;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Logs;
 
 /// <summary>One run of <c>log add</c>.</summary>
-internal sealed class LogAddRun(CommandIo io, ReadingSet readings, TestObject made)
+internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject found)
 {
     private IReadOnlyList<string> taken = [];
     private IReadOnlyList<Finding> findings = [];
@@ -50,24 +52,33 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, TestObject ma
 
     private Trial Make(TrialLog log)
     {
-        var process = new ProcessFacts(
-            made.Spec.Process?.LayerHeight,
-            made.Spec.Process?.BaseLayers,
-            made.Spec.Process?.BaseTime
-        );
+        ProcessSpec? known = found.Object.Process;
+        var process = new ProcessFacts(known?.LayerHeight, known?.BaseLayers, known?.BaseTime);
         FilledEntry filled = EntryFiller.Fill(Said, process, readings.State, log.Trials.LastOrDefault());
-        Trial trial = TrialReadings.ToTrial(made.Features, readings, filled.Settings, filled.Conditions) with
+        Trial trial = TrialReadings.ToTrial(found.Object.Features, readings, filled.Settings, filled.Conditions) with
         {
             Cycle = filled.Cycle,
             Date = Said.Date,
+            Place = Place(),
             LayersSince = Said.LayersSince,
             HoursSince = Said.HoursSince,
         };
         Ask(TrialDoubts.Of(trial, log));
         taken = filled.Taken;
-        findings = [.. log.Findings, .. TrialReadings.FindingsOf(made.Features, readings)];
+        findings =
+        [
+            .. log.Findings,
+            .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
+            .. TrialReadings.FindingsOf(found.Object.Features, readings),
+        ];
         return trial;
     }
+
+    /// <summary>Where the coupon stood that the readings are of.</summary>
+    private PlateSpot? Place() =>
+        found.Object.Coupon(readings.Coupons.Count == 1 ? readings.Coupons[0] : "") is { } c
+            ? new PlateSpot(c.Label, c.X, c.Y, c.Turn)
+            : null;
 
     /// <exception cref="InputException">A doubt that nobody has answered.</exception>
     private void Ask(IReadOnlyList<Finding> doubts)

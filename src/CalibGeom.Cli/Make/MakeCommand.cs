@@ -8,29 +8,13 @@ internal static class MakeCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC")
-        {
-            Description =
-                "A spec in JSON, or a .3mf that make has written; - reads JSON from standard input. Without it "
-                + "the preset alone is made.",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var preset = new Option<string?>("--preset")
-        {
-            Description = "What holds where SPEC says nothing: standard (the default), witness, search, fine, coarse or"
-                + " limit.",
-            HelpName = "NAME",
-        };
-        var set = new Option<string[]>("--set")
-        {
-            Description = "Set one value, such as columns.height=10, nest.sizes=8,11.2 or slots=null; may be repeated.",
-            HelpName = "NAME=VALUE",
-        };
+        var described = new ObjectOption("the preset standard");
         var output = new Option<string?>("--output", "-o")
         {
             Description =
-                "Where to write the mesh: .stl, .3mf (which carries the spec) or .obj; X.features.csv stands "
-                + "beside it. - writes an STL alone to standard output. Default: NAME.stl here.",
+                "Where to write the mesh: .stl, .3mf (which carries the spec) or .obj. X.features.csv "
+                + "(what to measure) and X.object.json (what it is, for every later command) stand beside it. - writes "
+                + "an STL alone to standard output. Default: NAME.stl here.",
             HelpName = "OUT",
         };
         var sheet = new Option<string?>("--sheet")
@@ -55,25 +39,23 @@ internal static class MakeCommand
         var command = new Command(
             "make",
             """
-            Make a test object: an STL in millimetres and a table of what to measure on it.
+            Make a test object: a mesh in millimetres, a table of what to measure on it, and a file that says what it is.
 
             Exit codes: 0 made (warnings allowed), 1 the design cannot work, 2 bad use or a spec that cannot be read.
 
             Example:
-              calibgeom make --preset standard --set title="Demo grey" --set columns.height=8 -o demo.stl
+              calibgeom make --object standard --set title="Demo grey" --set columns.height=8 -o demo.stl
             """
         );
-        command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, set, output, mark, sheet, picture, json, check })
+        described.AddTo(command);
+        foreach (Option option in new Option[] { output, mark, sheet, picture, json, check })
             command.Options.Add(option);
         command.SetAction(parsed =>
             MakeRun.Run(
                 io,
                 new MakeRequest
                 {
-                    SpecPath = parsed.GetValue(spec),
-                    Preset = parsed.GetValue(preset),
-                    Assignments = parsed.GetValue(set) ?? [],
+                    Source = described.Spec(io, parsed, "standard"),
                     Output = parsed.GetValue(output),
                     Sheet = parsed.GetValue(sheet),
                     Picture = parsed.GetValue(picture),

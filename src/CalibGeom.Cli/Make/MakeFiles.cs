@@ -5,6 +5,7 @@ using CalibGeom.Formats.Obj;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
+using CalibGeom.Objects;
 using CalibGeom.Pictures.Views;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
@@ -14,10 +15,13 @@ namespace CalibGeom.Cli.Make;
 /// <summary>The files that <c>make</c> wrote.</summary>
 internal sealed record MakeFiles(IReadOnlyList<string> Paths)
 {
+    /// <summary>Where the object file is; null when none was written.</summary>
+    internal string? ObjectPath { get; private init; }
+
     /// <summary>The extensions that a mesh can be written with, in capitals.</summary>
     internal static IReadOnlyList<string> Extensions { get; } = [".STL", ".3MF", ".OBJ"];
 
-    /// <summary>Writes the mesh and, beside it, the feature table; to standard output the mesh alone.</summary>
+    /// <summary>Writes the mesh and, beside it, the feature table and the object file; to standard output the mesh alone.</summary>
     internal static MakeFiles Write(
         CommandIo io,
         MakeRequest request,
@@ -40,9 +44,12 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
             stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh)
         );
         files.Add(features, stream => FeatureTableCsv.Write(stream, made.Features));
+        string description = ObjectFile.Beside(output);
+        var file = new ObjectFile(source.Name, made.Spec) { Mesh = Path.GetFileName(output) };
+        files.Add(description, stream => ObjectFileJson.Write(stream, file));
         IReadOnlyList<string> pictures = MakePictures.Add(files, request, source.Name, made);
         files.Commit();
-        return new MakeFiles([output, features, .. pictures]);
+        return new MakeFiles([output, features, description, .. pictures]) { ObjectPath = description };
     }
 
     private static void WriteMesh(

@@ -10,9 +10,13 @@ internal static class MakeRun
     internal static int Run(CommandIo io, MakeRequest request)
     {
         RequireSense(request);
+        if (request.Output == "-" && io.OutputIsTerminal)
+            throw new InputException(
+                "-o - writes an STL, which no terminal shows. Name a file, or lead it into a pipe."
+            );
         if (request.Mark is < 0 or > 6)
             throw new InputException($"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more.");
-        SpecSource source = SpecSource.Load(io, request.SpecPath, request.Preset, request.Assignments);
+        SpecSource source = request.Source;
         TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
         TriangleMesh? mesh = made.HasErrors || request.Check ? null : made.ToMesh();
         MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request, source, made, mesh);
@@ -36,10 +40,12 @@ internal static class MakeRun
         MakeReport.Write(result, source, made, mesh);
         FindingText.Write(result, made.Findings);
         foreach (string path in files?.Paths ?? [])
-            io.Error.WriteLine($"wrote {path}");
+            io.Say($"wrote {path}");
         if (made.HasErrors)
             io.Error.WriteLine("The design cannot work as it stands; nothing was written.");
-        io.Error.WriteLine(Caution.Text);
+        if (files?.ObjectPath is { } written)
+            NextCommand.Readings(io, written);
+        io.Say(Caution.Text);
     }
 
     private static void RequireSense(MakeRequest request)

@@ -36,9 +36,21 @@ internal static class PresetsCommand
         if (name is null)
             List(io, json);
         else
-            Print(io, SpecSource.FindPreset(name), json);
+            Print(io, Find(name), json);
         return ExitCode.Done;
     }
+
+    /// <exception cref="InputException">There is no such preset.</exception>
+    private static Preset Find(string name) =>
+        Presets.Find(name)
+        ?? throw new InputException(
+            $"There is no preset \"{name}\".{Meant(name)} The presets are {string.Join(", ", Presets.All.Select(p => p.Name))}."
+        );
+
+    private static string Meant(string name) =>
+        Spelling.Nearest(name, Presets.All.Select(p => p.Name), Math.Max(1, name.Length / 3)) is { } near
+            ? $" Did you mean {near}?"
+            : "";
 
     private static void List(CommandIo io, bool json)
     {

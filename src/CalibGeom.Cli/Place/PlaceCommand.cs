@@ -16,17 +16,7 @@ internal static class PlaceCommand
         };
         var plate = Text("--plate", PlateText.Help, "The plate in mm. Default: process.plate of the spec.");
         var margin = Text("--margin", "MM", "Width of a strip along the plate's edges that stays empty. Default 0.");
-        var preset = Text(
-            "--preset",
-            "NAME",
-            "Which coupon: witness (the default without --spec), standard, fine, coarse or limit."
-        );
-        var spec = Text("--spec", "FILE", "A coupon of your own: a spec in JSON.");
-        var set = new Option<string[]>("--set")
-        {
-            Description = "Set one value of the spec, such as columns.height=5; may be repeated.",
-            HelpName = "NAME=VALUE",
-        };
+        var coupon = new ObjectOption("the preset witness");
         var at = Text(
             "--at",
             "WISH",
@@ -36,9 +26,10 @@ internal static class PlaceCommand
         var count = Text("--count", "N", "How many coupons a map has, 1 to 50. Default 5.");
         var gap = Text("--gap", "MM", "The least distance to parts, margin and other coupons, 0.1 to 100. Default 2.");
         var pitch = Text(
-            "--pixel-pitch",
-            "MM[,MM]",
-            "Move coupons by whole pixels of this size. Default: process.pixelPitch of the spec, else any place."
+            "--pixel",
+            "P[,Q]",
+            "Pixel pitch, mm, or one for X and one for Y: coupons move by whole pixels, and are turned only where both "
+                + "are the same. Default: process.pixelPitch of the spec, else any place."
         );
         var under = Flag("--under", "Let the coupon stand under parts where there is height for it and the gap.");
         var centre = Flag(
@@ -57,8 +48,8 @@ internal static class PlaceCommand
         var output = new Option<string>("--output", "-o")
         {
             Description =
-                "What to write: .stl (one mesh; the parts' triangles byte for byte) or .3mf (named objects); - "
-                + "writes STL to standard output.",
+                "What to write: .stl (one mesh; the parts' triangles byte for byte) or .3mf (named objects); X.features.csv "
+                + "and X.object.json stand beside it. - writes STL to standard output.",
             HelpName = "OUT",
             Required = true,
         };
@@ -75,14 +66,12 @@ internal static class PlaceCommand
             """
         );
         command.Arguments.Add(parts);
+        coupon.AddTo(command);
         foreach (
             Option option in new Option[]
             {
                 plate,
                 margin,
-                preset,
-                spec,
-                set,
                 at,
                 count,
                 gap,
@@ -106,9 +95,9 @@ internal static class PlaceCommand
                     Parts = parsed.GetValue(parts) ?? [],
                     Plate = parsed.GetValue(plate),
                     Margin = parsed.GetValue(margin),
-                    Preset = parsed.GetValue(preset),
-                    SpecPath = parsed.GetValue(spec),
-                    Assignments = parsed.GetValue(set) ?? [],
+                    Source = coupon.Spec(io, parsed, "witness"),
+                    SpecPath = coupon.PathOf(parsed),
+                    SpecTakesInput = coupon.TakesInput(parsed),
                     At = parsed.GetValue(at) ?? "near",
                     Count = parsed.GetValue(count),
                     Gap = parsed.GetValue(gap),

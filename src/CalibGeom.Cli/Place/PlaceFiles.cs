@@ -1,6 +1,7 @@
 using CalibGeom.Cli.Shared;
 using CalibGeom.Features.Files;
 using CalibGeom.Formats.ThreeMf;
+using CalibGeom.Objects;
 using CalibGeom.Pictures.Plates;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects.Specs;
@@ -10,9 +11,14 @@ namespace CalibGeom.Cli.Place;
 /// <summary>The files that <c>place</c> wrote, and the distance that was measured on the way.</summary>
 internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
 {
-    internal static PlaceFiles Write(CommandIo io, PlaceRequest request, PlateLayout layout, SpecSource source)
+    /// <summary>Where the object file is; null when none was written.</summary>
+    internal string? ObjectPath { get; private init; }
+
+    internal static PlaceFiles Write(CommandIo io, PlaceRequest request, PlateLayout layout, PlaceParts parts)
     {
-        string digest = SpecDigest.Of(source.Spec);
+        SpecSource source = request.Source;
+        ObjectFile file = ObjectFile.Of(source.Name, source.Spec, layout);
+        string digest = file.Digest;
         string header = ObjectHeader.Of(request.Alone ? source.Name : $"parts and {source.Name}", digest);
         var paths = new List<string>();
         double distance = double.NaN;
@@ -27,11 +33,16 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
             Add(request.Output, stream => distance = Mesh(stream));
             var features = new FeatureTable(layout.Coupons.SelectMany(c => c.Features), digest);
             Add(PlacePaths.Features(request.Output), stream => FeatureTableCsv.Write(stream, features));
+            file = file with { Mesh = Path.GetFileName(request.Output), Parts = parts.Describe() };
+            Add(ObjectFile.Beside(request.Output), stream => ObjectFileJson.Write(stream, file));
         }
         if (request.Picture is { } picture)
             Add(picture, stream => PlatePicture.Draw(layout, Title(layout)).Write(picture, stream));
         files.Commit();
-        return new PlaceFiles(paths, distance);
+        return new PlaceFiles(paths, distance)
+        {
+            ObjectPath = request.Output == "-" ? null : ObjectFile.Beside(request.Output),
+        };
 
         void Add(string path, Action<Stream> write)
         {

@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Objects;
 using CalibGeom.Plates;
 
 namespace CalibGeom.Cli.Place;
@@ -10,6 +11,7 @@ internal sealed class PlaceParts : IDisposable
 {
     private readonly CommandIo io;
     private readonly List<PlatePart> parts = [];
+    private readonly List<string> paths = [];
     private string? temporary;
     private string shown = "";
 
@@ -24,7 +26,7 @@ internal sealed class PlaceParts : IDisposable
         try
         {
             foreach (string path in paths)
-                opened.parts.Add(PlatePart.Open(path == "-" ? opened.Copy() : path));
+                opened.Add(path == "-" ? opened.Copy() : path);
         }
         catch
         {
@@ -36,6 +38,16 @@ internal sealed class PlaceParts : IDisposable
                 part.Progress = opened.Show;
         return opened;
     }
+
+    /// <summary>The parts as the object file names them.</summary>
+    internal IReadOnlyList<ObjectPart> Describe() =>
+        paths
+            .Select(path =>
+            {
+                using FileStream stream = File.OpenRead(path);
+                return ObjectPart.Of(path == temporary ? "standard input" : Path.GetFileName(path), stream);
+            })
+            .ToArray();
 
     /// <summary>Wipes the line of progress.</summary>
     internal void EndProgress()
@@ -49,6 +61,12 @@ internal sealed class PlaceParts : IDisposable
     {
         if (temporary is not null)
             File.Delete(temporary);
+    }
+
+    private void Add(string path)
+    {
+        parts.Add(PlatePart.Open(path));
+        paths.Add(path);
     }
 
     private void Show(PlatePart part, long done)

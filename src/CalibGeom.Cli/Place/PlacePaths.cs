@@ -1,3 +1,5 @@
+using CalibGeom.Objects;
+
 namespace CalibGeom.Cli.Place;
 
 /// <summary>
@@ -33,6 +35,8 @@ internal static class PlacePaths
             yield return request.Output;
         if (request.Output != "-")
             yield return Features(request.Output);
+        if (request.Output != "-")
+            yield return ObjectFile.Beside(request.Output);
         if (request.Picture is { } picture)
             yield return picture;
     }

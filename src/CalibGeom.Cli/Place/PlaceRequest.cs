@@ -1,3 +1,5 @@
+using CalibGeom.Cli.Shared;
+
 namespace CalibGeom.Cli.Place;
 
 /// <summary>What <c>place</c> is asked for, as written.</summary>
@@ -9,11 +11,11 @@ internal sealed record PlaceRequest
 
     internal string? Margin { get; init; }
 
-    internal string? Preset { get; init; }
+    internal required SpecSource Source { get; init; }
 
     internal string? SpecPath { get; init; }
 
-    internal IReadOnlyList<string> Assignments { get; init; } = [];
+    internal bool SpecTakesInput { get; init; }
 
     internal string At { get; init; } = "near";
 

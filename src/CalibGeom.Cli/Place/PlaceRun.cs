@@ -11,12 +11,7 @@ internal static class PlaceRun
     internal static int Run(CommandIo io, PlaceRequest request)
     {
         RequireSense(request);
-        SpecSource source = SpecSource.Load(
-            io,
-            request.SpecPath,
-            request.Preset ?? (request.SpecPath is null ? "witness" : null),
-            request.Assignments
-        );
+        SpecSource source = request.Source;
         int count = PlaceValues.Count(request);
         Plate plate = PlaceValues.Plate(request, source.Spec.Process);
         PlacementRules rules = PlaceValues.Rules(request, source.Spec.Process);
@@ -37,9 +32,10 @@ internal static class PlaceRun
             parts.EndProgress();
             return Refuse(io, request, [missing, .. layout.Findings]);
         }
-        PlaceFiles files = PlaceFiles.Write(io, request, layout, source);
+        IReadOnlyList<Finding> overlaps = layout.FindOverlaps();
+        PlaceFiles files = PlaceFiles.Write(io, request, layout, parts);
         parts.EndProgress();
-        Report(io, request, layout, coupons, files);
+        Report(io, request, layout, [.. overlaps, .. layout.Findings, .. Told(coupons)], files);
         return ExitCode.Done;
     }
 
@@ -60,11 +56,10 @@ internal static class PlaceRun
         CommandIo io,
         PlaceRequest request,
         PlateLayout layout,
-        PlaceCoupons coupons,
+        Finding[] findings,
         PlaceFiles files
     )
     {
-        Finding[] findings = [.. layout.Findings, .. coupons.Findings.Where(f => f.Severity > Severity.Note)];
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
         if (request.Json)
             Envelope.Write(result, "place", findings, PlaceReport.Describe(layout, files));
@@ -72,15 +67,20 @@ internal static class PlaceRun
         {
             PlaceReport.Write(result, layout, files);
             FindingText.Write(result, findings);
-            io.Error.WriteLine(Caution.Text);
+            io.Say(Caution.Text);
         }
         foreach (string path in files.Paths)
-            io.Error.WriteLine($"wrote {path}");
+            io.Say($"wrote {path}");
+        if (files.ObjectPath is { } written)
+            NextCommand.Readings(io, written);
     }
+
+    private static IEnumerable<Finding> Told(PlaceCoupons coupons) =>
+        coupons.Findings.Where(f => f.Severity > Severity.Note);
 
     private static void RequireSense(PlaceRequest request)
     {
-        if (request.Parts.Count(p => p == "-") + (request.SpecPath == "-" ? 1 : 0) > 1)
+        if (request.Parts.Count(p => p == "-") + (request.SpecTakesInput ? 1 : 0) > 1)
             throw new InputException("Standard input can be used once. Name files.");
         if (request is { Json: true, Output: "-" })
             throw new InputException("--json and -o - would both write to standard output. Name a file.");

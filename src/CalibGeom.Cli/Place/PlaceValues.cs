@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Cli.Shared;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects.Specs;
 
@@ -31,7 +32,8 @@ internal static class PlaceValues
             Gap = request.Gap is { } gap ? Number("--gap", gap, 0.1, 100) : 2,
             Under = request.Under,
             StandAtZero = Choice("--base", request.Base, "parts", "zero") == "zero",
-            PixelPitch = request.PixelPitch is { } pitch ? Pair(pitch) : process?.PixelPitch,
+            MayTurn = process is null || process.PixelPitch.IsUniform,
+            PixelPitch = request.PixelPitch is { } pitch ? PixelText.Parse(pitch, 0.001, 1) : process?.PixelPitch,
         };
 
     /// <exception cref="InputException">Not a known wish.</exception>
@@ -61,19 +63,6 @@ internal static class PlaceValues
             && count is >= 1 and <= 50
             ? count
             : throw new InputException($"--count {text}: give a whole number from 1 to 50.");
-    }
-
-    private static PerAxis Pair(string text)
-    {
-        double[] values = text.Split(',').Select(n => Number("--pixel-pitch", n, 0.001, 1)).ToArray();
-        return values.Length switch
-        {
-            1 => values[0],
-            2 => new PerAxis(values[0], values[1]),
-            _ => throw new InputException(
-                $"--pixel-pitch {text}: give one number, or two for X and Y such as 0.03,0.04."
-            ),
-        };
     }
 
     private static string Choice(string option, string? value, string standard, string other) =>

@@ -15,23 +15,7 @@ internal static class PredictCommand
             Description = "Readings, CSV or JSON: one file a print of the same object; - is standard input.",
             Arity = ArgumentArity.ZeroOrMore,
         };
-        var spec = new Option<string?>("--spec")
-        {
-            Description = "What was printed: a spec in JSON, or the .3mf that carries it.",
-            HelpName = "SPEC",
-        };
-        var preset = new Option<string?>("--preset")
-        {
-            Description =
-                "What was printed: standard, witness, search, fine, coarse or limit. Default: the preset whose digest "
-                + "the readings name.",
-            HelpName = "NAME",
-        };
-        var features = new Option<string?>("--features")
-        {
-            Description = "What was printed: the table written beside the object.",
-            HelpName = "CSV",
-        };
+        var printed = new ObjectOption("the one whose digest the readings name, beside them or in the current folder");
         var own = new Option<string?>("--for")
         {
             Description =
@@ -96,17 +80,15 @@ internal static class PredictCommand
             Exit codes: 0 answered, 2 bad use or readings that cannot be used.
 
             Example:
-              calibgeom predict bench.csv --preset standard --for 20/20.2
+              calibgeom predict bench.csv --for 20/20.2
               calibgeom predict monday.csv tuesday.csv --limits 0.02/0.07
             """
         );
         command.Arguments.Add(paths);
+        printed.AddTo(command);
         foreach (
             Option option in new Option[]
             {
-                spec,
-                preset,
-                features,
                 own,
                 want,
                 limits,
@@ -129,9 +111,7 @@ internal static class PredictCommand
                 new PredictRequest
                 {
                     Paths = parsed.GetValue(paths) ?? [],
-                    Spec = parsed.GetValue(spec),
-                    Preset = parsed.GetValue(preset),
-                    Features = parsed.GetValue(features),
+                    Find = digest => printed.Find(io, parsed, digest, parsed.GetValue(paths) ?? []),
                     For = parsed.GetValue(own),
                     Want = parsed.GetValue(want),
                     Limits = parsed.GetValue(limits),
@@ -164,8 +144,7 @@ internal static class PredictCommand
         WantedJoint? joint = request.Joint();
         var old = new List<Finding>();
         IReadOnlyList<ReadingSet> prints = PrintFiles.Load(io, request.Paths, request.OnePrint, old);
-        string? digest = prints.Select(p => p.Digest).FirstOrDefault(d => d is not null);
-        FeatureSource source = FeatureSource.Load(io, request.Features, request.Spec, request.Preset, digest);
+        FoundObject source = request.Find(prints.Select(p => p.Digest).FirstOrDefault(d => d is not null));
         PredictionOptions options = request.Options(source.PixelPitch);
         var answers = PrintFiles
             .Coupons(prints, request.Coupon)
@@ -174,7 +153,7 @@ internal static class PredictCommand
             .ToArray();
         if (request.Report is { } report)
         {
-            PredictRecord.Write(report, answers, source.Features, request.Paths, request.Budget);
+            PredictRecord.Write(report, answers, source.Object.Features, request.Paths, request.Budget);
             io.Error.WriteLine($"wrote {report}");
         }
         if (request.Json)
@@ -182,12 +161,12 @@ internal static class PredictCommand
         else
             foreach (PredictAnswer answer in answers)
                 PredictReport.Write(io.Out, answer, request.Budget);
-        io.Error.WriteLine(Caution.Text);
+        io.Say(Caution.Text);
         return ExitCode.Done;
     }
 
     private static PredictAnswer Answer(
-        FeatureSource source,
+        FoundObject source,
         IReadOnlyList<ReadingSet> prints,
         PredictionOptions options,
         string coupon,
@@ -195,7 +174,7 @@ internal static class PredictCommand
         double? want
     )
     {
-        ClearancePrediction prediction = ClearancePrediction.From(source.Features, prints, options);
+        ClearancePrediction prediction = ClearancePrediction.From(source.Object.Features, prints, options);
         try
         {
             OwnJoint? own = joint is null

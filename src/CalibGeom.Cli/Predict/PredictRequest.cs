@@ -10,11 +10,8 @@ internal sealed record PredictRequest
 {
     internal required IReadOnlyList<string> Paths { get; init; }
 
-    internal string? Features { get; init; }
-
-    internal string? Spec { get; init; }
-
-    internal string? Preset { get; init; }
+    /// <summary>The object that readings are of.</summary>
+    internal required Func<string?, FoundObject> Find { get; init; }
 
     internal string? Coupon { get; init; }
 

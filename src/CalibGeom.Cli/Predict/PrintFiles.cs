@@ -22,7 +22,7 @@ internal static class PrintFiles
             ?.First();
         if (twice is not null)
             throw new InputException($"{twice} is named twice. Readings count once; name each file once.");
-        ReadingSet[] files = paths.Select(p => WithRecords(FeatureSource.Readings(io, [p]), p, old)).ToArray();
+        ReadingSet[] files = paths.Select(p => WithRecords(ReadingFiles.Load(io, [p]), p, old)).ToArray();
         return onePrint ? [ReadingSet.Merge(files)] : files;
     }
 

@@ -3,31 +3,23 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Features.Files;
+using CalibGeom.Objects;
 using CalibGeom.TestObjects;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Predict;
 
-/// <summary><c>calibgeom readings</c>: an empty readings file to fill in.</summary>
+/// <summary><c>calibgeom readings</c>: an empty readings sheet to fill in.</summary>
 internal static class ReadingsCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC")
+        var described = new ObjectOption(
+            "the one whose .object.json lies in the current folder, else the preset standard"
+        );
+        var all = new Option<bool>("--all")
         {
-            Description = "A spec in JSON, or a .3mf that make has written. Without it: the preset.",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var preset = new Option<string?>("--preset")
-        {
-            Description =
-                "What holds where SPEC says nothing: standard (the default), witness, search, fine, coarse or limit.",
-            HelpName = "NAME",
-        };
-        var features = new Option<string?>("--features")
-        {
-            Description = "A feature table instead of a spec.",
-            HelpName = "CSV",
+            Description = "A row for everything, also what predict and tune make little of.",
         };
         var output = new Option<string?>("--output", "-o")
         {
@@ -41,52 +33,52 @@ internal static class ReadingsCommand
                 + "file.",
             HelpName = "FILE.html",
         };
+        var force = new Option<bool>("--force") { Description = "Write over a sheet that holds values." };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope with the features to read." };
         var command = new Command(
             "readings",
             """
-            Write an empty readings file for an object: one row a feature, with how to measure it. Fill in the values; repeat a row to repeat a reading.
+            Write an empty readings sheet for an object, in the order of work: from top to bottom nothing spoils what comes later.
+
+            Fill in the values; what stays empty is left out. Repeat a row to repeat a reading. A sheet that holds values is never written over.
 
             Example:
-              calibgeom readings --preset standard -o bench.csv
-              calibgeom readings --preset standard --sheet bench.html
+              calibgeom readings --object standard -o bench.csv
+              calibgeom readings --object standard --sheet bench.html
             """
         );
-        command.Arguments.Add(spec);
-        foreach (Option option in new Option[] { preset, features, output, sheet, json })
+        described.AddTo(command);
+        foreach (Option option in new Option[] { all, output, sheet, force, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
-            parsed.GetValue(sheet) is { } page
-                ? Sheet(
-                    io,
-                    page,
-                    parsed.GetValue(features) ?? parsed.GetValue(output),
-                    SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []),
-                    parsed.GetValue(json)
-                )
-                : Run(
-                    io,
-                    FeatureSource.Load(
-                        io,
-                        parsed.GetValue(features),
-                        parsed.GetValue(spec),
-                        parsed.GetValue(preset) ?? (parsed.GetValue(features) is null ? "standard" : null),
-                        null
-                    ),
-                    parsed.GetValue(output),
-                    parsed.GetValue(json)
-                )
-        );
+        {
+            if (parsed.GetValue(sheet) is { } page)
+                return Sheet(io, page, parsed.GetValue(output), Object(io, described, parsed), parsed.GetValue(json));
+            KnownObject known = Object(io, described, parsed);
+            string text = ReadingsSheet.Of(known.Features, parsed.GetValue(all));
+            string? path = parsed.GetValue(output);
+            Write(io, path, text, parsed.GetValue(force));
+            if (parsed.GetValue(json))
+                Envelope.Write(io.Out, "readings", [], Describe(known));
+            else if (path is null or "-")
+                io.Out.Write(text);
+            io.Say(Caution.Text);
+            return ExitCode.Done;
+        });
         return command;
     }
 
-    private static int Sheet(CommandIo io, string page, string? beside, SpecSource source, bool json)
+    private static int Sheet(CommandIo io, string page, string? beside, KnownObject known, bool json)
     {
         if (beside is not null)
-            throw new InputException("--sheet draws the object itself: leave --features and -o away, name a spec.");
-        TestObject made = SheetFile.Build(source);
+            throw new InputException("--sheet draws the object itself: leave -o away.");
+        if (known.File is not { Coupons.Count: 0 } file)
+            throw new InputException(
+                $"--sheet draws an object that stands alone; {known.Name} does not. Name its spec or preset."
+            );
+        TestObject made = SheetFile.Build(new SpecSource(file.Name, file.Spec));
         using var files = new OutputSet();
-        SheetFile.Add(files, page, made, source.Name);
+        SheetFile.Add(files, page, made, file.Name);
         files.Commit();
         if (json)
             Envelope.Write(
@@ -95,35 +87,37 @@ internal static class ReadingsCommand
                 [],
                 new JsonObject { ["digest"] = made.Features.Digest, ["file"] = page }
             );
-        io.Error.WriteLine($"wrote {page}");
-        io.Error.WriteLine(Caution.Text);
+        io.Say($"wrote {page}");
+        io.Say(Caution.Text);
         return ExitCode.Done;
     }
 
-    private static int Run(CommandIo io, FeatureSource source, string? output, bool json)
+    private static KnownObject Object(CommandIo io, ObjectOption described, ParseResult parsed)
     {
-        string text = ReadingsFile.Template(source.Features);
-        if (output is not null and not "-")
-        {
-            using var files = new OutputSet();
-            files.Add(output, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
-            files.Commit();
-            io.Error.WriteLine($"wrote {output}");
-        }
-        if (json)
-            Envelope.Write(
-                io.Out,
-                "readings",
-                [],
-                new JsonObject
-                {
-                    ["digest"] = source.Features.Digest,
-                    ["features"] = new JsonArray(source.Features.Select(f => (JsonNode)f.Id.ToString()).ToArray()),
-                }
-            );
-        else if (output is null or "-")
-            io.Out.Write(text);
-        io.Error.WriteLine(Caution.Text);
-        return ExitCode.Done;
+        if (described.IsGiven(parsed) || ObjectFinder.Only(".") is not var (path, known))
+            return described.Load(io, parsed, "standard");
+        io.Say($"for the object of {path}");
+        return known;
     }
+
+    private static void Write(CommandIo io, string? output, string text, bool force)
+    {
+        if (output is null or "-")
+            return;
+        if (!force && File.Exists(output) && ReadingsSheet.HoldsValues(File.ReadAllText(output)))
+            throw new InputException(
+                $"{output} holds values already. Name another file; --force writes over it, and what was measured is lost."
+            );
+        using var files = new OutputSet();
+        files.Add(output, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+        files.Commit();
+        io.Say($"wrote {output}");
+    }
+
+    private static JsonObject Describe(KnownObject known) =>
+        new()
+        {
+            ["digest"] = known.Digest,
+            ["features"] = new JsonArray(known.Features.Select(f => (JsonNode)(string)f.Id).ToArray()),
+        };
 }

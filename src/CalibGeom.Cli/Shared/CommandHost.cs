@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using System.Globalization;
 using CalibGeom.Cli.Calipers;
 using CalibGeom.Cli.Draw;
 using CalibGeom.Cli.Inspect;
@@ -22,13 +23,19 @@ internal static class CommandHost
 {
     internal static int Run(string[] args, CommandIo io)
     {
+        // What this program says is English on every machine; so is what the parser says.
+        CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
         RootCommand root = BuildRoot(io);
-        ParseResult parsed = root.Parse(args);
+        ParseResult parsed = root.Parse(HelpCommand.Rewrite(args), Configuration);
         string name = NameOf(parsed.CommandResult);
+        bool json = args.Contains("--json", StringComparer.Ordinal);
+        if (BareCommand.Answer(parsed, io) is { } code)
+            return code;
         if (PlainOptions.UnknownOption(parsed) is { } unknown)
-            return Fail(io, name, unknown);
+            return Fail(io, name, unknown, json);
         if (parsed.Errors.Count > 0)
-            return Fail(io, name, string.Join(" ", parsed.Errors.Select(e => e.Message)));
+            return Fail(io, name, ParseErrors.Describe(parsed), json);
+        io.Quiet = parsed.GetValue<bool>("--quiet");
         try
         {
             return parsed.Invoke(
@@ -42,9 +49,11 @@ internal static class CommandHost
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
         {
-            return Fail(io, name, e.Message);
+            return Fail(io, name, e.Message, json);
         }
     }
+
+    private static ParserConfiguration Configuration { get; } = new() { ResponseFileTokenReplacer = null };
 
     private static RootCommand BuildRoot(CommandIo io)
     {
@@ -65,6 +74,15 @@ internal static class CommandHost
         root.Subcommands.Add(PredictCommand.Build(io));
         root.Subcommands.Add(CaliperCommand.Build(io));
         root.Subcommands.Add(PlaceCommand.Build(io));
+        root.Subcommands.Add(CompletionsCommand.Build(io));
+        root.Subcommands.Add(HelpCommand.Build());
+        root.Options.Add(
+            new Option<bool>("--quiet", "-q")
+            {
+                Description = "Say nothing but the result and what went wrong: no caution, no list of files.",
+                Recursive = true,
+            }
+        );
         PlainOptions.Use(root);
         HelpWithExample.Use(root);
         return root;
@@ -74,9 +92,16 @@ internal static class CommandHost
     private static string NameOf(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
 
-    private static int Fail(CommandIo io, string name, string message)
+    private static int Fail(CommandIo io, string name, string message, bool json)
     {
         io.Error.WriteLine($"{name}: {message}");
+        if (json)
+            Envelope.Write(
+                io.Out,
+                name.Split(' ', 2)[^1],
+                [new Finding("bad-use", Severity.Error, "", message, "")],
+                null
+            );
         return ExitCode.BadUse;
     }
 }

@@ -18,6 +18,19 @@ internal sealed class CommandIo
     /// <summary>Whether a person is looking at <see cref="Error"/>, so that progress may be drawn.</summary>
     internal bool Interactive { get; init; }
 
+    /// <summary>Whether nothing but the result and what went wrong is said.</summary>
+    internal bool Quiet { get; set; }
+
+    /// <summary>Whether a person is looking at <see cref="OpenOutput"/>, whom bytes of a mesh would not please.</summary>
+    internal bool OutputIsTerminal { get; init; }
+
+    /// <summary>Says something beside the result, unless <see cref="Quiet"/>.</summary>
+    internal void Say(string text)
+    {
+        if (!Quiet)
+            Error.WriteLine(text);
+    }
+
     /// <summary>What says how long work takes.</summary>
     internal TimeProvider Clock { get; init; } = TimeProvider.System;
 
@@ -28,6 +41,7 @@ internal sealed class CommandIo
             Error = new StreamWriter(System.Console.OpenStandardError()) { AutoFlush = true },
             OpenInput = System.Console.OpenStandardInput,
             OpenOutput = System.Console.OpenStandardOutput,
+            OutputIsTerminal = !System.Console.IsOutputRedirected,
             Interactive = !System.Console.IsErrorRedirected,
         };
 }

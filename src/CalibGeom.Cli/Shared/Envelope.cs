@@ -20,7 +20,16 @@ internal static class Envelope
             .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
             .InformationalVersion.Split('+')[0];
 
-    internal static void Write(TextWriter writer, string command, IEnumerable<Finding> findings, JsonNode? result)
+    internal static void Write(TextWriter writer, string command, IEnumerable<Finding> findings, JsonNode? result) =>
+        WriteFiles(writer, command, findings.Select(f => new FileFinding(null, f)), result);
+
+    /// <summary>The same with findings that say which file they are about.</summary>
+    internal static void WriteFiles(
+        TextWriter writer,
+        string command,
+        IEnumerable<FileFinding> findings,
+        JsonNode? result
+    )
     {
         var envelope = new JsonObject
         {
@@ -32,8 +41,9 @@ internal static class Envelope
         writer.WriteLine(envelope.ToJsonString(Layout));
     }
 
-    private static JsonNode? Describe(Finding finding)
+    private static JsonNode? Describe(FileFinding of)
     {
+        Finding finding = of.Finding;
         var node = new JsonObject
         {
             ["rule"] = finding.Rule,
@@ -42,6 +52,8 @@ internal static class Envelope
             ["message"] = finding.Message,
             ["remedy"] = finding.Remedy,
         };
+        if (of.File is { } file)
+            node["file"] = file;
         if (finding.Value is { } value)
             node["value"] = value;
         if (finding.Limit is { } limit)

@@ -30,7 +30,12 @@ internal static class PlainOptions
         )
             is not { } token
             ? null
-            : $"There is no option {token.Value} here. See --help.";
+            : $"There is no option {token.Value} here.{Near(token.Value, parsed.CommandResult.Command)} See --help.";
+
+    private static string Near(string name, Command command) =>
+        Spelling.Nearest(name, command.Options.Select(o => o.Name), Math.Max(1, name.Length / 3)) is { } near
+            ? $" Did you mean {near}?"
+            : "";
 
     private static void Use(Option option)
     {

@@ -16,16 +16,7 @@ internal static class SimulateCommand
 
     internal static Command Build(CommandIo io)
     {
-        var spec = new Argument<string?>("SPEC")
-        {
-            Description = "A spec in JSON, or a .3mf that make has written.",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
-        var preset = new Option<string?>("--preset")
-        {
-            Description = "The preset to print. Default standard.",
-            HelpName = "NAME",
-        };
+        var printed = new ObjectOption("the preset standard");
         var dp = Number("--dp", "Penetration depth of the resin, mm.", "MM");
         var ec = Number("--ec", "Critical dose of the resin, mJ/cm2.", "DOSE");
         var irradiance = Number("--irradiance", "Irradiance at the film, mW/cm2.", "MW");
@@ -151,14 +142,13 @@ internal static class SimulateCommand
             squeeze decide squeeze.open. With --pixel sizes come from the masks of all layers, with what pixels and layer heights do to them. Rest, squeeze and the fate of columns follow laws of ours without a source.
 
             Example:
-              calibgeom simulate --preset standard --dp 0.12 --ec 4 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
+              calibgeom simulate --dp 0.12 --ec 4 --irradiance 4 --time 2.5 --rest 1 --blur 0.02 --seed 7 -o readings.csv
             """
         );
-        command.Arguments.Add(spec);
+        printed.AddTo(command);
         foreach (
             Option option in new Option[]
             {
-                preset,
                 dp,
                 ec,
                 irradiance,
@@ -189,9 +179,7 @@ internal static class SimulateCommand
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
-            TestObject made = TestObjectBuilder.Build(
-                SpecSource.Load(io, parsed.GetValue(spec), parsed.GetValue(preset), []).Spec
-            );
+            TestObject made = TestObjectBuilder.Build(printed.Spec(io, parsed, "standard").Spec);
             if (made.HasErrors)
                 throw new InputException(
                     "This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message

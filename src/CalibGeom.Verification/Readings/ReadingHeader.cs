@@ -33,6 +33,8 @@ internal sealed class ReadingHeader
             comments.Add(text.Trim());
             return;
         }
+        if (word != "flexible" && parts.Length == 1)
+            return; // A line that stands ready in a sheet and was not filled in.
         if (word != "instrument" && !seen.Add(word))
             throw new InputException($"\"# {word}\" stands twice. Keep one of the lines.");
         Take(word, parts[1..]);
@@ -97,7 +99,7 @@ internal sealed class ReadingHeader
                     $"\"{part}\" does not describe an instrument; write "
                         + $"{string.Join(", ", Keys.Select(k => k + "="))} with a value."
                 );
-            if (!values.TryAdd(pair[0], pair[1]))
+            if (pair[1].Length > 0 && !values.TryAdd(pair[0], pair[1]))
                 throw new InputException($"{pair[0]} of instrument {parts[0]} stands twice.");
         }
         return ToInstrument(

@@ -8,6 +8,11 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     private const NumberStyles Number =
         NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
+    private static readonly string[] Units = ["mm", "um", "\u00b5m", "\u03bcm", "cm", "in", "inch"];
+
+    /// <summary>The row with a decimal comma written as a point, where commas separate nothing.</summary>
+    internal ReadingRow WithPoint() => this with { Value = Value.Replace(',', '.') };
+
     /// <summary>The reading.</summary>
     /// <exception cref="InputException">It means none; the message says why, without the place.</exception>
     internal Reading ToReading()
@@ -38,6 +43,8 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     private Reading ToSize()
     {
         const double Most = 1000;
+        if (UnitInValue() is { } split)
+            return split.ToSize();
         double number = ToNumber(),
             mm = number * Scale();
         if (mm <= Most || number > Most * Most)
@@ -53,6 +60,24 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
                     + $"most {Most} mm. {char.ToUpperInvariant(meant[0])}{meant[1..]}."
             )
         );
+    }
+
+    /// <summary>A value such as <c>6.31 mm</c> with its unit in the unit's own field; null when it has none.</summary>
+    private ReadingRow? UnitInValue()
+    {
+        string number = Value.TrimEnd([.. "abcdefghijklmnopqrstuvwxyz\u00b5\u03bc"]);
+        string unit = Value[number.Length..];
+        if (unit.Length == 0 || number.Length == 0 || !Units.Contains(unit))
+            return null;
+        return Unit.Length == 0 || Unit == unit
+            ? this with
+            {
+                Value = number.TrimEnd(),
+                Unit = unit,
+            }
+            : throw new InputException(
+                $"{Feature} is \"{Value}\", but its unit field says {Unit}. Write the unit once."
+            );
     }
 
     private Reading ToFit()

@@ -3,7 +3,8 @@ namespace CalibGeom.Verification.Readings;
 /// <summary>Readings as CSV, with commas or semicolons.</summary>
 internal static class ReadingsCsv
 {
-    private const int MostReadings = 100_000;
+    private const int MostReadings = 100_000,
+        MostProblems = 20;
     private static readonly string[] Columns = ["feature", "value", "unit", "instrument", "note"];
 
     internal static ReadingSet Parse(string text, string name)
@@ -26,11 +27,13 @@ internal static class ReadingsCsv
                 else if (columns is null)
                     (columns, separator) = ToColumns(line);
                 else if (ToRow(CsvFields.Split(line, separator), columns, number) is { } row)
-                    readings.Add(row.ToReading());
+                    readings.AddRange(
+                        FeatureRange.Expand(separator == ',' ? row : row.WithPoint()).Select(r => r.ToReading())
+                    );
             }
             catch (InputException e)
             {
-                problems.Add($"line {number}: {e.Message}");
+                problems.Add(FormattableString.Invariant($"{name}:{number}: {e.Message}"));
                 if (columns is null && !line.TrimStart().StartsWith('#'))
                     break;
             }
@@ -38,7 +41,9 @@ internal static class ReadingsCsv
                 throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
         }
         if (problems.Count > 0)
-            throw new InputException($"{name} {problems[0]}{More(problems.Count - 1)}");
+            throw new InputException(
+                string.Join('\n', problems.Take(MostProblems)) + More(problems.Count - MostProblems)
+            );
         if (columns is null)
             throw new InputException(
                 $"{name} has no readings. Begin it with the line feature,value,unit,instrument,note."
@@ -56,9 +61,9 @@ internal static class ReadingsCsv
     private static string More(int count) =>
         count switch
         {
-            0 => "",
-            1 => " (And one more line cannot be read.)",
-            _ => $" (And {count} more lines cannot be read.)",
+            <= 0 => "",
+            1 => "\n(And one more line cannot be read.)",
+            _ => $"\n(And {count} more lines cannot be read.)",
         };
 
     private static (string[] Columns, char Separator) ToColumns(string line)

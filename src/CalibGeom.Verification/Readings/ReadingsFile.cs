@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using CalibGeom.Features.Files;
 
@@ -25,7 +24,7 @@ public static class ReadingsFile
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         using FileStream stream = File.OpenRead(path);
-        return Read(stream, Path.GetFileName(path));
+        return Read(stream, path);
     }
 
     /// <summary>Reads a stream.</summary>
@@ -49,24 +48,5 @@ public static class ReadingsFile
         return text.TrimStart('\uFEFF', ' ', '\t', '\r', '\n').StartsWith('{')
             ? ReadingsJson.Parse(text, name)
             : ReadingsCsv.Parse(text, name);
-    }
-
-    /// <summary>An empty readings file for an object: one row a feature, with how to measure it as the note.</summary>
-    /// <param name="features">What to measure.</param>
-    public static string Template(FeatureTable features)
-    {
-        ArgumentNullException.ThrowIfNull(features);
-        var text = new StringBuilder();
-        if (features.Digest is { } digest)
-            text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
-        text.Append("# temperature 20\n# state post-cured\n# instrument cal resolution=0.01 mpe=0.02\n");
-        text.Append("feature,value,unit,instrument,note\n");
-        foreach (Feature f in features)
-        {
-            bool size = Reading.KindOf(f.Id) == ReadingKind.Size;
-            text.AppendJoin(',', CsvFields.Quote(f.Id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(f.How))
-                .Append('\n');
-        }
-        return text.ToString();
     }
 }

@@ -46,10 +46,10 @@ internal static class ReadingsJson
     {
         var readings = new List<Reading>();
         for (int i = 0; i < set.Readings!.Count; i++)
-            readings.Add(
+            readings.AddRange(
                 At(
                     $"{name} $.readings[{i}]",
-                    () => ToReading(set.Readings[i] ?? throw new InputException("null is no reading."))
+                    () => ToReadings(set.Readings[i] ?? throw new InputException("null is no reading."))
                 )
             );
         IEnumerable<Instrument> instruments = (set.Instruments ?? []).Select(
@@ -89,7 +89,7 @@ internal static class ReadingsJson
                 RecordFile = node.Record,
             };
 
-    private static Reading ToReading(JsonReading node)
+    private static Reading[] ToReadings(JsonReading node)
     {
         string value = node.Value.ValueKind switch
         {
@@ -97,14 +97,8 @@ internal static class ReadingsJson
             JsonValueKind.String => node.Value.GetString()!,
             _ => throw new InputException("\"value\" is missing or neither a number nor a word."),
         };
-        return new ReadingRow(
-            node.Feature ?? "",
-            value,
-            node.Unit ?? "",
-            node.Instrument ?? "",
-            node.Note ?? "",
-            0
-        ).ToReading();
+        var row = new ReadingRow(node.Feature ?? "", value, node.Unit ?? "", node.Instrument ?? "", node.Note ?? "", 0);
+        return FeatureRange.Expand(row).Select(r => r.ToReading()).ToArray();
     }
 
     private static T At<T>(string place, Func<T> read)

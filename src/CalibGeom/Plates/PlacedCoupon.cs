@@ -33,7 +33,19 @@ public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3
     }
 
     /// <summary>
-    /// What to measure, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon has no features.
+    /// What to measure in the printer's axes, with the label as prefix (<c>A1/box1.outside.x</c>); none when the coupon
+    /// has no features.
     /// </summary>
-    public IEnumerable<Feature> Features => (Coupon.Features ?? Enumerable.Empty<Feature>()).Select(f => f.On(Label));
+    public IEnumerable<Feature> Features => Coupon.Features is { } own ? FeaturesOf(own, Label, Turn) : [];
+
+    /// <summary>The features of a coupon as it stands on a plate: x and y are the printer's, whatever way it is turned,
+    /// and the label is their prefix.</summary>
+    /// <param name="own">The features of the coupon alone.</param>
+    /// <param name="label">Its label; may be empty.</param>
+    /// <param name="turn">0 or 90 degrees.</param>
+    public static IEnumerable<Feature> FeaturesOf(FeatureTable own, string label, int turn)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        return own.Select(f => TurnedFeature.Of(f, turn).On(label));
+    }
 }

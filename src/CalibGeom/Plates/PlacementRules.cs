@@ -25,6 +25,16 @@ public sealed record PlacementRules
     /// <summary>Whether coupons stand at z = 0; by default they stand at the lowest point of the parts.</summary>
     public bool StandAtZero { get; init; }
 
+    /// <summary>
+    /// Whether coupons may be turned by 90 degrees to find room; the default. They never are where pixels have two
+    /// pitches: widths that are whole pixels along X would not be so along Y.
+    /// </summary>
+    public bool MayTurn
+    {
+        get => field && (PixelPitch is not { } pitch || pitch.IsUniform);
+        init;
+    } = true;
+
     /// <summary>The size of a pixel on the plate, mm, so that every coupon is moved by whole pixels from the plate's
     /// centre; null (default)
     /// moves freely on the grid.</summary>

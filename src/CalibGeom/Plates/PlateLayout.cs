@@ -114,7 +114,7 @@ public sealed class PlateLayout
         ArgumentNullException.ThrowIfNull(label);
         if (!FitsHeight(coupon))
             return null;
-        if (Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), Goal(wish)) is not { } spot)
+        if (Search(coupon, Rules.Gap).Find(Turns(coupon), Goal(wish)) is not { } spot)
             return null;
         PlacedCoupon placed = At(coupon, label, spot);
         Add(placed);
@@ -222,7 +222,7 @@ public sealed class PlateLayout
     {
         ArgumentNullException.ThrowIfNull(coupon);
         double? tooHigh = FitsHeight(coupon) ? null : BaseZ + coupon.Bounds.Size.Z - Plate.Height;
-        Footprint[] whole = Footprint.BothTurns(coupon.Mesh);
+        Footprint[] whole = Turns(coupon);
         double? gap = RoomShortage.Widest(0.1, Rules.Gap, g => Search(coupon, g).Find(whole, AnyPlace()) is not null);
         double? scale = RoomShortage.Widest(
             0.02,
@@ -238,9 +238,13 @@ public sealed class PlateLayout
     public bool HasRoomFor(Coupon coupon)
     {
         ArgumentNullException.ThrowIfNull(coupon);
-        return FitsHeight(coupon)
-            && Search(coupon, Rules.Gap).Find(Footprint.BothTurns(coupon.Mesh), AnyPlace()) is not null;
+        return FitsHeight(coupon) && Search(coupon, Rules.Gap).Find(Turns(coupon), AnyPlace()) is not null;
     }
+
+    /// <summary>Parts whose surfaces touch or cross each other. Looks at every facet of parts whose boxes overlap.
+    /// </summary>
+    /// <exception cref="InputException">A part cannot be read.</exception>
+    public IReadOnlyList<Finding> FindOverlaps() => PartOverlaps.Of(this).ToArray();
 
     /// <summary>The shadow that coupons kept away from, for drawing.</summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
@@ -252,6 +256,12 @@ public sealed class PlateLayout
             new(surveys.Min(s => s.Bounds.Min.X), surveys.Min(s => s.Bounds.Min.Y), surveys.Min(s => s.Bounds.Min.Z)),
             new(surveys.Max(s => s.Bounds.Max.X), surveys.Max(s => s.Bounds.Max.Y), surveys.Max(s => s.Bounds.Max.Z))
         );
+
+    private Footprint[] Turns(Coupon coupon)
+    {
+        Footprint[] both = Footprint.BothTurns(coupon.Mesh);
+        return Rules.MayTurn ? both : [both[0]];
+    }
 
     private bool FitsHeight(Coupon coupon) => Plate.Height is not { } height || BaseZ + coupon.Bounds.Size.Z <= height;
 

@@ -62,39 +62,46 @@ public class ReadingsFileTests
     }
 
     [Theory]
-    [InlineData("feature,value\nbox1.outside.x,\"6,31\"", "line 2", "Write 6.31")]
-    [InlineData("feature,value,unit\nbox1.outside.x,6,31", "line 2", "Write 6.31")]
-    [InlineData("feature,value,unit\nbox1.outside.x,6,31,mm", "line 2", "Write 6.31")]
-    [InlineData("feature;value\nbox1.outside.x;6,31", "line 2", "Write 6.31")]
-    [InlineData("feature,value\nbox1.outside.x,abc", "line 2", "no number")]
-    [InlineData("feature,value\nbox1.outside.x,NaN", "line 2", "no number")]
-    [InlineData("feature,value\nbox1.outside.x,1e999", "line 2", "no number")]
-    [InlineData("feature,value\nbox1.outside.x,-8", "line 2", "over 0")]
-    [InlineData("feature,value,unit\nbox1.outside.x,8,furlong", "line 2", "units are mm")]
-    [InlineData("feature,value\n,8", "line 2", "feature is missing")]
-    [InlineData("feature,value\njoint1.fit,loose", "line 2", "refuses, binds, slides, rattles")]
-    [InlineData("feature,value\ncolumn1.stood,yes", "line 2", "lost, plate, wash, cure")]
-    [InlineData("feature,value\nslots.open,2.5", "line 2", "whole number")]
-    [InlineData("feature,value\nslots.open,-1", "line 2", "from 0")]
-    [InlineData("feature,value,unit\nslots.open,3,mm", "line 2", "count")]
-    [InlineData("feature,value,unit\njoint1.fit,slides,mm", "line 2", "fit")]
-    [InlineData("feature,reading\nbox1.outside.x,8", "line 1", "feature,value,unit,instrument,note")]
-    [InlineData("feature,unit\nbox1.outside.x,mm", "line 1", "feature and value")]
-    [InlineData("box1.outside.x,8", "line 1", "feature,value,unit,instrument,note")]
+    [InlineData("feature,value\nbox1.outside.x,\"6,31\"", "bench.csv:2: ", "Write 6.31")]
+    [InlineData("feature,value,unit\nbox1.outside.x,6,31", "bench.csv:2: ", "Write 6.31")]
+    [InlineData("feature,value,unit\nbox1.outside.x,6,31,mm", "bench.csv:2: ", "Write 6.31")]
+    [InlineData("feature;value\nbox1.outside.x;6,3,1", "bench.csv:2: ", "no number")]
+    [InlineData("feature,value,unit\nbox1.outside.x,6 um,mm", "bench.csv:2: ", "Write the unit once")]
+    [InlineData(
+        "feature,value\ncolumn1-3.stood,lost plate",
+        "bench.csv:2: ",
+        "stands for 3 features, but has 2 values"
+    )]
+    [InlineData("feature,value\ncolumn1-900000.stood,lost", "bench.csv:2: ", "more than 200")]
+    [InlineData("feature,value\ncolumn1-3.stood,lost gone plate", "bench.csv:2: ", "column2.stood is \"gone\"")]
+    [InlineData("feature,value\nbox1.outside.x,abc", "bench.csv:2: ", "no number")]
+    [InlineData("feature,value\nbox1.outside.x,NaN", "bench.csv:2: ", "no number")]
+    [InlineData("feature,value\nbox1.outside.x,1e999", "bench.csv:2: ", "no number")]
+    [InlineData("feature,value\nbox1.outside.x,-8", "bench.csv:2: ", "over 0")]
+    [InlineData("feature,value,unit\nbox1.outside.x,8,furlong", "bench.csv:2: ", "units are mm")]
+    [InlineData("feature,value\n,8", "bench.csv:2: ", "feature is missing")]
+    [InlineData("feature,value\njoint1.fit,loose", "bench.csv:2: ", "refuses, binds, slides, rattles")]
+    [InlineData("feature,value\ncolumn1.stood,yes", "bench.csv:2: ", "lost, plate, wash, cure")]
+    [InlineData("feature,value\nslots.open,2.5", "bench.csv:2: ", "whole number")]
+    [InlineData("feature,value\nslots.open,-1", "bench.csv:2: ", "from 0")]
+    [InlineData("feature,value,unit\nslots.open,3,mm", "bench.csv:2: ", "count")]
+    [InlineData("feature,value,unit\njoint1.fit,slides,mm", "bench.csv:2: ", "fit")]
+    [InlineData("feature,reading\nbox1.outside.x,8", "bench.csv:1: ", "feature,value,unit,instrument,note")]
+    [InlineData("feature,unit\nbox1.outside.x,mm", "bench.csv:1: ", "feature and value")]
+    [InlineData("box1.outside.x,8", "bench.csv:1: ", "feature,value,unit,instrument,note")]
     [InlineData("", "no readings", "feature,value")]
-    [InlineData("feature,value\nbox1.outside.x,\"8", "line 2", "not closed")]
-    [InlineData("feature,value\n\"a\"b,8", "line 2", "closing quote")]
-    [InlineData("# temprature 23\nfeature,value\n", "line 1", "did you mean # temperature?")]
-    [InlineData("# temperature warm\nfeature,value\n", "line 1", "no number")]
+    [InlineData("feature,value\nbox1.outside.x,\"8", "bench.csv:2: ", "not closed")]
+    [InlineData("feature,value\n\"a\"b,8", "bench.csv:2: ", "closing quote")]
+    [InlineData("# temprature 23\nfeature,value\n", "bench.csv:1: ", "did you mean # temperature?")]
+    [InlineData("# temperature warm\nfeature,value\n", "bench.csv:1: ", "no number")]
     [InlineData("# temperature 300\nfeature,value\n", "temperature is 300", "degrees C")]
-    [InlineData("# temperature\nfeature,value\n", "line 1", "needs a value")]
-    [InlineData("# state wet\nfeature,value\n", "line 1", "washed, dry, post-cured")]
-    [InlineData("# state dry\n# state washed\nfeature,value\n", "line 2", "twice")]
-    [InlineData("# digest 12\nfeature,value\n", "line 1", "16 hex digits")]
-    [InlineData("# instrument\nfeature,value\n", "line 1", "name")]
-    [InlineData("# instrument cal mpe=5\nfeature,value\n", "line 1", "0 to 1")]
-    [InlineData("# instrument cal colour=red\nfeature,value\n", "line 1", "resolution=")]
-    [InlineData("# instrument cal jaw=upper\nfeature,value\n", "line 1", "outside, inside, depth")]
+    [InlineData("# state wet\nfeature,value\n", "bench.csv:1: ", "washed, dry, post-cured")]
+    [InlineData("# state dry\n# state washed\nfeature,value\n", "bench.csv:2: ", "twice")]
+    [InlineData("# digest 12\nfeature,value\n", "bench.csv:1: ", "16 hex digits")]
+    [InlineData("# instrument resolution=0.01\nfeature,value\n", "bench.csv:1: ", "name")]
+    [InlineData("# instrument cal mpe=5\nfeature,value\n", "bench.csv:1: ", "0 to 1")]
+    [InlineData("# instrument cal colour=red\nfeature,value\n", "bench.csv:1: ", "resolution=")]
+    [InlineData("# instrument cal jaw=upper\nfeature,value\n", "bench.csv:1: ", "outside, inside, depth")]
     [InlineData("# instrument cal\n# instrument cal\nfeature,value\n", "cal", "twice")]
     public void BadFilesSayWhereAndWhatToDo(string text, string where, string remedy)
     {
@@ -105,12 +112,56 @@ public class ReadingsFileTests
     }
 
     [Fact]
-    public void FurtherBadLinesAreCounted()
+    public void AllErrorsAreSaidAtOnceUpToTwenty()
     {
         InputException e = Assert.Throws<InputException>(() =>
-            ReadingsFile.Parse("feature,value\nbox1.outside.x,a\nbox1.outside.x,b\nbox1.outside.x,c")
+            ReadingsFile.Parse("feature,value\nbox1.outside.x,a\nbox1.outside.y,8\nslots.open,b\njoint1.fit,c", "r.csv")
         );
-        Assert.Contains("2 more lines", e.Message, StringComparison.Ordinal);
+        Assert.Equal(["r.csv:2:", "r.csv:4:", "r.csv:5:"], e.Message.Split('\n').Select(l => l.Split(' ')[0]));
+        e = Assert.Throws<InputException>(() =>
+            ReadingsFile.Parse("feature,value\n" + string.Concat(Enumerable.Repeat("slots.open,b\n", 23)))
+        );
+        Assert.Contains("3 more lines", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OneRowMayStandForSeveralFeatures()
+    {
+        ReadingSet set = ReadingsFile.Parse(
+            "feature,value\ncolumn1-3.stood,cure\nA1/column5+2+8-7.stood,lost plate wash cure\ncolumn9.stood,lost\n"
+        );
+        Assert.Equal(
+            [
+                "column1.stood Cure",
+                "column2.stood Cure",
+                "column3.stood Cure",
+                "A1/column5.stood Lost",
+                "A1/column2.stood Plate",
+                "A1/column8.stood Wash",
+                "A1/column7.stood Cure",
+                "column9.stood Lost",
+            ],
+            set.Readings.Select(r => $"{r.Feature} {r.Stage}")
+        );
+    }
+
+    [Fact]
+    public void DecimalCommasAndUnitsAreReadWhereTheyArePlain()
+    {
+        ReadingSet set = ReadingsFile.Parse(
+            "feature;value;unit\nbox1.outside.x;6,31;mm\nbox1.outside.y;6,32 mm;\nbox2.outside.x;250um;\nspan.x;1,5748in;in\n"
+        );
+        Assert.Equal([6.31, 6.32, 0.25, 39.99992], set.Readings.Select(r => Math.Round(r.Value, 9)));
+    }
+
+    [Fact]
+    public void HeaderLinesCountOnceTheyAreFilledIn()
+    {
+        ReadingSet set = ReadingsFile.Parse(
+            "# temperature\n# state\n# digest\n# expansion\n# instrument\n# instrument cal resolution= mpe=\nfeature,value\n"
+        );
+        Assert.Equal((null, null, null, null), (set.Temperature, set.State, set.Digest, set.Expansion));
+        Assert.Equal(Instrument.DefaultOutsideError, set.InstrumentOf("cal").OutsideError);
     }
 
     [Theory]
@@ -174,7 +225,7 @@ public class ReadingsFileTests
     [Fact]
     public void TheEmptyFileCanBeReadAndFilledIn()
     {
-        string text = ReadingsFile.Template(StandardObject.Table);
+        string text = ReadingsSheet.Of(StandardObject.Table);
         Assert.Empty(ReadingsFile.Parse(text).Readings);
         Assert.Equal(StandardObject.Digest, ReadingsFile.Parse(text).Digest);
         string filled = text.Replace("box1.outside.x,,", "box1.outside.x,8.02,", StringComparison.Ordinal);

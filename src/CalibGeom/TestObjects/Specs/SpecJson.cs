@@ -24,6 +24,10 @@ public static class SpecJson
         }
     );
 
+    /// <summary>The names that can be set, such as <c>columns.height</c>, in the order of the reference.</summary>
+    public static IReadOnlyList<string> ParameterNames =>
+        [SpecParameters.Title.Path, .. SpecParameters.Groups.SelectMany(g => g.Parameters).Select(p => p.Path)];
+
     /// <summary>Reads a spec.</summary>
     /// <param name="stream">Where from; stays open.</param>
     /// <param name="basis">What keeps its value where the document says nothing; null takes the defaults.</param>

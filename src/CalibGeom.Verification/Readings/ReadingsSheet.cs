@@ -1,0 +1,109 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace CalibGeom.Verification.Readings;
+
+/// <summary>
+/// An empty sheet for the bench: what to measure in the order of work, so that from top to bottom nothing spoils what
+/// comes later. Header lines stand ready and count only once they are filled in.
+/// </summary>
+public static partial class ReadingsSheet
+{
+    /// <summary>The sheet of an object.</summary>
+    /// <param name="features">What to measure.</param>
+    /// <param name="all">Everything; by default only what predictions and advice use.</param>
+    public static string Of(FeatureTable features, bool all = false)
+    {
+        ArgumentNullException.ThrowIfNull(features);
+        var text = new StringBuilder();
+        if (features.Digest is { } digest)
+            text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
+        text.Append(
+            "# Fill in what you know; an empty line or value is left out. Temperature of part and caliper in\n"
+        );
+        text.Append("# degrees C; the state is washed, dry or post-cured.\n");
+        text.Append("# temperature\n# state\n# instrument cal resolution= mpe=\n");
+        text.Append("feature,value,unit,instrument,note\n");
+        foreach ((string id, bool size, string how) in Rows(features, all))
+            text.AppendJoin(',', CsvFields.Quote(id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(how))
+                .Append('\n');
+        return text.ToString();
+    }
+
+    /// <summary>Whether a text is anything but a sheet that nobody has filled in.</summary>
+    /// <param name="text">The content of a file.</param>
+    public static bool HoldsValues(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        try
+        {
+            ReadingSet set = ReadingsFile.Parse(text);
+            return set.Readings.Count > 0 || set.Temperature is not null || set.State is not null;
+        }
+        catch (InputException)
+        {
+            return text.Trim().Length > 0;
+        }
+    }
+
+    private static IEnumerable<(string Id, bool Size, string How)> Rows(FeatureTable features, bool all)
+    {
+        var coupons = features.InOrderOfWork().GroupBy(f => f.Id.Coupon);
+        foreach (IGrouping<string, Feature> coupon in coupons)
+        {
+            Feature[] stood = coupon.Where(f => f.Unit == "stage").ToArray();
+            bool told = false;
+            foreach (Feature f in coupon)
+            {
+                if (f.Unit == "stage")
+                {
+                    if (!told)
+                        foreach (var row in Stages(stood))
+                            yield return row;
+                    told = true;
+                }
+                else if (all || IsUsed(f))
+                    yield return (f.Id, f.Unit == "mm", f.How);
+            }
+        }
+    }
+
+    /// <summary>Columns by the rows of their grid, each from left to right, where the table tells their places.</summary>
+    private static IEnumerable<(string Id, bool Size, string How)> Stages(Feature[] stood)
+    {
+        const string words =
+            "one word for all, or one each: lost, plate, wash or cure, the last stage at which it stood";
+        var placed = stood.Select(f => (Feature: f, Place: Place().Match(f.How))).ToArray();
+        if (!placed.All(p => p.Place.Success) || placed.Any(p => p.Feature.Id.Number is null))
+        {
+            foreach (Feature f in stood)
+                yield return (f.Id, false, f.How);
+            yield break;
+        }
+        foreach (
+            var row in placed
+                .GroupBy(p => int.Parse(p.Place.Groups["row"].Value, CultureInfo.InvariantCulture))
+                .OrderBy(g => g.Key)
+        )
+        {
+            var inOrder = row.OrderBy(p => int.Parse(p.Place.Groups["place"].Value, CultureInfo.InvariantCulture))
+                .ToArray();
+            FeatureId first = inOrder[0].Feature.Id;
+            string list = string.Join('+', inOrder.Select(p => p.Feature.Id.Number));
+            string label = first.Coupon.Length > 0 ? first.Coupon + "/" : "";
+            string sizes = string.Join(' ', inOrder.Select(p => p.Place.Groups["size"].Value));
+            yield return (
+                $"{label}{first.Part}{list}.{first.Size}",
+                false,
+                $"row {row.Key} from the front, left to right ({sizes} mm): {words}"
+            );
+        }
+    }
+
+    /// <summary>Jaws do not pass between the heads of columns, and feelers are wider than the tunnels.</summary>
+    private static bool IsUsed(Feature f) => f.Step != WorkStep.Last;
+
+    [GeneratedRegex(@"row (?<row>\d+) from the front, place (?<place>\d+) from the left \((?<size>[\d.]+) mm\)")]
+    private static partial Regex Place();
+}

@@ -1,0 +1,190 @@
+using CalibGeom.Features.Files;
+using CalibGeom.Formats;
+using CalibGeom.TestObjects.Specs;
+
+namespace CalibGeom.Objects;
+
+/// <summary>Finds the object that a digest or a person names.</summary>
+public static class ObjectFinder
+{
+    /// <summary>What standard input is called: a spec in JSON.</summary>
+    public const string StandardInput = "standard input";
+
+    private const int MostFiles = 2000;
+
+    /// <summary>
+    /// The object with a digest: a preset, or an object file beside the inputs or in a folder such as the current one.
+    /// </summary>
+    /// <param name="digest">16 hex digits.</param>
+    /// <param name="folders">The folders to look into, in this order.</param>
+    /// <exception cref="InputException">None has it; the message names the file that is wanted.</exception>
+    public static KnownObject Find(string digest, IEnumerable<string> folders)
+    {
+        string[] all = folders.Select(Path.GetFullPath).Distinct(StringComparer.Ordinal).ToArray();
+        return TryFind(digest, all)
+            ?? throw new InputException(
+                $"No known object has the digest {digest}. Wanted is the {ObjectFile.Extension} that was written "
+                    + $"beside its mesh: put it into {string.Join(" or ", all)}, or name it."
+            );
+    }
+
+    /// <summary>As <see cref="Find"/>, but null when none has it.</summary>
+    /// <param name="digest">16 hex digits.</param>
+    /// <param name="folders">The folders to look into, in this order.</param>
+    public static KnownObject? TryFind(string digest, IEnumerable<string> folders)
+    {
+        ArgumentNullException.ThrowIfNull(digest);
+        ArgumentNullException.ThrowIfNull(folders);
+        if (Presets.All.FirstOrDefault(p => SpecDigest.Of(p.Spec) == digest) is { } preset)
+            return KnownObject.Of(new ObjectFile(preset.Name, preset.Spec));
+        ObjectFile? file = folders
+            .Where(Directory.Exists)
+            .SelectMany(ObjectFiles)
+            .Select(TryRead)
+            .FirstOrDefault(f => f?.Digest == digest);
+        return file is null ? null : KnownObject.Of(file);
+    }
+
+    /// <summary>
+    /// The object that a person names: a preset; an object file; a spec in JSON, whose missing values are those of the
+    /// preset <c>standard</c>; a 3MF that carries its spec; an STL or OBJ with its object file beside it; a feature
+    /// table.
+    /// </summary>
+    /// <param name="name">The preset or the path.</param>
+    /// <param name="assignments">Values to change, such as <c>columns.height=10</c>.</param>
+    /// <exception cref="InputException">There is none, it is unreadable, or there is nothing to change in it.</exception>
+    public static KnownObject Load(string name, IReadOnlyList<string> assignments)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(name);
+        ArgumentNullException.ThrowIfNull(assignments);
+        if (Presets.Find(name) is { } preset)
+            return Changed(new ObjectFile(preset.Name, preset.Spec), assignments);
+        RequireFile(name);
+        using FileStream stream = File.OpenRead(name);
+        return Load(stream, name, assignments);
+    }
+
+    /// <summary>The object that a stream holds.</summary>
+    /// <param name="stream">A spec, an object file, a 3MF or a feature table; stays open.</param>
+    /// <param name="name">Its name, whose ending tells what it is.</param>
+    /// <param name="assignments">Values to change.</param>
+    /// <exception cref="InputException">It is unreadable, or there is nothing to change in it.</exception>
+    public static KnownObject Load(Stream stream, string name, IReadOnlyList<string> assignments)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        ArgumentNullException.ThrowIfNull(assignments);
+        string end = Path.GetExtension(name).ToUpperInvariant();
+        if (name.EndsWith(ObjectFile.Extension, StringComparison.OrdinalIgnoreCase))
+            return Changed(ObjectFileJson.Read(stream, name), assignments);
+        if (end is ".STL" or ".OBJ")
+            return Load(BesideOf(name), assignments);
+        if (end == ".CSV")
+            return Table(stream, name, assignments);
+        return KnownObject.Of(new ObjectFile(NameOf(name), Spec(stream, name, end == ".3MF", assignments)));
+    }
+
+    /// <summary>
+    /// The object of a folder that holds one object file; null when it holds none.
+    /// </summary>
+    /// <param name="folder">The folder.</param>
+    /// <exception cref="InputException">It holds several, or one that is unreadable.</exception>
+    public static (string Path, KnownObject Object)? Only(string folder)
+    {
+        string[] files = ObjectFiles(folder).ToArray();
+        if (files.Length > 1)
+            throw new InputException(
+                $"{files.Length} objects lie here: {string.Join(", ", files.Take(5).Select(Path.GetFileName))}. Name the "
+                    + "one that is meant."
+            );
+        return files.Length == 0 ? null : (Path.GetFileName(files[0]), Load(files[0], []));
+    }
+
+    private static TestObjectSpec Spec(Stream stream, string name, bool carried, IReadOnlyList<string> assignments)
+    {
+        try
+        {
+            return carried
+                ? SpecJson.Parse(Carried(stream, name), null, assignments)
+                : SpecJson.Read(stream, null, assignments);
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"{name}: {e.Message}", e);
+        }
+    }
+
+    private static KnownObject Changed(ObjectFile file, IReadOnlyList<string> assignments) =>
+        KnownObject.Of(
+            assignments.Count == 0
+                ? file
+                : new ObjectFile(file.Name, SpecJson.With(file.Spec, assignments)) { Coupons = file.Coupons }
+        );
+
+    private static KnownObject Table(Stream stream, string name, IReadOnlyList<string> assignments)
+    {
+        if (assignments.Count > 0)
+            throw new InputException($"{name} is a table of features, in which nothing can be set. Name the spec.");
+        try
+        {
+            return new KnownObject(name, FeatureTableCsv.Read(stream), null);
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"{name}: {e.Message}", e);
+        }
+    }
+
+    private static string BesideOf(string mesh)
+    {
+        string beside = ObjectFile.Beside(mesh);
+        return File.Exists(beside)
+            ? beside
+            : throw new InputException(
+                $"{mesh} is a mesh, and {Path.GetFileName(beside)}, which says what it is, does not stand beside it. "
+                    + "Name the spec or preset that it was made from."
+            );
+    }
+
+    private static string Carried(Stream stream, string name) =>
+        MeshFile.Read(stream, name).SpecJson
+        ?? throw new InputException("this 3MF carries no spec. Take one that was made here, or a spec in JSON.");
+
+    private static void RequireFile(string name)
+    {
+        if (Directory.Exists(name))
+            throw new InputException($"{name}: this is a directory. Name an object file, a spec or a preset.");
+        if (!File.Exists(name))
+            throw new InputException(
+                $"{name}: there is no such file, and no preset of that name.{Meant(name)} The presets are "
+                    + $"{string.Join(", ", Presets.All.Select(p => p.Name))}."
+            );
+    }
+
+    private static string Meant(string name) =>
+        Spelling.Nearest(name, Presets.All.Select(p => p.Name), Math.Max(1, name.Length / 3)) is { } near
+            ? $" Did you mean {near}?"
+            : "";
+
+    private static IEnumerable<string> ObjectFiles(string folder) =>
+        Directory.EnumerateFiles(folder, "*" + ObjectFile.Extension).Take(MostFiles).Order(StringComparer.Ordinal);
+
+    /// <summary>Files in the way that are no object files are no concern of who looks for another.</summary>
+    private static ObjectFile? TryRead(string path)
+    {
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            return ObjectFileJson.Read(stream, path);
+        }
+        catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+
+    private static string NameOf(string path)
+    {
+        string name = path == StandardInput ? "" : Path.GetFileNameWithoutExtension(path);
+        return name.Length > 0 ? name : "spec";
+    }
+}
