@@ -48,6 +48,8 @@ internal sealed class ObjectParts
         string part = feature.Split('.')[0];
         if (part == "span")
             return feature;
+        if (part.StartsWith("squeeze", StringComparison.Ordinal))
+            return "squeeze";
         return part.StartsWith("slot", StringComparison.Ordinal) ? "slots" : part;
     }
 
