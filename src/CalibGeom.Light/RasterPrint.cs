@@ -1,7 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.Slicing;
 using CalibGeom.TestObjects;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Light;
 

@@ -1,5 +1,3 @@
-using CalibGeom.Verification.Readings;
-
 namespace CalibGeom.Verification.Calipers;
 
 /// <summary>

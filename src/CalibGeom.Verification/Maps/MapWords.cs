@@ -1,5 +1,3 @@
-using CalibGeom.Verification.Trends;
-
 namespace CalibGeom.Verification.Maps;
 
 /// <summary>What a map says, in sentences that do not contradict each other.</summary>

@@ -1,4 +1,3 @@
-using System.Text;
 using CalibGeom.Features.Files;
 
 namespace CalibGeom.Verification.Readings;

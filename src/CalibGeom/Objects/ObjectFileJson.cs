@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using CalibGeom.Features.Files;
 using CalibGeom.TestObjects.Specs;
 
@@ -18,16 +17,13 @@ public static class ObjectFileJson
 
     private const string Remedy = "Take the .object.json that was written beside the mesh.";
 
-    private static readonly JsonSerializerOptions Options = new()
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        RespectNullableAnnotations = true,
-        WriteIndented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    // Signs such as the micro sign stand as they are: the text is read as UTF-8, never put into a web page.
+    private static readonly ObjectFileJsonContext Context = new(
+        new JsonSerializerOptions(ObjectFileJsonContext.Default.Options)
+        {
+            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }
+    );
 
     /// <summary>An object as text.</summary>
     /// <param name="file">The object.</param>
@@ -45,7 +41,7 @@ public static class ObjectFileJson
             Coupons = file.Coupons.Count == 0 ? null : file.Coupons.Select(ToDocument).ToList(),
             Parts = file.Parts.Count == 0 ? null : file.Parts.Select(ToDocument).ToList(),
         };
-        return JsonSerializer.Serialize(document, Options) + "\n";
+        return JsonSerializer.Serialize(document, Context.ObjectDocument) + "\n";
     }
 
     /// <summary>Writes an object.</summary>
@@ -76,7 +72,7 @@ public static class ObjectFileJson
         try
         {
             ObjectDocument document =
-                JsonSerializer.Deserialize<ObjectDocument>(text, Options)
+                JsonSerializer.Deserialize(text, Context.ObjectDocument)
                 ?? throw new InputException($"{name}: this is no object file. {Remedy}");
             return Check(document, name);
         }

@@ -1,4 +1,3 @@
-using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.TestObjects.Specs;
 

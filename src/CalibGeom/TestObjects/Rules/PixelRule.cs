@@ -1,5 +1,4 @@
 using CalibGeom.TestObjects.Parts;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Rules;
 

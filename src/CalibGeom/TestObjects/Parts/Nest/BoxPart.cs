@@ -1,7 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts.Nest;
 

@@ -1,5 +1,4 @@
 using CalibGeom.TestObjects.Rules;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts.Nest;
 

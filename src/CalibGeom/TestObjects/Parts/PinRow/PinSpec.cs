@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.TestObjects.Parts.PinRow;
 
 /// <summary>Round pins of graded diameter, each beside a hole of the same diameter: what pins gain and holes lose on

@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.TestObjects.Parts.WallFan;
 
 /// <summary>Upright walls of graded thickness: the thinnest that stands straight tells what walls may be asked of a
