@@ -6,8 +6,9 @@ namespace CalibGeom.Features;
 /// </summary>
 public sealed record Feature
 {
-    /// <summary>A feature. How it answers to growth and when it is measured follow from its id and unit unless they are
-    /// set.</summary>
+    /// <summary>
+    /// A feature. How it answers to growth and when it is measured follow from its id and unit unless they are set.
+    /// </summary>
     /// <param name="id">Its id.</param>
     /// <param name="nominal">The designed value; see <see cref="Nominal"/>.</param>
     /// <param name="unit"><c>mm</c>, <c>count</c>, <c>stage</c> or <c>fit</c>.</param>
@@ -41,8 +42,10 @@ public sealed record Feature
     /// <summary>Stable id, such as <c>box1.outside.x</c>; may carry the label of a coupon.</summary>
     public FeatureId Id { get; init; }
 
-    /// <summary>The designed value: mm for sizes, a whole number for counts, the tighter designed clearance per side
-    /// in mm for a fit, the number of the last stage for a column.</summary>
+    /// <summary>
+    /// The designed value: mm for sizes, a whole number for counts, the tighter designed clearance per side in mm for a
+    /// fit, the number of the last stage for a column.
+    /// </summary>
     public double Nominal { get; }
 
     /// <summary><c>mm</c>, <c>count</c>, <c>stage</c> (columnN.stood) or <c>fit</c> (jointN.fit).</summary>
@@ -63,8 +66,9 @@ public sealed record Feature
     /// <summary>What goes into what, for a fit: one mate an axis; empty for anything else.</summary>
     public ValueList<Mate> Mates { get; init; } = [];
 
-    /// <summary>The diameter in mm of the head that a column carries; null where there is none or it is not
-    /// known.</summary>
+    /// <summary>
+    /// The diameter in mm of the head that a column carries; null where there is none or it is not known.
+    /// </summary>
     public double? HeadDiameter { get; init; }
 
     /// <summary>

@@ -28,8 +28,9 @@ public sealed record FeatureId : IComparable<FeatureId>
     /// <summary>The label of the coupon it belongs to, <c>A1</c> of <c>A1/box1.outside.x</c>, or empty.</summary>
     public string Coupon { get; }
 
-    /// <summary>The part: <c>box</c>, <c>joint</c>, <c>column</c>, <c>slots</c>, or a user's own. Never
-    /// empty.</summary>
+    /// <summary>
+    /// The part: <c>box</c>, <c>joint</c>, <c>column</c>, <c>slots</c>, or a user's own. Never empty.
+    /// </summary>
     public string Part { get; }
 
     /// <summary>Which of several such parts, from 0; null where the id has no number.</summary>

@@ -30,8 +30,10 @@ public class InputException : Exception
     /// <summary>Where, as far as it is known apart from the message.</summary>
     public InputPlace Place { get; } = InputPlace.Unknown;
 
-    /// <summary>An input error that a refused argument caused: its sentence, without the parameter's name, which means
-    /// nothing to who wrote the input.</summary>
+    /// <summary>
+    /// An input error that a refused argument caused: its sentence, without the parameter's name, which means nothing
+    /// to who wrote the input.
+    /// </summary>
     /// <param name="cause">The refusal.</param>
     /// <param name="before">What stands before the sentence, such as <c>instrument cal: </c>.</param>
     public static InputException Because(ArgumentException cause, string before = "") =>

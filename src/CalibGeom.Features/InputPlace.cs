@@ -12,8 +12,7 @@ public sealed record InputPlace(string? File = null, int? Line = null, int? Colu
 
     /// <summary>
     /// As it stands before a sentence: <c>readings.csv line 3</c>, <c>Line 3</c>, <c>$.nest (line 2, column 5)</c>;
-    /// empty
-    /// when nothing is known.
+    /// empty when nothing is known.
     /// </summary>
     public override string ToString()
     {

@@ -5,9 +5,10 @@ using System.Runtime.CompilerServices;
 
 namespace CalibGeom.Features;
 
-/// <summary>An immutable list that compares by its entries, so that records holding one compare by value. Write it as a
-/// collection
-/// expression: <c>Sizes = [8.0, 11.2]</c>. Safe to share between threads.</summary>
+/// <summary>
+/// An immutable list that compares by its entries, so that records holding one compare by value. Write it as a
+/// collection expression: <c>Sizes = [8.0, 11.2]</c>. Safe to share between threads.
+/// </summary>
 /// <typeparam name="T">The entries' type.</typeparam>
 [CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
 public sealed class ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>

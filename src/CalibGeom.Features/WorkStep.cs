@@ -1,7 +1,8 @@
 namespace CalibGeom.Features;
 
-/// <summary>When something is measured: the order of work at the bench, in which nothing spoils what comes
-/// later.</summary>
+/// <summary>
+/// When something is measured: the order of work at the bench, in which nothing spoils what comes later.
+/// </summary>
 public enum WorkStep
 {
     /// <summary>Count and look, before anything is touched.</summary>

@@ -30,10 +30,8 @@ public sealed class DiscMask
 
     /// <summary>
     /// The dose at a distance from the axis, as a share of the dose in a wide lit area: with F the weight within a
-    /// radius, the integral of
-    /// F(rho) d(angle) / (2 pi) around the rim as seen from the point (divergence theorem), by the trapezoid rule,
-    /// which converges
-    /// geometrically for a smooth periodic integrand.
+    /// radius, the integral of F(rho) d(angle) / (2 pi) around the rim as seen from the point (divergence theorem), by
+    /// the trapezoid rule, which converges geometrically for a smooth periodic integrand.
     /// </summary>
     /// <param name="distance">The distance from the axis in mm, not negative.</param>
     public double Share(double distance)

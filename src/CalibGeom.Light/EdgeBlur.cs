@@ -2,9 +2,8 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// How light spreads sideways: a round, symmetric kernel of total weight 1, described by what it makes of a straight
-/// edge and of a round
-/// disc, and as a sum of Gaussians for rasters. Derive from it for another kernel. Implementations are immutable and
-/// safe to share between threads.
+/// edge and of a round disc, and as a sum of Gaussians for rasters. Derive from it for another kernel. Implementations
+/// are immutable and safe to share between threads.
 /// </summary>
 public abstract class EdgeBlur
 {
@@ -51,8 +50,7 @@ public abstract class EdgeBlur
 
     /// <summary>
     /// The kernel as a sum of Gaussians, with which a raster of pixels is blurred one axis after the other: the
-    /// Gaussian is the only round
-    /// kernel that allows it, and smooth round kernels are sums of it.
+    /// Gaussian is the only round kernel that allows it, and smooth round kernels are sums of it.
     /// </summary>
     public abstract IReadOnlyList<BlurComponent> Components { get; }
 

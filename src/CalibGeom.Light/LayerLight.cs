@@ -2,8 +2,8 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// The light a stack of equal layers receives: each layer is exposed from its film side with irradiance times time,
-/// light falls off with
-/// depth by Beer and Lambert, and later layers add to earlier ones. Cured and liquid resin absorb alike.
+/// light falls off with depth by Beer and Lambert, and later layers add to earlier ones. Cured and liquid resin absorb
+/// alike.
 /// </summary>
 public sealed record LayerLight
 {
@@ -82,23 +82,20 @@ public sealed record LayerLight
 
     /// <summary>
     /// The dose over the critical dose on the most exposed level of an upright wall, deep inside the lit area: what a
-    /// caliper, touching the
-    /// widest level, measures the growth of.
+    /// caliper, touching the widest level, measures the growth of.
     /// </summary>
     /// <param name="layers">The number of layers from there on, at least 1.</param>
     public double WallRatio(int layers = int.MaxValue) => Dose * Accumulation(layers) / Curve.CriticalDose;
 
     /// <summary>
     /// How deep one exposure of a normal layer cures, in mm. Below a layer height, a last layer or one over a gap does
-    /// not reach the layer
-    /// below it; negative when one exposure cures nothing.
+    /// not reach the layer below it; negative when one exposure cures nothing.
     /// </summary>
     public double CureDepth => Curve.Depth(Dose);
 
     /// <summary>
     /// How far light passing through a ceiling cures the resin below it, in mm: Dp ln(E q (1 - q^n) / ((1 - q) Ec)).
-    /// Negative when not even
-    /// the ceiling's underside becomes solid.
+    /// Negative when not even the ceiling's underside becomes solid.
     /// </summary>
     /// <param name="layers">The number of layers the ceiling has, at least 1.</param>
     public double PrintThrough(int layers = int.MaxValue) => Curve.Depth(Dose * Transmission * Accumulation(layers));

@@ -4,10 +4,9 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// The light that reaches every place of a print: each layer's mask, blurred, times irradiance and time at the film;
-/// weaker by Beer and
-/// Lambert toward the plate; summed over all layers exposed from there on. Cured and liquid resin absorb alike, and
-/// fresh resin flowing
-/// in between two exposures is left out. Immutable and safe to share between threads.
+/// weaker by Beer and Lambert toward the plate; summed over all layers exposed from there on. Cured and liquid resin
+/// absorb alike, and fresh resin flowing in between two exposures is left out. Immutable and safe to share between
+/// threads.
 /// </summary>
 public sealed class LightDose
 {
@@ -44,8 +43,7 @@ public sealed class LightDose
 
     /// <summary>
     /// The dose at a place, mJ/cm2, with the light of every pixel spread evenly over its square before it is blurred.
-    /// On a film side the
-    /// layer under it counts. Resin is solid where the dose reaches the critical one.
+    /// On a film side the layer under it counts. Resin is solid where the dose reaches the critical one.
     /// </summary>
     /// <param name="place">mm, in the coordinates of the mesh.</param>
     public double At(Vector3D place)
@@ -64,8 +62,7 @@ public sealed class LightDose
 
     /// <summary>
     /// Where solid ends: the distance from a face at which the dose crosses the critical one; positive when the solid
-    /// grew. Null when there
-    /// is no such place: nothing is solid behind the face, or what lies ahead has closed.
+    /// grew. Null when there is no such place: nothing is solid behind the face, or what lies ahead has closed.
     /// </summary>
     /// <param name="face">A place on the face as designed, mm.</param>
     /// <param name="outward">A direction of length 1 out of the material.</param>
@@ -90,8 +87,7 @@ public sealed class LightDose
 
     /// <summary>
     /// The dose of every pixel's middle on the film side of every layer, from the last layer to the plate: D = D q + E
-    /// M with transmission q,
-    /// the layer's dose E and its blurred mask M. Two rasters of single precision are in memory.
+    /// M with transmission q, the layer's dose E and its blurred mask M. Two rasters of single precision are in memory.
     /// </summary>
     /// <returns>One object, moved on to the next layer each time; copy what must stay.</returns>
     public IEnumerable<DoseLayer> Layers()

@@ -17,10 +17,9 @@ public sealed class LorentzBlur : EdgeBlur
 
     /// <summary>
     /// Eight Gaussians from gamma / 4 to 32 gamma, each twice as wide as the one before. Exactly, the kernel is a
-    /// mixture of Gaussians whose
-    /// gamma / sigma is distributed as the size of a standard normal value (Student's t with one degree of freedom);
-    /// the sum is its
-    /// trapezoid rule over ln(sigma), and the 2.5 % of the light that lie beyond go to the widest one.
+    /// mixture of Gaussians whose gamma / sigma is distributed as the size of a standard normal value (Student's t with
+    /// one degree of freedom); the sum is its trapezoid rule over ln(sigma), and the 2.5 % of the light that lie beyond
+    /// go to the widest one.
     /// </summary>
     public override IReadOnlyList<BlurComponent> Components { get; }
 

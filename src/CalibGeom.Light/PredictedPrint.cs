@@ -64,8 +64,9 @@ public abstract class PredictedPrint
         return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
     }
 
-    /// <summary>How many tunnels of the slot comb stay open; one that is too low to see light through counts as
-    /// closed.</summary>
+    /// <summary>
+    /// How many tunnels of the slot comb stay open; one that is too low to see light through counts as closed.
+    /// </summary>
     public int OpenSlots() =>
         Sizes()
             .Count(s =>
@@ -74,7 +75,5 @@ public abstract class PredictedPrint
 
     /// <summary>The gauge lines of the squeeze tab's slots, from the plate upward.</summary>
     private protected IEnumerable<GaugeLine> SqueezeSlots() =>
-        Made
-            .Gauges.Where(g => g.Feature.StartsWith("squeeze", StringComparison.Ordinal))
-            .OrderBy(g => g.From.Point.Z);
+        Made.Gauges.Where(g => g.Feature.StartsWith("squeeze", StringComparison.Ordinal)).OrderBy(g => g.From.Point.Z);
 }

@@ -4,10 +4,8 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// What light makes of a test object, feature by feature in closed form: walls and pockets as parallel strips, columns
-/// as discs, tunnels by
-/// print-through. Corners, layers of other shape above a face and pixels are left out; a raster of the layers has them.
-/// Immutable and safe to
-/// share between threads.
+/// as discs, tunnels by print-through. Corners, layers of other shape above a face and pixels are left out; a raster of
+/// the layers has them. Immutable and safe to share between threads.
 /// </summary>
 public sealed class PrintedObject : PredictedPrint
 {
@@ -66,8 +64,9 @@ public sealed class PrintedObject : PredictedPrint
                 ? ColumnDiameter(line.Length())
                 : Width(line);
 
-    /// <summary>What print-through leaves of a level gap; gaps above it let no light through but have no resin to
-    /// cure.</summary>
+    /// <summary>
+    /// What print-through leaves of a level gap; gaps above it let no light through but have no resin to cure.
+    /// </summary>
     private double? Opening(GaugeLine line)
     {
         double height = line.Length();

@@ -5,8 +5,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// Blurs a mask by a Gaussian, along the rows from its runs, then across them, and adds it to a raster; only blocks of
-/// pixels that light
-/// reaches are touched. Reusable; not safe to share between threads.
+/// pixels that light reaches are touched. Reusable; not safe to share between threads.
 /// </summary>
 internal sealed class RasterBlur
 {

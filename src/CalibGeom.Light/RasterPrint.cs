@@ -6,10 +6,9 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// What light makes of a test object, from the masks of its layers: sizes with the pixels, layers, corners and
-/// neighbours that
-/// <see cref="PrintedObject"/> leaves out. A caliper touches what stands out farthest, so a flat face counts by the
-/// farthest of its gauge
-/// lines; a column's diameter is the mean over eight directions. Immutable and safe to share between threads.
+/// neighbours that <see cref="PrintedObject"/> leaves out. A caliper touches what stands out farthest, so a flat face
+/// counts by the farthest of its gauge lines; a column's diameter is the mean over eight directions. Immutable and safe
+/// to share between threads.
 /// </summary>
 public sealed class RasterPrint : PredictedPrint
 {

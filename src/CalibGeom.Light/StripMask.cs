@@ -2,8 +2,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// Parallel lit strips, long compared with the blur: a cross-section through bars, slots or the two walls of a box,
-/// with its blurred dose
-/// in closed form. Immutable and safe to share between threads.
+/// with its blurred dose in closed form. Immutable and safe to share between threads.
 /// </summary>
 public sealed class StripMask
 {

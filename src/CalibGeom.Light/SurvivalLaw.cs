@@ -1,9 +1,8 @@
 namespace CalibGeom.Light;
 
 /// <summary>
-/// The chance that a thin column comes off the plate whole, as a logistic law: the logit is slope times
-/// ln(d / limit) + m ln(D / (3 Ec)) - w ln(load ratio / 16), with diameter d, dose D on the column's axis and load
-/// ratio head area over
+/// The chance that a thin column comes off the plate whole, as a logistic law: the logit is slope times ln(d / limit) +
+/// m ln(D / (3 Ec)) - w ln(load ratio / 16), with diameter d, dose D on the column's axis and load ratio head area over
 /// column area. An assumption for trying things out without a printer; no source. Immutable.
 /// </summary>
 public sealed record SurvivalLaw

@@ -6,8 +6,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// Readings of a print that never was: sizes from the light model, columns by a survival law, fits by the thresholds,
-/// with the errors of a
-/// caliper where a seed is given. Immutable and safe to share between threads.
+/// with the errors of a caliper where a seed is given. Immutable and safe to share between threads.
 /// </summary>
 public sealed class VirtualPrint
 {
@@ -21,13 +20,10 @@ public sealed class VirtualPrint
     /// <summary>A print.</summary>
     /// <param name="printed">What light makes of the test object.</param>
     /// <param name="survival">Which columns come off the plate whole.</param>
-    /// <param name="squeeze">
-    /// Height that the lowest layers lose because the first ones start too close to the plate, in mm, 0 to 10. Default
-    /// 0. An assumption of
-    /// ours, without a source: the slots of the squeeze tab give way one after the other from the plate upward, each
-    /// losing what
-    /// print-through left of it, and the plinth gets thinner by as much.
-    /// </param>
+    /// <param name="squeeze"> Height that the lowest layers lose because the first ones start too close to the plate,
+    /// in mm, 0 to 10. Default 0. An assumption of ours, without a source: the slots of the squeeze tab give way one
+    /// after the other from the plate upward, each losing what print-through left of it, and the plinth gets thinner by
+    /// as much. </param>
     /// <exception cref="ArgumentException">The squeeze is out of range, or the light cures nothing.</exception>
     public VirtualPrint(PredictedPrint printed, SurvivalLaw survival, double squeeze = 0)
     {
@@ -46,15 +42,12 @@ public sealed class VirtualPrint
     }
 
     /// <summary>The readings a person would write down.</summary>
-    /// <param name="seed">
-    /// Null for exact sizes and the likelier fate of each column. A seed gives errors: one bias a jaw, repeatability,
-    /// form and rounding to
-    /// 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
+    /// <param name="seed"> Null for exact sizes and the likelier fate of each column. A seed gives errors: one bias a
+    /// jaw, repeatability, form and rounding to 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
     /// </param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
-    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between
-    /// the words of a fit. The same for
-    /// all prints of one session. Default 1.</param>
+    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between the
+    /// words of a fit. The same for all prints of one session. Default 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of repeats is out of range.</exception>
     public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1, ulong caliperSeed = 1)
     {

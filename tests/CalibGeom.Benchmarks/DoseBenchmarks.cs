@@ -10,8 +10,7 @@ namespace CalibGeom.Benchmarks;
 
 /// <summary>
 /// The light dose of the standard preset at pixels of 35 and layers of 50 micrometres, as ratios to a vectorised loop D
-/// = D q + M over the
-/// same rasters. Each layer's raster M is drawn from its runs before its turn, in both.
+/// = D q + M over the same rasters. Each layer's raster M is drawn from its runs before its turn, in both.
 /// </summary>
 [MemoryDiagnoser]
 [ShortRunJob]

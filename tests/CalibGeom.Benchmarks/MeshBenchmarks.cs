@@ -9,8 +9,8 @@ namespace CalibGeom.Benchmarks;
 
 /// <summary>
 /// A binary STL of one million triangles (a torus on the grid, 40 mm high): reading and welding it, its whole topology
-/// with crossings, and
-/// its 1,000 layers of 0.04 mm, as ratios to <see cref="File.ReadAllBytes(string)"/> and a loop over the same bytes.
+/// with crossings, and its 1,000 layers of 0.04 mm, as ratios to <see cref="File.ReadAllBytes(string)"/> and a loop
+/// over the same bytes.
 /// </summary>
 [MemoryDiagnoser]
 [ShortRunJob]

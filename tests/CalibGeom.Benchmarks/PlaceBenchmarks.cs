@@ -9,8 +9,7 @@ namespace CalibGeom.Benchmarks;
 
 /// <summary>
 /// A witness coupon merged beside a binary STL of 200 MB (survey, shadow, search, merge and proof together) against a
-/// plain loop that reads
-/// that file and writes it again through a buffer of 1 MiB. The column Ratio is the answer.
+/// plain loop that reads that file and writes it again through a buffer of 1 MiB. The column Ratio is the answer.
 /// </summary>
 [SimpleJob(launchCount: 1, warmupCount: 1, iterationCount: 5)]
 [MemoryDiagnoser]

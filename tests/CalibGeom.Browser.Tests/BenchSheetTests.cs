@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
-using CalibGeom.Features;
 using CalibGeom.TestObjects;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;

@@ -195,7 +195,9 @@ public class ThreadTests
             .Select(f => f!)
             .ToArray();
 
-    /// <summary>Widths of the boxes on the plate, along the printer's X and Y, from a section through the mesh.</summary>
+    /// <summary>
+    /// Widths of the boxes on the plate, along the printer's X and Y, from a section through the mesh.
+    /// </summary>
     private static IEnumerable<(string, double)> Measure(string mesh, ObjectFile file, ObjectCoupon coupon)
     {
         TriangleMesh all = MeshFile.Read(mesh).ToMesh();
@@ -211,7 +213,9 @@ public class ThreadTests
         }
     }
 
-    /// <summary>The first surfaces met from the middle both ways (inside), or the last (outside), within 15 mm.</summary>
+    /// <summary>
+    /// The first surfaces met from the middle both ways (inside), or the last (outside), within 15 mm.
+    /// </summary>
     private static double Width(TriangleMesh mesh, Vector3D from, string axis, bool outside)
     {
         double[] hits = Hits(mesh, from, axis).Where(t => Math.Abs(t) < 15).ToArray();

@@ -2,8 +2,7 @@ namespace CalibGeom.Tests;
 
 /// <summary>
 /// One case of a corpus file: a line <c>case NAME</c>, lines <c>KEY VALUE</c> with what is expected, and between the
-/// lines <c>input</c> and
-/// <c>end</c> the text under test. Lines beginning with # outside of the input are comments.
+/// lines <c>input</c> and <c>end</c> the text under test. Lines beginning with # outside of the input are comments.
 /// </summary>
 public sealed record CorpusCase(string Name, IReadOnlyDictionary<string, string> Expected, string Input)
 {

@@ -1,7 +1,5 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Objects;
-using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;

@@ -21,7 +21,9 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
     /// <summary>The extensions that a mesh can be written with, in capitals.</summary>
     internal static IReadOnlyList<string> Extensions { get; } = [".STL", ".3MF", ".OBJ"];
 
-    /// <summary>Writes the mesh and, beside it, the feature table and the object file; to standard output the mesh alone.</summary>
+    /// <summary>
+    /// Writes the mesh and, beside it, the feature table and the object file; to standard output the mesh alone.
+    /// </summary>
     internal static MakeFiles Write(
         CommandIo io,
         MakeRequest request,

@@ -10,7 +10,8 @@ namespace CalibGeom.Cli.Make;
 internal static class MakePictures
 {
     /// <summary>Refuses what cannot be written, before any work is done.</summary>
-    /// <exception cref="InputException">A name ends otherwise, or pictures are asked for without a mesh file.</exception>
+    /// <exception cref="InputException">A name ends otherwise, or pictures are asked for without a mesh
+    /// file.</exception>
     internal static void RequireSense(MakeRequest request)
     {
         if (request.Sheet is { } sheet)

@@ -1,8 +1,6 @@
 using System.CommandLine;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
-using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Maps;
 using CalibGeom.Verification.Maps;
 

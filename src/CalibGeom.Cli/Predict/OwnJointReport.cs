@@ -1,7 +1,6 @@
 using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Clearances;
-using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
 using static CalibGeom.Cli.Predict.NumberText;
 

@@ -21,7 +21,9 @@ internal sealed class CommandIo
     /// <summary>Whether nothing but the result and what went wrong is said.</summary>
     internal bool Quiet { get; set; }
 
-    /// <summary>Whether a person is looking at <see cref="OpenOutput"/>, whom bytes of a mesh would not please.</summary>
+    /// <summary>
+    /// Whether a person is looking at <see cref="OpenOutput"/>, whom bytes of a mesh would not please.
+    /// </summary>
     internal bool OutputIsTerminal { get; init; }
 
     /// <summary>Says something beside the result, unless <see cref="Quiet"/>.</summary>

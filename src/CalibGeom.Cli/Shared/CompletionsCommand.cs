@@ -2,7 +2,9 @@ using System.CommandLine;
 
 namespace CalibGeom.Cli.Shared;
 
-/// <summary><c>calibgeom completions SHELL</c>: a script that lets a shell complete commands, options and values.</summary>
+/// <summary>
+/// <c>calibgeom completions SHELL</c>: a script that lets a shell complete commands, options and values.
+/// </summary>
 internal static class CompletionsCommand
 {
     // Each asks the program itself: [suggest:POSITION] is answered by the parser, so scripts never go stale.

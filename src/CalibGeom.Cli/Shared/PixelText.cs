@@ -1,9 +1,10 @@
 using System.Globalization;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Shared;
 
-/// <summary>A pixel pitch as every command's <c>--pixel</c> takes it: <c>0.04</c>, or <c>0.03,0.04</c> for X and Y.</summary>
+/// <summary>
+/// A pixel pitch as every command's <c>--pixel</c> takes it: <c>0.04</c>, or <c>0.03,0.04</c> for X and Y.
+/// </summary>
 internal static class PixelText
 {
     internal const string Help = "P[,Q]";

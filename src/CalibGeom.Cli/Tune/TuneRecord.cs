@@ -2,7 +2,6 @@ using CalibGeom.Cli.Shared;
 using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Reports;
 using CalibGeom.Pictures.Tuning;
-using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;

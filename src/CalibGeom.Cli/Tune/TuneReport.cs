@@ -1,12 +1,13 @@
 using System.Globalization;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;
 
-/// <summary>The answer of tune as text: the order, the numbers to type, the verdict and notes, the prints, the
-/// clearances to expect.</summary>
+/// <summary>
+/// The answer of tune as text: the order, the numbers to type, the verdict and notes, the prints, the clearances to
+/// expect.
+/// </summary>
 internal static class TuneReport
 {
     internal static void Write(TextWriter writer, TuningResult result)

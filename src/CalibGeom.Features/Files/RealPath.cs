@@ -1,7 +1,8 @@
 namespace CalibGeom.Features.Files;
 
-/// <summary>Where a path leads once every link on the way is followed, so that two names of one file compare
-/// equal.</summary>
+/// <summary>
+/// Where a path leads once every link on the way is followed, so that two names of one file compare equal.
+/// </summary>
 public static class RealPath
 {
     private const int MostLinks = 40;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using System.Text;
 using System.Text.Json;
@@ -11,9 +12,8 @@ using CalibGeom.Verification.Clearances;
 namespace CalibGeom.Pictures.BenchSheet;
 
 /// <summary>
-/// The sheet for the bench: one HTML file that needs no network, with the object in 3D, a field for everything to
-/// read in the order of work, maps to tap, and the readings file to save. Printed, it is one page with boxes for the
-/// pen.
+/// The sheet for the bench: one HTML file that needs no network, with the object in 3D, a field for everything to read
+/// in the order of work, maps to tap, and the readings file to save. Printed, it is one page with boxes for the pen.
 /// </summary>
 public static class BenchSheetPage
 {
@@ -45,10 +45,11 @@ public static class BenchSheetPage
             // Nothing may be fetched from anywhere, and no address may be called.
             .Append("<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; ")
             .Append("script-src 'unsafe-inline'; style-src 'unsafe-inline'; img-src data:\">\n")
-            .Append($"<title>Bench sheet {HtmlText.Escape(title)}</title>\n")
-            .Append($"<style>\n{WebFiles.Read("sheet.css")}</style>\n</head>\n<body>\n")
-            .Append($"<header><h1>Bench sheet: {HtmlText.Foreign(title)}</h1>\n")
+            .Append(CultureInfo.InvariantCulture, $"<title>Bench sheet {HtmlText.Escape(title)}</title>\n")
+            .Append(CultureInfo.InvariantCulture, $"<style>\n{WebFiles.Read("sheet.css")}</style>\n</head>\n<body>\n")
+            .Append(CultureInfo.InvariantCulture, $"<header><h1>Bench sheet: {HtmlText.Foreign(title)}</h1>\n")
             .Append(
+                CultureInfo.InvariantCulture,
                 $"<p class=\"muted\">digest <code>{digest}</code>, calibgeom {HtmlText.Escape(Version)}</p></header>\n"
             )
             .Append("<main>\n");
@@ -66,8 +67,10 @@ public static class BenchSheetPage
             .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!
             .InformationalVersion.Split('+')[0];
 
-    /// <summary>What the script needs, as JSON in which no character can end the script element (the default encoder
-    /// writes &lt; and &gt; as \u003C and \u003E).</summary>
+    /// <summary>
+    /// What the script needs, as JSON in which no character can end the script element (the default encoder writes &lt;
+    /// and &gt; as \u003C and \u003E).
+    /// </summary>
     private static string Data(TestObject made, string name, string digest, ObjectParts parts) =>
         new JsonObject
         {

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.Pictures.Reports;
@@ -12,7 +13,7 @@ internal static class SheetForm
     {
         html.Append("<section class=\"caution\" aria-labelledby=\"caution\"><h2 id=\"caution\">Caution</h2><ul>\n");
         foreach (string sentence in SafetyText.Sentences)
-            html.Append($"<li>{HtmlText.Escape(sentence)} </li>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<li>{HtmlText.Escape(sentence)} </li>\n");
         html.Append("</ul></section>\n")
             .Append("<section class=\"object\" aria-label=\"The object\">\n")
             .Append("<canvas id=\"object\" tabindex=\"0\" role=\"img\" aria-describedby=\"named\" ")
@@ -51,6 +52,7 @@ internal static class SheetForm
             .Append("</div><div role=\"radiogroup\" aria-label=\"State of the part\" class=\"choices\">\n");
         foreach ((string word, string meaning) in SheetWords.States)
             html.Append(
+                CultureInfo.InvariantCulture,
                 $"<label><input type=\"radio\" name=\"state\" value=\"{word}\"> {HtmlText.Escape(meaning)}</label>\n"
             );
         html.Append("</div></fieldset>\n");
@@ -60,7 +62,10 @@ internal static class SheetForm
     {
         string mode = number ? " inputmode=\"decimal\"" : "",
             given = value.Length > 0 ? $" value=\"{value}\"" : "";
-        html.Append($"<label>{HtmlText.Escape(label)} <input type=\"text\" name=\"{name}\"{mode}{given}></label>\n");
+        html.Append(
+            CultureInfo.InvariantCulture,
+            $"<label>{HtmlText.Escape(label)} <input type=\"text\" name=\"{name}\"{mode}{given}></label>\n"
+        );
     }
 
     private static void Step(StringBuilder html, TestObject made, int step)
@@ -72,9 +77,10 @@ internal static class SheetForm
         // What measuring may break is folded away, and left off the paper, which has room for one page.
         bool last = step == WorkOrder.Steps.Length - 1;
         html.Append(
+                CultureInfo.InvariantCulture,
                 $"<fieldset{(last ? " class=\"screen\"" : "")}><legend>{step + 1}. {HtmlText.Escape(title)}</legend>"
             )
-            .Append($"<p class=\"muted\">{HtmlText.Escape(note)}</p>\n")
+            .Append(CultureInfo.InvariantCulture, $"<p class=\"muted\">{HtmlText.Escape(note)}</p>\n")
             .Append(last ? "<details><summary>Show the rows</summary>\n" : "");
         if (features.Any(f => f.Unit == "stage"))
             SheetMaps.Columns(html, made);
@@ -99,9 +105,13 @@ internal static class SheetForm
         string id = HtmlText.Escape($"{feature.Id}"),
             part = HtmlText.Escape(ObjectParts.PartOf($"{feature.Id}"));
         html.Append(
+                CultureInfo.InvariantCulture,
                 $"<div class=\"row {kind}\" data-feature=\"{id}\" data-part=\"{part}\"><div class=\"what\"><b>{id}</b>"
             )
-            .Append($" <span class=\"how\">{HtmlText.Escape(feature.How)}</span></div>\n");
+            .Append(
+                CultureInfo.InvariantCulture,
+                $" <span class=\"how\">{HtmlText.Escape(feature.How)}</span></div>\n"
+            );
     }
 
     private static void Size(StringBuilder html, Feature feature)
@@ -110,10 +120,17 @@ internal static class SheetForm
         Head(html, "size", feature);
         html.Append("<div class=\"fields\">");
         for (int i = 1; i <= 3; i++)
-            html.Append($"<input type=\"text\" class=\"reading\" inputmode=\"decimal\" name=\"{id}#{i}\" ")
-                .Append($"aria-label=\"{id}, reading {i}, mm\">");
-        html.Append($"<button type=\"button\" class=\"repeat\" aria-label=\"one more reading of {id}\">+</button>")
+            html.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<input type=\"text\" class=\"reading\" inputmode=\"decimal\" name=\"{id}#{i}\" "
+                )
+                .Append(CultureInfo.InvariantCulture, $"aria-label=\"{id}, reading {i}, mm\">");
+        html.Append(
+                CultureInfo.InvariantCulture,
+                $"<button type=\"button\" class=\"repeat\" aria-label=\"one more reading of {id}\">+</button>"
+            )
             .Append(
+                CultureInfo.InvariantCulture,
                 $"<input type=\"text\" class=\"note\" name=\"{id}#note\" placeholder=\"note\" aria-label=\"note on {id}\"></div>"
             )
             .Append("<p class=\"slip\" role=\"status\"></p></div>\n");
@@ -123,9 +140,10 @@ internal static class SheetForm
     {
         string id = HtmlText.Escape($"{feature.Id}");
         Head(html, "fit", feature);
-        html.Append($"<div class=\"choices\" role=\"radiogroup\" aria-label=\"{id}\">");
+        html.Append(CultureInfo.InvariantCulture, $"<div class=\"choices\" role=\"radiogroup\" aria-label=\"{id}\">");
         foreach ((string word, string test) in SheetWords.Fits)
             html.Append(
+                CultureInfo.InvariantCulture,
                 $"<label><input type=\"radio\" name=\"{id}\" value=\"{word}\"> <b>{word}</b>: {HtmlText.Escape(test)}</label>"
             );
         html.Append("</div></div>\n");

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.Pictures.Reports;
@@ -20,7 +21,10 @@ internal static class SheetMaps
                 "<p class=\"paper\">Write into each: L lost while printing, P stood on the plate, W stood after the "
             )
             .Append("wash, C stood after post-cure.</p>\n")
-            .Append($"<div class=\"map\" style=\"grid-template-columns: repeat({places}, minmax(0, 1fr))\">\n");
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"<div class=\"map\" style=\"grid-template-columns: repeat({places}, minmax(0, 1fr))\">\n"
+            );
         for (int row = rows; row >= 1; row--)
         for (int place = 1; place <= places; place++)
             if (made.Columns.FirstOrDefault(c => c.Row == row && c.Place == place) is { } column)
@@ -35,10 +39,19 @@ internal static class SheetMaps
     {
         string diameter = SizeText.Of(column.Diameter);
         // The name that is read aloud is all of the text; what the eye sees from the place is hidden from it.
-        html.Append($"<button type=\"button\" class=\"column\" data-cell=\"column{column.Number}.stood\" ")
-            .Append($"data-part=\"column{column.Number}\" data-value=\"\">")
-            .Append($"<span class=\"aloud\">column </span><b>{column.Number}</b> {diameter} ")
-            .Append($"<span class=\"aloud\">mm, row {column.Row} from the front, place {column.Place}: </span>")
+        html.Append(
+                CultureInfo.InvariantCulture,
+                $"<button type=\"button\" class=\"column\" data-cell=\"column{column.Number}.stood\" "
+            )
+            .Append(CultureInfo.InvariantCulture, $"data-part=\"column{column.Number}\" data-value=\"\">")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"<span class=\"aloud\">column </span><b>{column.Number}</b> {diameter} "
+            )
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"<span class=\"aloud\">mm, row {column.Row} from the front, place {column.Place}: </span>"
+            )
             .Append("<span class=\"word\">\u2013</span></button>\n");
     }
 
@@ -50,13 +63,17 @@ internal static class SheetMaps
         int many = (int)count.Nominal;
         html.Append("<p class=\"paper\">Tick what light comes through.</p>\n")
             .Append(
+                CultureInfo.InvariantCulture,
                 $"<div class=\"map\" style=\"grid-template-columns: repeat({Math.Min(many, 8)}, minmax(0, 1fr))\">"
             );
         for (int i = 1; i <= many; i++)
         {
             string height = heights.Length == many ? $" {SizeText.Of(heights[i - 1])}" : "";
-            html.Append($"<button type=\"button\" class=\"opening\" data-cell=\"{id}#{i}\" data-value=\"\">")
-                .Append($"<span class=\"aloud\">{id}, number </span><b>{i}</b>{height} ")
+            html.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<button type=\"button\" class=\"opening\" data-cell=\"{id}#{i}\" data-value=\"\">"
+                )
+                .Append(CultureInfo.InvariantCulture, $"<span class=\"aloud\">{id}, number </span><b>{i}</b>{height} ")
                 .Append("<span class=\"word\">\u2013</span></button>");
         }
         html.Append("</div><div class=\"fields screen\">")

@@ -1,7 +1,8 @@
 namespace CalibGeom.Pictures.BenchSheet;
 
-/// <summary>The sheet's own script and style, which stand as small files under Web and travel in this
-/// assembly.</summary>
+/// <summary>
+/// The sheet's own script and style, which stand as small files under Web and travel in this assembly.
+/// </summary>
 internal static class WebFiles
 {
     /// <summary>The scripts in the order in which they need each other.</summary>

@@ -2,9 +2,7 @@ namespace CalibGeom.Pictures.Drawings;
 
 /// <summary>
 /// A picture described once and written as SVG, PNG or PDF. X runs right and Y down, in pixels of 1/96 inch; later
-/// shapes
-/// cover earlier ones.
-/// The same calls give the same SVG, byte for byte. Not safe to share between threads.
+/// shapes cover earlier ones. The same calls give the same SVG, byte for byte. Not safe to share between threads.
 /// </summary>
 public sealed class Drawing
 {
@@ -33,8 +31,9 @@ public sealed class Drawing
     /// <summary>What the picture shows.</summary>
     public string Title { get; }
 
-    /// <summary>The colour behind everything, or null for none, so that a page shows through. White by
-    /// default.</summary>
+    /// <summary>
+    /// The colour behind everything, or null for none, so that a page shows through. White by default.
+    /// </summary>
     public Ink? Ground { get; init; } = Ink.Paper;
 
     internal IReadOnlyList<Shape> Shapes => shapes;

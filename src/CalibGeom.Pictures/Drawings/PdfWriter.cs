@@ -2,8 +2,9 @@ using SkiaSharp;
 
 namespace CalibGeom.Pictures.Drawings;
 
-/// <summary>PDF with one page a drawing, lines kept as lines, true to scale: a pixel is 1/96 inch, a point
-/// 1/72.</summary>
+/// <summary>
+/// PDF with one page a drawing, lines kept as lines, true to scale: a pixel is 1/96 inch, a point 1/72.
+/// </summary>
 internal static class PdfWriter
 {
     private const float PointsPerPixel = 0.75f;

@@ -15,7 +15,9 @@ public sealed record TextStyle(
     /// <summary>The colour; <see cref="Ink.Dark"/> by default.</summary>
     public Ink Ink { get; init; } = Ink.Dark;
 
-    /// <summary>The feature whose size the text tells, such as <c>box1.outside.x</c>; kept in the SVG so that the text
-    /// can be told from others. Empty (default) for any other text.</summary>
+    /// <summary>
+    /// The feature whose size the text tells, such as <c>box1.outside.x</c>; kept in the SVG so that the text can be
+    /// told from others. Empty (default) for any other text.
+    /// </summary>
     public string Feature { get; init; } = "";
 }

@@ -7,8 +7,7 @@ namespace CalibGeom.Pictures.Light;
 
 /// <summary>
 /// What light makes of a test object, close up: the corner of a pocket in one layer, and the tunnels of the slot comb
-/// from the side; lit
-/// pixels, the border of solid resin, and the design.
+/// from the side; lit pixels, the border of solid resin, and the design.
 /// </summary>
 public static class DosePicture
 {

@@ -3,8 +3,8 @@ using CalibGeom.Pictures.Drawings;
 namespace CalibGeom.Pictures.Objects;
 
 /// <summary>
-/// Dimensions beside a view. Each takes the nearest row, and on it the first place along the line, where its text
-/// meets nothing and its lines cross no text; one that finds none is written into a list instead.
+/// Dimensions beside a view. Each takes the nearest row, and on it the first place along the line, where its text meets
+/// nothing and its lines cross no text; one that finds none is written into a list instead.
 /// </summary>
 internal sealed class Dimensions(Sheet sheet)
 {

@@ -3,8 +3,8 @@ using CalibGeom.Pictures.Drawings;
 namespace CalibGeom.Pictures.Objects;
 
 /// <summary>
-/// Names beside a view, each with a leader to what it names. They stand in one column, in the order of the heights
-/// of their places, so that no leader reaches another's text.
+/// Names beside a view, each with a leader to what it names. They stand in one column, in the order of the heights of
+/// their places, so that no leader reaches another's text.
 /// </summary>
 internal sealed class Leaders(Sheet sheet)
 {

@@ -1,4 +1,3 @@
-using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
 using CalibGeom.TestObjects;
@@ -14,8 +13,10 @@ public static class NumberedView
         Size = 3.1,
         Line = 6.6;
 
-    /// <summary>Draws it on a transparent ground; names stand on small light plates, so that they can be read on light
-    /// and dark pages.</summary>
+    /// <summary>
+    /// Draws it on a transparent ground; names stand on small light plates, so that they can be read on light and dark
+    /// pages.
+    /// </summary>
     /// <param name="made">The object.</param>
     /// <param name="name">What it is called.</param>
     /// <param name="view">Where it is seen from; <see cref="ViewDirection.Corner"/> by default.</param>

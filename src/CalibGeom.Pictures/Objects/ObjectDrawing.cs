@@ -4,8 +4,8 @@ using CalibGeom.TestObjects;
 namespace CalibGeom.Pictures.Objects;
 
 /// <summary>
-/// A drawing of a test object for the workshop, true to scale on its paper: from above and from the front, the nest
-/// cut through as printed and put together, a column and the comb close up, the sizes, the map of columns and a title
+/// A drawing of a test object for the workshop, true to scale on its paper: from above and from the front, the nest cut
+/// through as printed and put together, a column and the comb close up, the sizes, the map of columns and a title
 /// block. Everything follows from the object; nothing overlaps.
 /// </summary>
 public static class ObjectDrawing
@@ -20,8 +20,9 @@ public static class ObjectDrawing
     /// <exception cref="InputException">A design error leaves nothing to draw.</exception>
     public static Drawing Draw(TestObject made, string name, Paper? paper = null) => Draw(made, name, paper, true);
 
-    /// <summary>The same, with or without the outlines of what is seen from above and the front, which take most of
-    /// the time.</summary>
+    /// <summary>
+    /// The same, with or without the outlines of what is seen from above and the front, which take most of the time.
+    /// </summary>
     internal static Drawing Draw(TestObject made, string name, Paper? paper, bool outlines)
     {
         ArgumentNullException.ThrowIfNull(made);

@@ -21,8 +21,10 @@ internal sealed class ObjectParts
     /// <summary>The object untilted.</summary>
     internal TriangleMesh Mesh { get; }
 
-    /// <summary>The part of a triangle: <c>box1</c>, <c>column7</c>, <c>span.x</c>, <c>slots</c>, <c>squeeze</c>, or
-    /// <c>plinth</c> for all else.</summary>
+    /// <summary>
+    /// The part of a triangle: <c>box1</c>, <c>column7</c>, <c>span.x</c>, <c>slots</c>, <c>squeeze</c>, or
+    /// <c>plinth</c> for all else.
+    /// </summary>
     internal string NameOf(int triangle) => names[triangle];
 
     internal static ObjectParts Of(TestObject made)

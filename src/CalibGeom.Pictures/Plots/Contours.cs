@@ -1,8 +1,9 @@
 namespace CalibGeom.Pictures.Plots;
 
-/// <summary>Lines on which a field sampled on a rectangular lattice has a value, by linear interpolation in triangles,
-/// so that no cell is
-/// ambiguous.</summary>
+/// <summary>
+/// Lines on which a field sampled on a rectangular lattice has a value, by linear interpolation in triangles, so that
+/// no cell is ambiguous.
+/// </summary>
 public static class Contours
 {
     /// <summary>Traces one level.</summary>

@@ -4,8 +4,7 @@ namespace CalibGeom.Pictures.Plots;
 
 /// <summary>
 /// A plot inside a drawing: bands, lines, contours and points in data coordinates, cut off at the frame, then
-/// <see cref="Finish"/> for frame,
-/// ticks, labels and legend. Not safe to share between threads.
+/// <see cref="Finish"/> for frame, ticks, labels and legend. Not safe to share between threads.
 /// </summary>
 public sealed class PlotArea
 {

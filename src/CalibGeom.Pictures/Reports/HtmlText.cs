@@ -5,8 +5,10 @@ namespace CalibGeom.Pictures.Reports;
 /// <summary>Text as HTML: whatever it holds, it stays text.</summary>
 internal static class HtmlText
 {
-    /// <summary>For content and for attributes in double quotes. Control characters become spaces; marks that turn the
-    /// direction of what follows are kept apart by the element that holds them.</summary>
+    /// <summary>
+    /// For content and for attributes in double quotes. Control characters become spaces; marks that turn the direction
+    /// of what follows are kept apart by the element that holds them.
+    /// </summary>
     internal static string Escape(string text)
     {
         var html = new StringBuilder(text.Length + 16);

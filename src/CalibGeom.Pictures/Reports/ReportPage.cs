@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Objects;
@@ -54,12 +55,16 @@ public sealed record ReportPage
             .Append(
                 "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:\">\n"
             )
-            .Append($"<title>{HtmlText.Escape(Title)}</title>\n<style>{Style}</style>\n</head>\n<body>\n")
             .Append(
+                CultureInfo.InvariantCulture,
+                $"<title>{HtmlText.Escape(Title)}</title>\n<style>{Style}</style>\n</head>\n<body>\n"
+            )
+            .Append(
+                CultureInfo.InvariantCulture,
                 $"<header><h1>{HtmlText.Foreign(Title)}</h1></header>\n<main>\n<section aria-label=\"Answer\" class=\"answer\">\n"
             );
         foreach (string sentence in Answer)
-            html.Append($"<p>{HtmlText.Escape(sentence)}</p>\n");
+            html.Append(CultureInfo.InvariantCulture, $"<p>{HtmlText.Escape(sentence)}</p>\n");
         html.Append("</section>\n");
         Type(html);
         Plot(html);
@@ -71,8 +76,14 @@ public sealed record ReportPage
         foreach (ReportText input in Inputs)
             Block(html, input);
         string digest = Digest is null ? "" : $"Object digest <code>{HtmlText.Escape(Digest)}</code>. ";
-        return html.Append($"</main>\n<footer><p>{digest}calibgeom {HtmlText.Escape(Version)}.</p>")
-            .Append($"<p>{HtmlText.Escape(SafetyText.Full)}</p></footer>\n</body>\n</html>\n")
+        return html.Append(
+                CultureInfo.InvariantCulture,
+                $"</main>\n<footer><p>{digest}calibgeom {HtmlText.Escape(Version)}.</p>"
+            )
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"<p>{HtmlText.Escape(SafetyText.Full)}</p></footer>\n</body>\n</html>\n"
+            )
             .ToString();
     }
 
@@ -95,7 +106,10 @@ public sealed record ReportPage
             return;
         html.Append("<h2>To type</h2>\n<dl>");
         foreach ((string name, string value) in ToType)
-            html.Append($"<dt>{HtmlText.Foreign(name)}</dt><dd>{HtmlText.Foreign(value)}</dd>");
+            html.Append(
+                CultureInfo.InvariantCulture,
+                $"<dt>{HtmlText.Foreign(name)}</dt><dd>{HtmlText.Foreign(value)}</dd>"
+            );
         html.Append("</dl>\n");
     }
 
@@ -121,13 +135,19 @@ public sealed record ReportPage
             return;
         html.Append("<h2>Findings</h2>\n<ul>\n");
         foreach (Finding f in Findings)
-            html.Append($"<li><b>{f.Severity.ToString().ToLowerInvariant()}</b> {HtmlText.Foreign(f.Subject)} ")
-                .Append($"{HtmlText.Foreign($"{f.Message} {f.Remedy}".TrimEnd())}</li>\n");
+            html.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<li><b>{f.Severity.ToString().ToLowerInvariant()}</b> {HtmlText.Foreign(f.Subject)} "
+                )
+                .Append(
+                    CultureInfo.InvariantCulture,
+                    $"{HtmlText.Foreign($"{f.Message} {f.Remedy}".TrimEnd())}</li>\n"
+                );
         html.Append("</ul>\n");
     }
 
     private static void Block(StringBuilder html, ReportText block) =>
-        html.Append($"<h2>{HtmlText.Foreign(block.Heading)}</h2>\n<pre tabindex=\"0\">")
+        html.Append(CultureInfo.InvariantCulture, $"<h2>{HtmlText.Foreign(block.Heading)}</h2>\n<pre tabindex=\"0\">")
             .Append(
                 string.Join(
                     '\n',

@@ -1,12 +1,11 @@
 using CalibGeom.Meshes;
-using SkiaSharp;
 
 namespace CalibGeom.Pictures.Views;
 
 /// <summary>
-/// A mesh as the eye sees it: hidden surfaces removed, lit from the upper left, sharp edges drawn thin. What is not
-/// the object is left transparent, and its shades lie between black and white, so that it stands on light and dark
-/// pages alike.
+/// A mesh as the eye sees it: hidden surfaces removed, lit from the upper left, sharp edges drawn thin. What is not the
+/// object is left transparent, and its shades lie between black and white, so that it stands on light and dark pages
+/// alike.
 /// </summary>
 public static class ShadedView
 {

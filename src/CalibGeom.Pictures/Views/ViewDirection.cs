@@ -8,8 +8,7 @@ public sealed record ViewDirection
     /// <summary>A direction.</summary>
     /// <param name="azimuth">Where the viewer stands, degrees counter-clockwise from +X seen from above: -90 is the
     /// front.</param>
-    /// <param name="elevation">How high the viewer stands, degrees from level, -90 to 90 (straight from
-    /// above).</param>
+    /// <param name="elevation">How high the viewer stands, degrees from level, -90 to 90 (straight from above).</param>
     /// <exception cref="ArgumentOutOfRangeException">An angle is out of range or not a number.</exception>
     public ViewDirection(double azimuth, double elevation)
     {

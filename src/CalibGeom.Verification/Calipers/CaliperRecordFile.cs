@@ -14,7 +14,8 @@ public static class CaliperRecordFile
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file.</param>
-    /// <exception cref="InputException">It is missing or cannot be understood; the message names file and line.</exception>
+    /// <exception cref="InputException">It is missing or cannot be understood; the message names file and
+    /// line.</exception>
     public static CaliperRecord Load(string path)
     {
         ArgumentNullException.ThrowIfNull(path);

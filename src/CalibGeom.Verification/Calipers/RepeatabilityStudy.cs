@@ -1,8 +1,9 @@
 namespace CalibGeom.Verification.Calipers;
 
 /// <summary>
-/// A crossed study of parts, persons and rounds by analysis of variance, after ISO 5725-2:2019 and the measurement systems
-/// analysis manual of AIAG (4th edition): repeatability within a person and part, reproducibility between persons.
+/// A crossed study of parts, persons and rounds by analysis of variance, after ISO 5725-2:2019 and the measurement
+/// systems analysis manual of AIAG (4th edition): repeatability within a person and part, reproducibility between
+/// persons.
 /// </summary>
 public sealed record RepeatabilityStudy
 {
@@ -63,7 +64,9 @@ public sealed record RepeatabilityStudy
 
     internal StudySquares Squares { get; }
 
-    /// <summary>A study of values[part][person][round], each cell with the same number of rounds, two at least.</summary>
+    /// <summary>
+    /// A study of values[part][person][round], each cell with the same number of rounds, two at least.
+    /// </summary>
     /// <param name="values">The values.</param>
     /// <exception cref="ArgumentException">Cells differ in size or hold fewer than two rounds.</exception>
     public static RepeatabilityStudy Of(IReadOnlyList<IReadOnlyList<IReadOnlyList<double>>> values)

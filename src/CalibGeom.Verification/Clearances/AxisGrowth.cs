@@ -3,8 +3,8 @@ using CalibGeom.Verification.Readings;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Growth of one print along one axis from its sizes alone, by one linear fit: what belongs to the print apart from what
-/// its instruments carry to other prints.
+/// Growth of one print along one axis from its sizes alone, by one linear fit: what belongs to the print apart from
+/// what its instruments carry to other prints.
 /// </summary>
 public sealed record AxisGrowth
 {
@@ -28,13 +28,15 @@ public sealed record AxisGrowth
         Math.Sqrt(OwnUncertainty * OwnUncertainty + SharedUncertainty * SharedUncertainty);
 
     /// <summary>
-    /// The growths of a print, X first; empty when no size of a box or span was read. Gross errors are left out and a form
-    /// that does not hold is raised, as in <see cref="ClearancePrediction"/>; felt fits and other prints play no part.
+    /// The growths of a print, X first; empty when no size of a box or span was read. Gross errors are left out and a
+    /// form that does not hold is raised, as in <see cref="ClearancePrediction"/>; felt fits and other prints play no
+    /// part.
     /// </summary>
     /// <param name="features">What was printed.</param>
     /// <param name="readings">What was read of one print, of one coupon.</param>
     /// <param name="options">Assumptions; null for the defaults.</param>
-    /// <exception cref="InputException">A reading belongs to no feature, or readings belong to several coupons.</exception>
+    /// <exception cref="InputException">A reading belongs to no feature, or readings belong to several
+    /// coupons.</exception>
     public static IReadOnlyList<AxisGrowth> Of(
         FeatureTable features,
         ReadingSet readings,

@@ -6,8 +6,9 @@ public sealed record BurrCheck
     /// <summary>Share of the prior variance that readings took away from which burr and growth can be told.</summary>
     internal const double Enough = 0.5;
 
-    /// <summary>What burrs add to an outside width, mm; the part of it that is estimated is already in the
-    /// answer.</summary>
+    /// <summary>
+    /// What burrs add to an outside width, mm; the part of it that is estimated is already in the answer.
+    /// </summary>
     public required Estimate Height { get; init; }
 
     /// <summary>How far readings tell a burr from growth: 0 not at all, 1 exactly.</summary>

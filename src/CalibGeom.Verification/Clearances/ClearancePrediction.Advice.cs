@@ -49,8 +49,8 @@ public sealed partial class ClearancePrediction
     }
 
     /// <summary>
-    /// Measurements that could be added, best first: three readings each. Judged by the sizes alone; what was felt stays
-    /// out on both sides of the ratio.
+    /// Measurements that could be added, best first: three readings each. Judged by the sizes alone; what was felt
+    /// stays out on both sides of the ratio.
     /// </summary>
     public IReadOnlyList<Improvement> Improvements() => prints.Count == 1 ? Improver.Of(prints[0], options) : [];
 

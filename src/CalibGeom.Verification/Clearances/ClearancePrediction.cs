@@ -5,8 +5,8 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// What readings of a printed test object say: the clearance to expect in each joint, scale and growth of each axis,
-/// and how sure that is.
-/// The model per axis is outside = W (1 + s) + 2 g, inside = W (1 + s) - 2 g. Not safe to share between threads.
+/// and how sure that is. The model per axis is outside = W (1 + s) + 2 g, inside = W (1 + s) - 2 g. Not safe to share
+/// between threads.
 /// </summary>
 public sealed partial class ClearancePrediction
 {
@@ -117,8 +117,8 @@ public sealed partial class ClearancePrediction
     /// <param name="features">What was printed.</param>
     /// <param name="prints">What was read of each print, of one coupon.</param>
     /// <param name="options">Assumptions; null for the defaults.</param>
-    /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, a print has
-    /// no size of a box or span, two sets are the same, or conditions differ.</exception>
+    /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, a print
+    /// has no size of a box or span, two sets are the same, or conditions differ.</exception>
     public static ClearancePrediction From(
         FeatureTable features,
         IReadOnlyList<ReadingSet> prints,

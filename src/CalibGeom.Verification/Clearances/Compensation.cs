@@ -2,7 +2,9 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>Scale factor and edge offset with their uncertainties; what is not distinct from zero is left alone.</summary>
+/// <summary>
+/// Scale factor and edge offset with their uncertainties; what is not distinct from zero is left alone.
+/// </summary>
 internal static class Compensation
 {
     private const double Distinct = 1 - Coverage.Level;

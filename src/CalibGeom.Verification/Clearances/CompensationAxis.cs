@@ -1,17 +1,15 @@
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// What to enter in a slicer for one axis so that parts come out at their nominal sizes. It is instead of an edge offset
-/// advised elsewhere, never on top of it.
+/// What to enter in a slicer for one axis so that parts come out at their nominal sizes. It is instead of an edge
+/// offset advised elsewhere, never on top of it.
 /// </summary>
 public sealed record CompensationAxis
 {
     /// <summary><c>x</c> or <c>y</c>.</summary>
     public required string Axis { get; init; }
 
-    /// <summary>
-    /// Scale the model by this: 1 / (1 + s); exactly 1 when the scale is not distinct from zero.
-    /// </summary>
+    /// <summary> Scale the model by this: 1 / (1 + s); exactly 1 when the scale is not distinct from zero. </summary>
     public required Estimate ScaleFactor { get; init; }
 
     /// <summary>

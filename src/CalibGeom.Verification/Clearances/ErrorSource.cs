@@ -4,8 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// One independent error of mean zero: a jaw's bias, one face's form, the scatter of one mean. Sources of one component
-/// share how well their
-/// uncertainty is known.
+/// share how well their uncertainty is known.
 /// </summary>
 internal sealed record ErrorSource(
     string Name,

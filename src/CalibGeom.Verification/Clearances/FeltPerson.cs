@@ -4,9 +4,9 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// How a person feels fits: the threshold's deviation splits into the person's own bias, shared by all that one feels; the
-/// joint's, shared by repeats of it; and a rest that is new each time. Shares 0.49, 0.36 and 0.15 of the variance, without
-/// a source. So a word repeated is nearly no news.
+/// How a person feels fits: the threshold's deviation splits into the person's own bias, shared by all that one feels;
+/// the joint's, shared by repeats of it; and a rest that is new each time. Shares 0.49, 0.36 and 0.15 of the variance,
+/// without a source. So a word repeated is nearly no news.
 /// </summary>
 internal sealed class FeltPerson
 {

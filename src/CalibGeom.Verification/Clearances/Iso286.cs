@@ -4,8 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// Standard tolerances and fits of ISO 286-1:2010. Values are those of the tables, which count; the formulas behind
-/// them differ by up to 13 %.
-/// Tolerances for nominal sizes up to 120 mm, fits up to 50 mm.
+/// them differ by up to 13 %. Tolerances for nominal sizes up to 120 mm, fits up to 50 mm.
 /// </summary>
 public static class Iso286
 {

@@ -20,8 +20,8 @@ public sealed class JointPrediction
     public required double ProbabilityEnters { get; init; }
 
     /// <summary>
-    /// The probability of each felt fit, adding up to one; after felt fits that were read, it is that of the same person
-    /// feeling it again.
+    /// The probability of each felt fit, adding up to one; after felt fits that were read, it is that of the same
+    /// person feeling it again.
     /// </summary>
     public IReadOnlyDictionary<FeltFit, double> Fits => fits.Value;
 

@@ -5,9 +5,8 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// Observations that are linear in coefficients and in independent errors: y = X b + A e. Solved by generalised least
-/// squares; predictions of
-/// quantities that contain realised errors are best linear unbiased ones (Henderson, 1975): P b + K (y - X b), K = B D
-/// A' V^-1.
+/// squares; predictions of quantities that contain realised errors are best linear unbiased ones (Henderson, 1975): P b
+/// + K (y - X b), K = B D A' V^-1.
 /// </summary>
 internal sealed class LinearSystem
 {
@@ -79,8 +78,8 @@ internal sealed class LinearSystem
 
     /// <summary>
     /// How far each row lies from what all others predict of it, and the standard uncertainty of that: exact
-    /// leave-one-out for correlated rows, by Q = V^-1 - V^-1 X (X' V^-1 X)^-1 X' V^-1; distance (Q y)_i / Q_ii, uncertainty
-    /// Q_ii^-1/2. A row that the others say nothing of has an infinite uncertainty.
+    /// leave-one-out for correlated rows, by Q = V^-1 - V^-1 X (X' V^-1 X)^-1 X' V^-1; distance (Q y)_i / Q_ii,
+    /// uncertainty Q_ii^-1/2. A row that the others say nothing of has an infinite uncertainty.
     /// </summary>
     internal (double Distance, double U)[] Deleted()
     {

@@ -15,8 +15,9 @@ public sealed record ModelCheck
     /// <summary>The probability of a chi-square at least as large by chance; 1 without degrees of freedom.</summary>
     public required double Probability { get; init; }
 
-    /// <summary>Form error that the intervals rest on, mm: the assumed one, or the one raised until the readings
-    /// fit.</summary>
+    /// <summary>
+    /// Form error that the intervals rest on, mm: the assumed one, or the one raised until the readings fit.
+    /// </summary>
     public required double FormError { get; init; }
 
     /// <summary>Whether the form error was raised.</summary>

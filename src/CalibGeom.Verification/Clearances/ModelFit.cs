@@ -3,8 +3,8 @@ using System.Globalization;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Scale and growth of each axis that has readings, fitted together over one print or several: axes and prints share the
-/// biases of jaws. <see cref="ModelRows"/> says what a reading consists of.
+/// Scale and growth of each axis that has readings, fitted together over one print or several: axes and prints share
+/// the biases of jaws. <see cref="ModelRows"/> says what a reading consists of.
 /// </summary>
 internal sealed class ModelFit
 {

@@ -5,8 +5,8 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// The rows of a fit: what each reading consists of. A face's mean is W (1 + s) +- 2 g + face + form + burr + jaw + scale
-/// of the instrument + step + scatter, with one independent source for each and shared where the cause is shared.
+/// The rows of a fit: what each reading consists of. A face's mean is W (1 + s) +- 2 g + face + form + burr + jaw +
+/// scale of the instrument + step + scatter, with one independent source for each and shared where the cause is shared.
 /// </summary>
 internal sealed class ModelRows
 {
@@ -43,8 +43,8 @@ internal sealed class ModelRows
     internal int Index(string axis) => 2 * Array.IndexOf(axes, axis);
 
     /// <summary>
-    /// A face's deviation from the model, whoever reads it and in whichever print. Walls that read badly are bent: where
-    /// form was raised it is, in proportion, and it belongs to the joint however many readings there are.
+    /// A face's deviation from the model, whoever reads it and in whichever print. Walls that read badly are bent:
+    /// where form was raised it is, in proportion, and it belongs to the joint however many readings there are.
     /// </summary>
     internal int FaceSource(Face face)
     {
@@ -173,8 +173,9 @@ internal sealed class ModelRows
         system.Source(name, "print to print", u, InputShape.Normal, settings.Variation.DegreesOfFreedom);
 
     /// <summary>
-    /// A temperature that was read is known to 1 K; where none is said the room's range enters. An expansion coefficient
-    /// that was given is known to 10 %; where none is said sizes stay uncorrected and the typical one enters whole.
+    /// A temperature that was read is known to 1 K; where none is said the room's range enters. An expansion
+    /// coefficient that was given is known to 10 %; where none is said sizes stay uncorrected and the typical one
+    /// enters whole.
     /// </summary>
     private void AddTemperature(List<(int, double)> errors, MatchedReadings print, double nominal, int number)
     {

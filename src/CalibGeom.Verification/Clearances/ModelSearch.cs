@@ -6,8 +6,8 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A fit that survives readings it was not made for: gross errors are left out one by one while that alone mends it;
-/// otherwise the form error is raised until chi-square is as likely larger as smaller (after Paule and Mandel, J. Res. NBS 87
-/// (1982) 377; the Birge ratio with the excess put where it arises).
+/// otherwise the form error is raised until chi-square is as likely larger as smaller (after Paule and Mandel, J. Res.
+/// NBS 87 (1982) 377; the Birge ratio with the excess put where it arises).
 /// </summary>
 internal sealed class ModelSearch
 {
@@ -17,7 +17,9 @@ internal sealed class ModelSearch
     /// <summary>At most this share of the faces may be gross errors.</summary>
     private const double MostAside = 0.25;
 
-    /// <summary>The form error is raised when chance alone gives the residuals with less than this, and up to it.</summary>
+    /// <summary>
+    /// The form error is raised when chance alone gives the residuals with less than this, and up to it.
+    /// </summary>
     private const double RaiseBelow = 0.5;
 
     /// <summary>The raised form is found to this, mm: far below what it is known to.</summary>
@@ -151,7 +153,9 @@ internal sealed class ModelSearch
         return PrintVariation.Learn(options, growths, prints.Count);
     }
 
-    /// <summary>What prints share does not scatter between them: the instrument, faces' deviations, how burrs are cut.</summary>
+    /// <summary>
+    /// What prints share does not scatter between them: the instrument, faces' deviations, how burrs are cut.
+    /// </summary>
     private static double Own(LinearEstimate e, bool sameInstruments) =>
         e.Part(s =>
             !(

@@ -23,8 +23,10 @@ public sealed record OwnJoint
     /// <summary>Probability of each felt fit.</summary>
     public required IReadOnlyDictionary<FeltFit, double> Fits { get; init; }
 
-    /// <summary>The probability that the clearance lies within each ISO 286 fit on every axis, most probable first; empty
-    /// above 50 mm.</summary>
+    /// <summary>
+    /// The probability that the clearance lies within each ISO 286 fit on every axis, most probable first; empty above
+    /// 50 mm.
+    /// </summary>
     public required IReadOnlyList<IsoFitChance> IsoFits { get; init; }
 
     /// <summary>The wanted clearance per side, mm.</summary>
@@ -42,7 +44,9 @@ public sealed record OwnJoint
     /// <summary>What the answer rests on that was not read: such as how much prints differ.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
-    /// <summary>Why no headline is given; null when there is one. As in <see cref="JointPrediction.Withheld"/>.</summary>
+    /// <summary>
+    /// Why no headline is given; null when there is one. As in <see cref="JointPrediction.Withheld"/>.
+    /// </summary>
     public required string? Withheld { get; init; }
 
     /// <summary>The designed clearance per side, mm.</summary>

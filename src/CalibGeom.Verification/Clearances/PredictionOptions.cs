@@ -6,8 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// What a prediction assumes beyond the readings. Lengths in mm; defaults are typical values without a published
-/// source. Immutable; every value is
-/// checked when it is set.
+/// source. Immutable; every value is checked when it is set.
 /// </summary>
 public sealed record PredictionOptions
 {
@@ -61,8 +60,8 @@ public sealed record PredictionOptions
     public const double DefaultBetweenPrints = 0.005;
 
     /// <summary>
-    /// How much <see cref="DefaultBetweenPrints"/> is believed, in degrees of freedom: 4 is about 35 % (JCGM 100, G.4.2).
-    /// 1 to 1000.
+    /// How much <see cref="DefaultBetweenPrints"/> is believed, in degrees of freedom: 4 is about 35 % (JCGM 100,
+    /// G.4.2). 1 to 1000.
     /// </summary>
     public double BetweenPrintsDegreesOfFreedom
     {
@@ -81,8 +80,7 @@ public sealed record PredictionOptions
 
     /// <summary>
     /// Standard deviation of scale among prints (no unit), used on an axis only where readings alone leave scale less
-    /// certain than this. Over 0,
-    /// at most 0.1. Default 0.005.
+    /// certain than this. Over 0, at most 0.1. Default 0.005.
     /// </summary>
     public double ScalePrior
     {
@@ -102,8 +100,7 @@ public sealed record PredictionOptions
 
     /// <summary>
     /// Pixel pitch of the printer, mm, 0.005 to 1, or null. A width that is no whole number of pixels then gets p
-    /// sqrt(f (1 - f)) for the unknown
-    /// phase, f being the fraction of a pixel.
+    /// sqrt(f (1 - f)) for the unknown phase, f being the fraction of a pixel.
     /// </summary>
     public double? PixelPitch
     {
@@ -125,8 +122,9 @@ public sealed record PredictionOptions
     public ToleranceLimits? Limits { get; init; }
 
     /// <summary>
-    /// Whether gross errors are left out and the form error is raised where the readings do not fit. Default true; false
-    /// takes every error as assumed, so that an uncertainty depends on what was measured alone and not on what came out.
+    /// Whether gross errors are left out and the form error is raised where the readings do not fit. Default true;
+    /// false takes every error as assumed, so that an uncertainty depends on what was measured alone and not on what
+    /// came out.
     /// </summary>
     public bool Robust { get; init; } = true;
 

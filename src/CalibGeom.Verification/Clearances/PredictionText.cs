@@ -37,9 +37,7 @@ public static class PredictionText
         );
     }
 
-    /// <summary>
-    /// A result as JCGM 100, 7.2.4, wants it: value, expanded uncertainty, what it is made of.
-    /// </summary>
+    /// <summary> A result as JCGM 100, 7.2.4, wants it: value, expanded uncertainty, what it is made of. </summary>
     /// <param name="name">What it is the result of.</param>
     /// <param name="e">The estimate, mm.</param>
     public static string ResultLine(string name, Estimate e)

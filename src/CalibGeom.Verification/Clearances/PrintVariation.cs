@@ -32,7 +32,8 @@ public sealed record PrintVariation(double StandardDeviation, double DegreesOfFr
     /// moments), each axis's mean taken out. The axes move together, so prints less one are the degrees of freedom.
     /// </summary>
     /// <param name="options">What is assumed.</param>
-    /// <param name="growths">For each axis, each print's growth and its own uncertainty without what prints share.</param>
+    /// <param name="growths">For each axis, each print's growth and its own uncertainty without what prints
+    /// share.</param>
     /// <param name="prints">How many prints.</param>
     internal static PrintVariation Learn(
         PredictionOptions options,

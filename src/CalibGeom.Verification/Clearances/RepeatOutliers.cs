@@ -4,9 +4,9 @@ using CalibGeom.Verification.Readings;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Single readings that lie far from the other repeats of the same face: they are set aside and said. The measure is the
-/// median distance from the median over all faces of an instrument (Hampel's identifier), so that a bad reading cannot
-/// hide itself.
+/// Single readings that lie far from the other repeats of the same face: they are set aside and said. The measure is
+/// the median distance from the median over all faces of an instrument (Hampel's identifier), so that a bad reading
+/// cannot hide itself.
 /// </summary>
 internal static class RepeatOutliers
 {

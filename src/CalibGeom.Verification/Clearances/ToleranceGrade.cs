@@ -1,8 +1,8 @@
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// An ISO 286 grade as far as a measurement can tell it: the smallest whose half tolerance holds the deviation, but none
-/// finer than the one whose half tolerance holds the measurement's own expanded uncertainty.
+/// An ISO 286 grade as far as a measurement can tell it: the smallest whose half tolerance holds the deviation, but
+/// none finer than the one whose half tolerance holds the measurement's own expanded uncertainty.
 /// </summary>
 public sealed record ToleranceGrade
 {

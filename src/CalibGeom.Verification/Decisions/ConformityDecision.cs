@@ -36,8 +36,8 @@ public sealed record ConformityDecision
     public double StandardUncertainty { get; }
 
     /// <summary>
-    /// Guard band g, in the unit of the value: one-sided coverage factor times the standard uncertainty, so that beyond it
-    /// each verdict is right with probability 0.95 (k 1.645 for many degrees of freedom).
+    /// Guard band g, in the unit of the value: one-sided coverage factor times the standard uncertainty, so that beyond
+    /// it each verdict is right with probability 0.95 (k 1.645 for many degrees of freedom).
     /// </summary>
     public double GuardBand { get; }
 

@@ -4,8 +4,8 @@ using MathNet.Numerics.Integration;
 namespace CalibGeom.Verification.Decisions;
 
 /// <summary>
-/// Risks over all items of a Gaussian process that are measured with a Gaussian error (JCGM 106:2012, 9.5): items outside
-/// the tolerance that are accepted, and items inside it that are rejected.
+/// Risks over all items of a Gaussian process that are measured with a Gaussian error (JCGM 106:2012, 9.5): items
+/// outside the tolerance that are accepted, and items inside it that are rejected.
 /// </summary>
 public sealed record ProcessRisk
 {

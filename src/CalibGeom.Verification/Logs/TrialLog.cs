@@ -3,8 +3,7 @@ namespace CalibGeom.Verification.Logs;
 /// <summary>
 /// The log of one machine and resin: JSON Lines in UTF-8, one trial a line in the order of printing, only ever appended
 /// to. A trial is taken back by a later line that names its number. A line that was cut off while it was written is
-/// left
-/// out and said; nothing else is lost with it. Immutable.
+/// left out and said; nothing else is lost with it. Immutable.
 /// </summary>
 public sealed class TrialLog
 {

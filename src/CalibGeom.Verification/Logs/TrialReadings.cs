@@ -8,8 +8,7 @@ public static class TrialReadings
 {
     /// <summary>
     /// A trial with the growths that the readings show, split into what belongs to this print and what its instruments
-    /// share with others, and
-    /// with fits, columns and slots.
+    /// share with others, and with fits, columns and slots.
     /// </summary>
     /// <param name="table">What was designed: the feature table of the test object that was printed.</param>
     /// <param name="readings">What was read.</param>

@@ -6,8 +6,8 @@ public static class CoverageGrid
     private const int Cells = 31;
 
     /// <summary>
-    /// Writes CSV rows <c>x,y,light,mask</c> over the plate: place in mm, light over that of the brightest place, and the
-    /// share of the light to let through so that every place gets what the weakest does.
+    /// Writes CSV rows <c>x,y,light,mask</c> over the plate: place in mm, light over that of the brightest place, and
+    /// the share of the light to let through so that every place gets what the weakest does.
     /// </summary>
     /// <param name="map">The map.</param>
     /// <param name="writer">Where to; left open.</param>

@@ -9,8 +9,8 @@ public static class MapLog
     private const string Thickness = "plinth.thickness";
 
     /// <summary>
-    /// The coupons of the newest print that has places: lines of one day, with the same settings and conditions, each at
-    /// a place of its own.
+    /// The coupons of the newest print that has places: lines of one day, with the same settings and conditions, each
+    /// at a place of its own.
     /// </summary>
     /// <param name="entries">The log; what was taken back is left out.</param>
     /// <exception cref="InputException">No line has a place.</exception>

@@ -33,7 +33,9 @@ public sealed record MapPoint
     /// <summary>What it says of light.</summary>
     public IReadOnlyList<GaugeValue> Values { get; }
 
-    /// <summary>Its thickness next to the plate, mm, or null: the plinth, which tells whether the plate is level.</summary>
+    /// <summary>
+    /// Its thickness next to the plate, mm, or null: the plinth, which tells whether the plate is level.
+    /// </summary>
     public double? Thickness { get; init; }
 
     /// <summary>Standard uncertainty of the thickness without what all coupons share, mm. Default 0.010.</summary>

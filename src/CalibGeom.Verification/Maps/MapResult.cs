@@ -34,8 +34,10 @@ public sealed class MapResult
     /// <summary>The shape that is supported.</summary>
     public SurfaceShape Shape => surface.Shape;
 
-    /// <summary>The weakest corner of the plate by the shape fitted, with what it lacks against the strongest place as
-    /// a share; null when no difference is claimed.</summary>
+    /// <summary>
+    /// The weakest corner of the plate by the shape fitted, with what it lacks against the strongest place as a share;
+    /// null when no difference is claimed.
+    /// </summary>
     public WeakCorner? Weakest { get; init; }
 
     /// <summary>ln of the exposure for the whole plate over the present one.</summary>

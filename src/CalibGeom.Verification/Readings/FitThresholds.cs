@@ -65,8 +65,8 @@ public sealed record FitThresholds
 
     /// <summary>
     /// The probability of a felt fit where the axes differ: the tighter one decides whether a box refuses, their mean
-    /// decides the rest. All thresholds
-    /// are moved together by one Gaussian error, so that the four probabilities add up to one.
+    /// decides the rest. All thresholds are moved together by one Gaussian error, so that the four probabilities add up
+    /// to one.
     /// </summary>
     /// <param name="fit">The fit.</param>
     /// <param name="tighter">The smaller of the axes' clearances per side in mm.</param>

@@ -4,9 +4,8 @@ namespace CalibGeom.Verification.Readings;
 
 /// <summary>
 /// A measuring instrument and what is known of its errors, all in mm. Each of its jaws has one systematic error shared
-/// by all its readings,
-/// taken as rectangular. The defaults describe an ordinary 150 mm caliper; they are typical values without a published
-/// source. Immutable.
+/// by all its readings, taken as rectangular. The defaults describe an ordinary 150 mm caliper; they are typical values
+/// without a published source. Immutable.
 /// </summary>
 public sealed record Instrument
 {
@@ -32,8 +31,8 @@ public sealed record Instrument
     /// <param name="repeatability">Standard deviation of repeats when it is known, mm, 0 to 1; null to start from the
     /// default and learn from repeats.</param>
     /// <param name="jaw">The jaw all its readings use, such as the depth rod; null to go by the feature.</param>
-    /// <param name="variation">How far the outside jaws' error may swing along the scale, plus or minus mm, 0 to 1; null
-    /// for a quarter of the error's variance.</param>
+    /// <param name="variation">How far the outside jaws' error may swing along the scale, plus or minus mm, 0 to 1;
+    /// null for a quarter of the error's variance.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public Instrument(
         string name,
@@ -81,7 +80,9 @@ public sealed record Instrument
     /// <summary>The jaw all its readings use, or null to go by the feature.</summary>
     public Jaw? Jaw { get; }
 
-    /// <summary>How far the outside jaws' error may swing along the scale, plus or minus mm, when it is known.</summary>
+    /// <summary>
+    /// How far the outside jaws' error may swing along the scale, plus or minus mm, when it is known.
+    /// </summary>
     public double? Variation { get; }
 
     /// <summary>The file that holds checks of this instrument against gauges, as readings name it, or null.</summary>
@@ -89,8 +90,7 @@ public sealed record Instrument
 
     /// <summary>
     /// An instrument described by its maximum permissible error: rectangular for the outside jaws, half as much again
-    /// for the inside jaws,
-    /// and 0.02 mm more for the depth rod (the surcharge of JIS B 7507:2016).
+    /// for the inside jaws, and 0.02 mm more for the depth rod (the surcharge of JIS B 7507:2016).
     /// </summary>
     /// <param name="name">The name readings use.</param>
     /// <param name="mpe">Maximum permissible error, mm, 0 to 1.</param>
@@ -134,9 +134,9 @@ public sealed record Instrument
         };
 
     /// <summary>
-    /// Standard uncertainty of the part of a jaw's error that changes along the scale, mm. A gauge of another length does
-    /// not remove it. When the swing is not known it is a quarter of the variance: half the error. The inside jaws are
-    /// taken to swing half as much again.
+    /// Standard uncertainty of the part of a jaw's error that changes along the scale, mm. A gauge of another length
+    /// does not remove it. When the swing is not known it is a quarter of the variance: half the error. The inside jaws
+    /// are taken to swing half as much again.
     /// </summary>
     /// <param name="which">The jaw.</param>
     public double VaryingErrorOf(Jaw which) =>

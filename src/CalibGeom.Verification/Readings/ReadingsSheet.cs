@@ -69,7 +69,9 @@ public static partial class ReadingsSheet
         }
     }
 
-    /// <summary>Columns by the rows of their grid, each from left to right, where the table tells their places.</summary>
+    /// <summary>
+    /// Columns by the rows of their grid, each from left to right, where the table tells their places.
+    /// </summary>
     private static IEnumerable<(string Id, bool Size, string How)> Stages(Feature[] stood)
     {
         const string words =

@@ -9,8 +9,8 @@ public sealed record GaugeValue
     /// plate, the object), so that it cancels in their differences; values of different series are never
     /// subtracted.</param>
     /// <param name="value">The value, mm (for columns ln mm), -20 to 20.</param>
-    /// <param name="kin">Series of the same kin differ by little, see <see cref="TrendOptions.BetweenSeries"/>: the same
-    /// caliper on another object, or at another place. Empty for none.</param>
+    /// <param name="kin">Series of the same kin differ by little, see <see cref="TrendOptions.BetweenSeries"/>: the
+    /// same caliper on another object, or at another place. Empty for none.</param>
     /// <param name="uncertainty">Its standard uncertainty without what the series shares and without what differs
     /// between prints, in the same unit, above 0 and at most 5.</param>
     /// <exception cref="ArgumentException">A number is out of range or the series has no name.</exception>

@@ -63,8 +63,8 @@ public static class Trend
     }
 
     /// <summary>
-    /// The statistic that is said to be a change after coupon <paramref name="last"/>. It rises with the number of dates
-    /// at which something could have changed; the constants were found by simulating series that do not move
+    /// The statistic that is said to be a change after coupon <paramref name="last"/>. It rises with the number of
+    /// dates at which something could have changed; the constants were found by simulating series that do not move
     /// (normal readings, 80 coupons, 150 to 250 runs each).
     /// </summary>
     internal static double Limit(int last, TrendOptions options) =>
@@ -140,8 +140,8 @@ public static class Trend
     }
 
     /// <summary>
-    /// The probability that the last coupon alone differs so much, in any gauge or in the light of all, when nothing has
-    /// moved: the least over what was looked at, times their number.
+    /// The probability that the last coupon alone differs so much, in any gauge or in the light of all, when nothing
+    /// has moved: the least over what was looked at, times their number.
     /// </summary>
     internal static double LastAlone(ChangeModel model, TrendOptions options)
     {

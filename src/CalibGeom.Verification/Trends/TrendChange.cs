@@ -12,7 +12,9 @@ public sealed record TrendChange
     /// <summary>The change of print-through by now, mm; null when no coupon has a comb.</summary>
     public Amount? PrintThrough { get; init; }
 
-    /// <summary>The probability that it is light, which moves all gauges in proportion, and not one gauge alone.</summary>
+    /// <summary>
+    /// The probability that it is light, which moves all gauges in proportion, and not one gauge alone.
+    /// </summary>
     public required double LightProbability { get; init; }
 
     /// <summary>The probability that it goes on, rather than having been a step.</summary>
@@ -21,8 +23,10 @@ public sealed record TrendChange
     /// <summary>The change of ln(light) from one coupon to the next, supposing that it goes on.</summary>
     public required Amount PerCoupon { get; init; }
 
-    /// <summary>When it began, in days after the first coupon of the segment (in coupons where days are not known), with
-    /// its 95 % interval.</summary>
+    /// <summary>
+    /// When it began, in days after the first coupon of the segment (in coupons where days are not known), with its 95
+    /// % interval.
+    /// </summary>
     public required Amount Since { get; init; }
 
     /// <summary>The probability that clearance or light has left the tolerance by now.</summary>

@@ -13,8 +13,9 @@ public sealed record TrendOptions
         columnExponent = 0.35;
     private readonly int baseline = 2;
 
-    /// <summary>One false alarm in about so many coupons, 10 to 2000. Default 50: with a coupon a week about
-    /// once a year.</summary>
+    /// <summary>
+    /// One false alarm in about so many coupons, 10 to 2000. Default 50: with a coupon a week about once a year.
+    /// </summary>
     /// <exception cref="ArgumentException">It is out of range.</exception>
     public double RunLength
     {
@@ -33,7 +34,9 @@ public sealed record TrendOptions
         init => baseline = (int)Require.Within(value, 1, 100, "baseline", "coupons", nameof(Baseline));
     }
 
-    /// <summary>By how much a clearance may change, mm per side, above 0 and at most 1. Default 0.012, as tune.</summary>
+    /// <summary>
+    /// By how much a clearance may change, mm per side, above 0 and at most 1. Default 0.012, as tune.
+    /// </summary>
     /// <exception cref="ArgumentException">It is out of range.</exception>
     public double Tolerance
     {
@@ -75,7 +78,8 @@ public sealed record TrendOptions
     }
 
     /// <summary>
-    /// How growth answers to ln(light), mm. Default median 0.035, 95 % 0.008 to 0.15; an estimate from a log is sharper.
+    /// How growth answers to ln(light), mm. Default median 0.035, 95 % 0.008 to 0.15; an estimate from a log is
+    /// sharper.
     /// </summary>
     public LogNormalPrior LightEffect { get; init; } = LogNormalPrior.From95(0.035, 0.008, 0.15);
 

@@ -9,7 +9,9 @@ public enum TrendVerdict
     /// <summary>Something moves, but parts are still within the tolerance.</summary>
     Drifting,
 
-    /// <summary>What has moved is out of the tolerance, or something changed that calls for a new calibration.</summary>
+    /// <summary>
+    /// What has moved is out of the tolerance, or something changed that calls for a new calibration.
+    /// </summary>
     Recalibrate,
 
     /// <summary>The coupons cannot tell yet; the answer says how many more would.</summary>

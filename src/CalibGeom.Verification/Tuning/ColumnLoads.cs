@@ -2,10 +2,8 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// What a round column carries while a layer is pulled off the film, for comparison: strengths of green resin have no
-/// usable published
-/// table. Formulas: axial stress F / A; Euler's load pi^2 E I / (2 L)^2 (fixed foot, free head); bending stress 32 F L
-/// / (pi d^3).
-/// Newton, mm and MPa. Immutable.
+/// usable published table. Formulas: axial stress F / A; Euler's load pi^2 E I / (2 L)^2 (fixed foot, free head);
+/// bending stress 32 F L / (pi d^3). Newton, mm and MPa. Immutable.
 /// </summary>
 public sealed record ColumnLoads
 {

@@ -6,11 +6,9 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// Which columns come off the plate whole: logit = k (ln(d / d50) + m ln(t / t of the last trial)), with d50, k and
-/// m drawn from what is
-/// believed after the counts. Columns lost in wash or cure count as printed: they speak of handling. Immutable and
-/// safe to share between
-/// threads.
+/// Which columns come off the plate whole: logit = k (ln(d / d50) + m ln(t / t of the last trial)), with d50, k and m
+/// drawn from what is believed after the counts. Columns lost in wash or cure count as printed: they speak of handling.
+/// Immutable and safe to share between threads.
 /// </summary>
 public sealed class ColumnSurvival
 {
@@ -110,8 +108,9 @@ public sealed class ColumnSurvival
             : new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default);
     }
 
-    /// <summary>The diameter of which half print at an exposure, with its 95 % interval; open where all stood or all
-    /// were lost.</summary>
+    /// <summary>
+    /// The diameter of which half print at an exposure, with its 95 % interval; open where all stood or all were lost.
+    /// </summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
     {

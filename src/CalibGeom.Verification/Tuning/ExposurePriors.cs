@@ -4,10 +4,8 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// What is believed of g = a + b ln(t / t0) - c (1 - exp(-r / tau)) before any print. The defaults are our estimate
-/// without
-/// a source: wide enough for blurred edges of 15 to 25 micrometres (low end) and for what is felt at the bench (high
-/// end, common practice).
-/// Immutable.
+/// without a source: wide enough for blurred edges of 15 to 25 micrometres (low end) and for what is felt at the bench
+/// (high end, common practice). Immutable.
 /// </summary>
 public sealed record ExposurePriors
 {
@@ -39,9 +37,8 @@ public sealed record ExposurePriors
     public LogNormalPrior RestTime { get; init; } = LogNormalPrior.From95(1.5, 0.5, 4.5);
 
     /// <summary>
-    /// Standard deviation of growth between prints at the same settings, mm, learnt from repeat prints. Default
-    /// median 0.005, 95 % 0.002 to
-    /// 0.0125.
+    /// Standard deviation of growth between prints at the same settings, mm, learnt from repeat prints. Default median
+    /// 0.005, 95 % 0.002 to 0.0125.
     /// </summary>
     public LogNormalPrior BetweenPrints { get; init; } = LogNormalPrior.From95(0.005, 0.002, 0.0125);
 

@@ -6,10 +6,9 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// How growth answers to exposure and rest, learnt from trials: g = a + b ln(t / t0) - c (1 - exp(-r / tau)), with a
-/// misfit for each setting, a
-/// deviation between prints that repeat prints teach, and a bias for each caliper that no print can teach.
-/// Everything is said from weighted
-/// draws of what is believed after the trials. Immutable and safe to share between threads.
+/// misfit for each setting, a deviation between prints that repeat prints teach, and a bias for each caliper that no
+/// print can teach. Everything is said from weighted draws of what is believed after the trials. Immutable and safe to
+/// share between threads.
 /// </summary>
 public sealed class ExposureResponse
 {
@@ -66,9 +65,10 @@ public sealed class ExposureResponse
     /// <summary>Growth along X less growth along Y, mm.</summary>
     public GrowthPrediction AxisDifference { get; }
 
-    /// <summary>What the caliper of the last trial adds to growth, and how unsure that is: no print lowers it, only
-    /// a gauge block or a fit that
-    /// was felt.</summary>
+    /// <summary>
+    /// What the caliper of the last trial adds to growth, and how unsure that is: no print lowers it, only a gauge
+    /// block or a fit that was felt.
+    /// </summary>
     public GrowthPrediction CaliperBias { get; }
 
     /// <summary>The uncertainty of the last measured growth, mm; 1 when nothing was measured.</summary>
@@ -103,23 +103,24 @@ public sealed class ExposureResponse
     /// <summary>The growth to expect of the process at some settings.</summary>
     /// <param name="settings">Exposure, rest and edge offset.</param>
     /// <param name="withCaliper">Whether the uncertainty holds what the caliper may be wrong by; false: only what
-    /// prints
-    /// can teach. Default true.</param>
+    /// prints can teach. Default true.</param>
     public GrowthPrediction At(ExposureSettings settings, bool withCaliper = true)
     {
         (double mean, double deviation) = Weighted.Moments(Values(settings, withCaliper), weights);
         return new GrowthPrediction(mean, deviation);
     }
 
-    /// <summary>The central interval of the growth of the process at some settings, with what the caliper may be
-    /// wrong by, mm.</summary>
+    /// <summary>
+    /// The central interval of the growth of the process at some settings, with what the caliper may be wrong by, mm.
+    /// </summary>
     /// <param name="settings">The settings.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     public Interval IntervalAt(ExposureSettings settings, double confidence = 0.95) =>
         Central(Values(settings, true), confidence);
 
-    /// <summary>The central interval of the change of growth from one pair of exposure and rest to another,
-    /// mm.</summary>
+    /// <summary>
+    /// The central interval of the change of growth from one pair of exposure and rest to another, mm.
+    /// </summary>
     /// <param name="from">The one.</param>
     /// <param name="to">The other.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
@@ -159,8 +160,9 @@ public sealed class ExposureResponse
         return new ClearanceChances(1 - above - below, above, below);
     }
 
-    /// <summary>How far one more print at some settings is expected to move what is believed of their growth,
-    /// mm.</summary>
+    /// <summary>
+    /// How far one more print at some settings is expected to move what is believed of their growth, mm.
+    /// </summary>
     internal double Lesson(ExposureSettings settings)
     {
         double known = At(settings, false).Uncertainty,

@@ -5,9 +5,8 @@ using MathNet.Numerics.Distributions;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// The words of all prints. One person draws the limits between the words always at about the same place: four
-/// fifths of the variance of the
-/// thresholds is one shift that all words share, so that the same word again is nearly no news.
+/// The words of all prints. One person draws the limits between the words always at about the same place: four fifths
+/// of the variance of the thresholds is one shift that all words share, so that the same word again is nearly no news.
 /// </summary>
 internal sealed class FeltWords
 {

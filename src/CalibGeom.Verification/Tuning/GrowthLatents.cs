@@ -4,9 +4,9 @@ using CalibGeom.Verification.Tuning.Sampling;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// What is normal in measured growths, in one vector: a bias for each caliper, growth along X less Y, a misfit for
-/// each pair of exposure and
-/// rest, a deviation for each print. The caliper's bias stands apart from all that prints can teach.
+/// What is normal in measured growths, in one vector: a bias for each caliper, growth along X less Y, a misfit for each
+/// pair of exposure and rest, a deviation for each print. The caliper's bias stands apart from all that prints can
+/// teach.
 /// </summary>
 internal sealed class GrowthLatents
 {
@@ -72,8 +72,9 @@ internal sealed class GrowthLatents
         return covariance;
     }
 
-    /// <summary>Draws given the data: a draw of before, corrected by what it misses of the data (G.
-    /// Matheron).</summary>
+    /// <summary>
+    /// Draws given the data: a draw of before, corrected by what it misses of the data (G. Matheron).
+    /// </summary>
     internal double[] Draw(LowerRoot root, double betweenPrints, double[] left, Func<double> normal)
     {
         var drawn = new double[priorDeviations.Length];

@@ -5,12 +5,10 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// The likelihood of measured growths and felt words. Free parameters, in standard deviations of their priors: a, ln
-/// b, ln c, ln tau, the
-/// logarithm of the deviation between prints, and how far one person's words are shifted. What is normal given these
-/// (one bias a caliper,
-/// X less Y, one misfit a setting, one deviation a print) is integrated out of measured growths and drawn for the
-/// words.
+/// The likelihood of measured growths and felt words. Free parameters, in standard deviations of their priors: a, ln b,
+/// ln c, ln tau, the logarithm of the deviation between prints, and how far one person's words are shifted. What is
+/// normal given these (one bias a caliper, X less Y, one misfit a setting, one deviation a print) is integrated out of
+/// measured growths and drawn for the words.
 /// </summary>
 internal sealed class GrowthModel
 {

@@ -6,8 +6,8 @@ namespace CalibGeom.Verification.Tuning;
 /// <param name="C">Retreat after a long rest, mm.</param>
 /// <param name="Tau">Time of that retreat, s.</param>
 /// <param name="BetweenPrints">Standard deviation between prints, mm.</param>
-/// <param name="Latents">Biases, difference of axes, misfits and print deviations, see <see
-/// cref="GrowthLatents"/>.</param>
+/// <param name="Latents">Biases, difference of axes, misfits and print deviations, see
+/// <see cref="GrowthLatents"/>.</param>
 internal sealed record GrowthSample(double A, double B, double C, double Tau, double BetweenPrints, double[] Latents)
 {
     /// <summary>The formula, without misfit.</summary>

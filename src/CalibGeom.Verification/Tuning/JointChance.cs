@@ -3,8 +3,9 @@ using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>A clearance to expect at some settings, of what prints can teach: what the caliper may be wrong by
-/// stands apart.</summary>
+/// <summary>
+/// A clearance to expect at some settings, of what prints can teach: what the caliper may be wrong by stands apart.
+/// </summary>
 /// <param name="Joint">The joint's id.</param>
 /// <param name="Axis"><c>x</c> or <c>y</c>.</param>
 /// <param name="Target">Wanted clearance per side, mm.</param>

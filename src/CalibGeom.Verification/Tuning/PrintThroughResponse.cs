@@ -7,10 +7,8 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// The slot comb as a gauge of light: print-through z = z0 + Dp ln(t / t0), bracketed by the highest closed and the
-/// lowest open slot of each
-/// trial. A comb that is all open or all closed is a bound, and Dp is then what was believed before. Immutable and
-/// safe to share between
-/// threads.
+/// lowest open slot of each trial. A comb that is all open or all closed is a bound, and Dp is then what was believed
+/// before. Immutable and safe to share between threads.
 /// </summary>
 public sealed class PrintThroughResponse
 {
@@ -57,8 +55,9 @@ public sealed class PrintThroughResponse
         PenetrationDepth = Weighted.Quantiles(depths, weights, 0.5)[0];
     }
 
-    /// <summary>Whether some comb had open and closed slots; otherwise the combs give a bound and Dp is not
-    /// known.</summary>
+    /// <summary>
+    /// Whether some comb had open and closed slots; otherwise the combs give a bound and Dp is not known.
+    /// </summary>
     public bool Known { get; }
 
     /// <summary>Whether a quoted working curve stands behind it.</summary>
@@ -107,9 +106,10 @@ public sealed class PrintThroughResponse
         return new Interval(ends[0], ends[1]);
     }
 
-    /// <summary>How deep one exposure of a layer cures, in layers (median): print-through less what later layers
-    /// add, with
-    /// Cd = z + Dp ln(exp(h / Dp) - 1).</summary>
+    /// <summary>
+    /// How deep one exposure of a layer cures, in layers (median): print-through less what later layers add, with Cd =
+    /// z + Dp ln(exp(h / Dp) - 1).
+    /// </summary>
     /// <param name="time">Exposure time in s.</param>
     /// <param name="layer">Layer height h in mm.</param>
     public double CuredLayers(double time, double layer) =>
@@ -122,8 +122,9 @@ public sealed class PrintThroughResponse
     /// <summary>The probability that print-through exceeds a depth.</summary>
     internal double ChanceBeyond(double time, double depth) => Weighted.Share(Depths(time), weights, z => z > depth);
 
-    /// <summary>The exposure time in s at which print-through reaches a depth, by the middle of what is
-    /// believed.</summary>
+    /// <summary>
+    /// The exposure time in s at which print-through reaches a depth, by the middle of what is believed.
+    /// </summary>
     internal double TimeFor(double depth) =>
         Weighted.Quantiles(
             [.. starts.Select((s, i) => referenceTime * Math.Exp(Math.Clamp((depth - s) / depths[i], -6, 6)))],

@@ -2,10 +2,8 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// A working curve from a data sheet with the irradiance of the printer: a start, never a setting. 24 laboratories
-/// measured one resin and got Dp
-/// apart by up to 7 times and Ec by up to 70 (Kolibaba et al., Additive Manufacturing 84 (2024) 104082); a range of
-/// 24 values is some four standard
-/// deviations wide. Immutable.
+/// measured one resin and got Dp apart by up to 7 times and Ec by up to 70 (Kolibaba et al., Additive Manufacturing 84
+/// (2024) 104082); a range of 24 values is some four standard deviations wide. Immutable.
 /// </summary>
 public sealed record QuotedLight
 {

@@ -5,8 +5,8 @@ namespace CalibGeom.Verification.Tuning;
 /// <summary>One print of the log beside what was made of it.</summary>
 /// <param name="Number">Its number among the prints used, from 1.</param>
 /// <param name="Settings">What was set.</param>
-/// <param name="Measured">Clearance of the first joint by the readings of this print alone, mean of the axes, mm;
-/// null when not measured.</param>
+/// <param name="Measured">Clearance of the first joint by the readings of this print alone, mean of the axes, mm; null
+/// when not measured.</param>
 /// <param name="Believed">The clearance that all prints together say of these settings, mm; null when nothing was
 /// measured or felt.</param>
 /// <param name="Felt">The words, joint by joint; empty when none was felt.</param>

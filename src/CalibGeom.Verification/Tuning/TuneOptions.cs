@@ -3,8 +3,10 @@ using CalibGeom.Verification.Tuning.Policy;
 
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>What the person wants, what the machine takes, and how far one step may go. Immutable; every value is
-/// checked when it is set.</summary>
+/// <summary>
+/// What the person wants, what the machine takes, and how far one step may go. Immutable; every value is checked when
+/// it is set.
+/// </summary>
 public sealed record TuneOptions
 {
     /// <summary>The defaults.</summary>
@@ -34,8 +36,9 @@ public sealed record TuneOptions
         init => field = Require.Within(value, 0.5, 0.999, "probability", "", nameof(Probability));
     } = 0.8;
 
-    /// <summary>The change of a clearance that is worth another print, mm: half a caliper's step. Default
-    /// 0.005.</summary>
+    /// <summary>
+    /// The change of a clearance that is worth another print, mm: half a caliper's step. Default 0.005.
+    /// </summary>
     public double Visible
     {
         get;
@@ -75,8 +78,10 @@ public sealed record TuneOptions
         init => field = Require.Positive(value, 20, "greatest print-through", "mm", nameof(MostPrintThrough));
     } = 0.40;
 
-    /// <summary>By what share more light may lengthen the print beyond that of the first trial, unless the resin
-    /// needs it. Default 0.10.</summary>
+    /// <summary>
+    /// By what share more light may lengthen the print beyond that of the first trial, unless the resin needs it.
+    /// Default 0.10.
+    /// </summary>
     public double MostSlower
     {
         get;

@@ -42,8 +42,9 @@ public sealed record TuningResult
     /// <summary>The recommendation.</summary>
     public required NextStep Next { get; init; }
 
-    /// <summary>The answer in plain words: the order with its reason, the verdict, then what else the trials
-    /// show.</summary>
+    /// <summary>
+    /// The answer in plain words: the order with its reason, the verdict, then what else the trials show.
+    /// </summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
     /// <summary>What was asked for.</summary>

@@ -4,8 +4,7 @@ namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
 /// One input quantity of a measurement: its estimate, standard uncertainty, degrees of freedom and distribution.
-/// Immutable.
-/// Factories follow JCGM 101, table 1, and JCGM 100, 4.2 and 4.3.
+/// Immutable. Factories follow JCGM 101, table 1, and JCGM 100, 4.2 and 4.3.
 /// </summary>
 public sealed record InputQuantity
 {

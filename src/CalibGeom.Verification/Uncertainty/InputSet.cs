@@ -4,8 +4,8 @@ namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
 /// The input quantities of a measurement with their correlations, through which models are propagated: by the law of
-/// propagation of uncertainty
-/// (JCGM 100, 5.1.2 and 5.2.2) or by Monte Carlo (JCGM 101). Immutable and safe to share between threads.
+/// propagation of uncertainty (JCGM 100, 5.1.2 and 5.2.2) or by Monte Carlo (JCGM 101). Immutable and safe to share
+/// between threads.
 /// </summary>
 public sealed class InputSet
 {

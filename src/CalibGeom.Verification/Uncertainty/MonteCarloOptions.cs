@@ -33,8 +33,8 @@ public sealed record MonteCarloOptions
     } = 2;
 
     /// <summary>
-    /// Where the adaptive procedure gives up, 20,000 to 100,000,000, and not before two batches of
-    /// 100 / (1 - <see cref="Probability"/>) trials. Default 1,000,000.
+    /// Where the adaptive procedure gives up, 20,000 to 100,000,000, and not before two batches of 100 / (1 -
+    /// <see cref="Probability"/>) trials. Default 1,000,000.
     /// </summary>
     /// <exception cref="ArgumentException">It is outside.</exception>
     public int MostTrials

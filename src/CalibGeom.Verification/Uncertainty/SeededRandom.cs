@@ -4,8 +4,7 @@ namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
 /// Random numbers that are the same on every machine and with every version of the runtime: xoshiro256** 1.0 (Blackman
-/// and Vigna, 2018),
-/// its state filled by SplitMix64 from a seed. Not safe to share between threads.
+/// and Vigna, 2018), its state filled by SplitMix64 from a seed. Not safe to share between threads.
 /// </summary>
 public sealed class SeededRandom
 {

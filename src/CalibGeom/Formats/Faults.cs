@@ -37,7 +37,8 @@ internal sealed class Faults(string name, bool lenient)
         Remark(what, dropped);
     }
 
-    /// <summary>Something that is left out or passed over and cannot change the geometry; said in strict reading too.
+    /// <summary>
+    /// Something that is left out or passed over and cannot change the geometry; said in strict reading too.
     /// </summary>
     internal void Remark(string what, string dropped)
     {

@@ -26,16 +26,20 @@ public sealed class MeshFile
     /// <summary>The format, decided by the content and not by the name.</summary>
     public MeshFormat Format { get; }
 
-    /// <summary>The objects in file order: the solids of an ASCII STL, the <c>o</c> objects of an OBJ, the build items
-    /// of a 3MF with their
-    /// transforms applied; one for a binary STL.</summary>
+    /// <summary>
+    /// The objects in file order: the solids of an ASCII STL, the <c>o</c> objects of an OBJ, the build items of a 3MF
+    /// with their transforms applied; one for a binary STL.
+    /// </summary>
     public IReadOnlyList<MeshObject> Objects { get; }
 
-    /// <summary>What was left out, a sentence for each kind. Strict reading leaves out only what cannot change the
-    /// geometry, such as the lines and points of an OBJ.</summary>
+    /// <summary>
+    /// What was left out, a sentence for each kind. Strict reading leaves out only what cannot change the geometry,
+    /// such as the lines and points of an OBJ.
+    /// </summary>
     public IReadOnlyList<string> Dropped { get; }
 
-    /// <summary>Whether lenient reading left out something that is damaged, so that the geometry may not be whole.
+    /// <summary>
+    /// Whether lenient reading left out something that is damaged, so that the geometry may not be whole.
     /// </summary>
     public bool IsDamaged { get; }
 
@@ -56,8 +60,7 @@ public sealed class MeshFile
     /// </summary>
     /// <param name="path">The file.</param>
     /// <param name="lenient">Whether to read what is whole of a damaged file and say in <see cref="Dropped"/> what is
-    /// missing; otherwise any
-    /// fault is an error.</param>
+    /// missing; otherwise any fault is an error.</param>
     /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
     /// <exception cref="InputException">No such file, no mesh format, or a fault; the message gives the byte or the
     /// line.</exception>
@@ -69,8 +72,7 @@ public sealed class MeshFile
 
     /// <summary>Reads a mesh from a stream.</summary>
     /// <param name="stream">At the start of the file, which goes on to the stream's end; left open. One that cannot
-    /// seek is first copied to a
-    /// temporary file.</param>
+    /// seek is first copied to a temporary file.</param>
     /// <param name="name">What to call it in messages.</param>
     /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double})"/>.</param>
     /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>

@@ -4,8 +4,7 @@ namespace CalibGeom.Formats;
 
 /// <summary>
 /// Words separated by white space from a text of any length, in constant memory, with line numbers. A line ends with
-/// LF, CR LF or CR; a span
-/// that was handed out is good until the next call.
+/// LF, CR LF or CR; a span that was handed out is good until the next call.
 /// </summary>
 internal sealed class TextTokens
 {

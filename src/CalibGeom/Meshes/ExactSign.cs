@@ -4,8 +4,8 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// The exact signs of the two orientation determinants for any finite doubles: a floating-point filter with Shewchuk's
-/// forward error bounds
-/// (Adaptive Precision Floating-Point Arithmetic, 1997), and integers of any length where the filter cannot tell.
+/// forward error bounds (Adaptive Precision Floating-Point Arithmetic, 1997), and integers of any length where the
+/// filter cannot tell.
 /// </summary>
 internal static class ExactSign
 {
@@ -34,9 +34,10 @@ internal static class ExactSign
     /// <summary>What <see cref="Filter3D"/> returns when it cannot tell.</summary>
     internal const int Unknown = 2;
 
-    /// <summary>+1 when d lies on the side of a, b, c from which they turn right (below it, when normals point up), -1
-    /// above, 0 in the plane;
-    /// <see cref="Unknown"/> where rounding hides it, which <see cref="Orient3DExact"/> then settles.</summary>
+    /// <summary>
+    /// +1 when d lies on the side of a, b, c from which they turn right (below it, when normals point up), -1 above, 0
+    /// in the plane; <see cref="Unknown"/> where rounding hides it, which <see cref="Orient3DExact"/> then settles.
+    /// </summary>
     internal static int Filter3D(Vector3D a, Vector3D b, Vector3D c, Vector3D d)
     {
         double ax = a.X - d.X,

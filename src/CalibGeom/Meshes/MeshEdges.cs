@@ -2,8 +2,7 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// The distinct undirected edges of a triangle list, each with the half-edges on it in ascending order. Half-edge 3t +
-/// k runs from corner k
-/// of triangle t to the next corner. A half-edge from a vertex to itself belongs to no edge.
+/// k runs from corner k of triangle t to the next corner. A half-edge from a vertex to itself belongs to no edge.
 /// </summary>
 internal sealed class MeshEdges
 {

@@ -1,8 +1,9 @@
 namespace CalibGeom.Meshes;
 
-/// <summary>One closed line in which a plane cuts a mesh, with material on its left seen against the plane's normal:
-/// counter-clockwise
-/// round material, clockwise round a hole. Immutable and safe to share between threads.</summary>
+/// <summary>
+/// One closed line in which a plane cuts a mesh, with material on its left seen against the plane's normal:
+/// counter-clockwise round material, clockwise round a hole. Immutable and safe to share between threads.
+/// </summary>
 public sealed class SectionContour
 {
     private readonly Vector3D[] points;

@@ -2,8 +2,8 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// A plane with two axes in it. The first axis is horizontal; both and the normal form a right-handed set. A horizontal
-/// plane has the
-/// axes of space (mirrored in Y when its normal points down). Immutable and safe to share between threads.
+/// plane has the axes of space (mirrored in Y when its normal points down). Immutable and safe to share between
+/// threads.
 /// </summary>
 public sealed class SectionFrame
 {

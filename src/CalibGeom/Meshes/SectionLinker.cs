@@ -2,10 +2,8 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// Joins the segments in which triangles cross a plane into closed chains. A segment runs from one mesh edge to
-/// another; in a closed
-/// mesh as many segments leave an edge as arrive at it, so chains close whatever the number of faces at the edge. Where
-/// they do not, the
-/// open end is joined to the chain's start and counted as a gap.
+/// another; in a closed mesh as many segments leave an edge as arrive at it, so chains close whatever the number of
+/// faces at the edge. Where they do not, the open end is joined to the chain's start and counted as a gap.
 /// </summary>
 internal sealed class SectionLinker
 {

@@ -9,8 +9,7 @@ public sealed partial class TriangleMesh
 
     /// <summary>
     /// The section with any plane. A vertex on the plane counts as lying above it, so that every contour of a closed
-    /// mesh is closed and
-    /// a face in the plane belongs to the material below it.
+    /// mesh is closed and a face in the plane belongs to the material below it.
     /// </summary>
     /// <param name="point">Any point of the plane, mm; the origin of the section's frame.</param>
     /// <param name="normal">Square to the plane, pointing to where the section is seen from.</param>

@@ -9,9 +9,10 @@ public sealed partial class TriangleMesh
     private StrongBox<double>? area;
     private StrongBox<Box3D>? bounds;
 
-    /// <summary>The enclosed volume in mm3, the sum of v0 . (v1 x v2) / 6 about the middle of the bounds; negative when
-    /// the mesh is inside out,
-    /// without meaning when it is open.</summary>
+    /// <summary>
+    /// The enclosed volume in mm3, the sum of v0 . (v1 x v2) / 6 about the middle of the bounds; negative when the mesh
+    /// is inside out, without meaning when it is open.
+    /// </summary>
     public double Volume => (volume ??= new StrongBox<double>(MeasureVolume())).Value;
 
     private double MeasureVolume()

@@ -2,10 +2,11 @@ namespace CalibGeom.Meshes;
 
 public sealed partial class TriangleMesh
 {
-    /// <summary>Vertices minus edges plus triangles. Vertices that no triangle uses do not count, and corners are the
-    /// same vertex only when
-    /// they share an index (<see cref="Weld"/> makes them share it). A closed mesh has 2 for each component less 2 for
-    /// each hole through it.</summary>
+    /// <summary>
+    /// Vertices minus edges plus triangles. Vertices that no triangle uses do not count, and corners are the same
+    /// vertex only when they share an index (<see cref="Weld"/> makes them share it). A closed mesh has 2 for each
+    /// component less 2 for each hole through it.
+    /// </summary>
     public int EulerCharacteristic => UsedVertices() - new MeshEdges(triangles, VertexCount).Count + TriangleCount;
 
     /// <summary>
@@ -24,8 +25,8 @@ public sealed partial class TriangleMesh
     /// The number of holes through the body, summed over all components: 0 for a box, 1 for a tube or a torus.
     /// </summary>
     /// <exception cref="InvalidOperationException">The mesh is not closed and manifold: an edge has not exactly two
-    /// triangles with opposite
-    /// directions, a triangle repeats a vertex, or two fans of triangles meet in one vertex.</exception>
+    /// triangles with opposite directions, a triangle repeats a vertex, or two fans of triangles meet in one
+    /// vertex.</exception>
     public int Genus
     {
         get
@@ -45,14 +46,17 @@ public sealed partial class TriangleMesh
         }
     }
 
-    /// <summary>Whether every edge lies in exactly two triangles with opposite directions and no triangle repeats a
-    /// vertex. A mesh without
-    /// triangles is not closed.</summary>
+    /// <summary>
+    /// Whether every edge lies in exactly two triangles with opposite directions and no triangle repeats a vertex. A
+    /// mesh without triangles is not closed.
+    /// </summary>
     public bool IsClosed => ClosedOver(new MeshEdges(triangles, VertexCount));
 
-    /// <summary>The same surface with one vertex for each position: vertices with the same three numbers (-0 is 0) get
-    /// one index, in order of
-    /// first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their order.</summary>
+    /// <summary>
+    /// The same surface with one vertex for each position: vertices with the same three numbers (-0 is 0) get one
+    /// index, in order of first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their
+    /// order.
+    /// </summary>
     public TriangleMesh Weld()
     {
         var welder = new VertexWelder(VertexCount);

@@ -2,9 +2,8 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// An indexed triangle mesh in flat arrays: coordinates x0 y0 z0 x1 ... in mm, three vertex indices a triangle, outward
-/// normals by the
-/// right-hand rule. Nothing is promised about topology: any mesh fits, closed or not. Immutable and safe to share
-/// between threads.
+/// normals by the right-hand rule. Nothing is promised about topology: any mesh fits, closed or not. Immutable and safe
+/// to share between threads.
 /// </summary>
 public sealed partial class TriangleMesh
 {

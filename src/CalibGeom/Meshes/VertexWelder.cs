@@ -4,10 +4,9 @@ namespace CalibGeom.Meshes;
 
 /// <summary>
 /// Gives equal positions equal indices, in order of first appearance. Equal means the same three numbers (-0 is 0):
-/// there is no threshold,
-/// so nothing moves and the result does not depend on order. Positions go straight into the array that the mesh will
-/// keep; it grows once at
-/// most as long as the caller's bound holds, and what is never touched of it costs no memory.
+/// there is no threshold, so nothing moves and the result does not depend on order. Positions go straight into the
+/// array that the mesh will keep; it grows once at most as long as the caller's bound holds, and what is never touched
+/// of it costs no memory.
 /// </summary>
 internal sealed class VertexWelder
 {

@@ -12,7 +12,9 @@ public static class ObjectComparison
     // Coupons keep a gap of at least 0.1 mm to everything else.
     private const double Slack = 0.02;
 
-    /// <summary>Findings for every size that differs or is missing; none when the mesh has the object's sizes.</summary>
+    /// <summary>
+    /// Findings for every size that differs or is missing; none when the mesh has the object's sizes.
+    /// </summary>
     /// <param name="mesh">The mesh as it was written.</param>
     /// <param name="file">The object.</param>
     /// <exception cref="InputException">The object has design errors, so there is nothing to compare with.</exception>

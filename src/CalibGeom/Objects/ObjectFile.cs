@@ -64,7 +64,9 @@ public sealed record ObjectFile
         }
     }
 
-    /// <summary>The name of the object file that belongs to a mesh file: <c>x.object.json</c> beside <c>x.stl</c>.</summary>
+    /// <summary>
+    /// The name of the object file that belongs to a mesh file: <c>x.object.json</c> beside <c>x.stl</c>.
+    /// </summary>
     /// <param name="mesh">The path of the mesh.</param>
     public static string Beside(string mesh) => Path.ChangeExtension(mesh, Extension);
 

@@ -51,7 +51,8 @@ public static class ObjectFinder
     /// </summary>
     /// <param name="name">The preset or the path.</param>
     /// <param name="assignments">Values to change, such as <c>columns.height=10</c>.</param>
-    /// <exception cref="InputException">There is none, it is unreadable, or there is nothing to change in it.</exception>
+    /// <exception cref="InputException">There is none, it is unreadable, or there is nothing to change in
+    /// it.</exception>
     public static KnownObject Load(string name, IReadOnlyList<string> assignments)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
@@ -82,9 +83,7 @@ public static class ObjectFinder
         return KnownObject.Of(new ObjectFile(NameOf(name), Spec(stream, name, end == ".3MF", assignments)));
     }
 
-    /// <summary>
-    /// The object of a folder that holds one object file; null when it holds none.
-    /// </summary>
+    /// <summary> The object of a folder that holds one object file; null when it holds none. </summary>
     /// <param name="folder">The folder.</param>
     /// <exception cref="InputException">It holds several, or one that is unreadable.</exception>
     public static (string Path, KnownObject Object)? Only(string folder)

@@ -2,8 +2,7 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// Two sets of rings laid over each other on the grid: snap-rounded vertices, the chain that each ring edge became, and
-/// for every edge how
-/// the winding number of each set changes across it.
+/// for every edge how the winding number of each set changes across it.
 /// </summary>
 internal sealed class Arrangement
 {

@@ -53,9 +53,7 @@ internal sealed class BoxTree
         return new BoxTree(boxes);
     }
 
-    /// <summary>
-    /// Calls for each pair of boxes that meet, each pair once, until the call returns false.
-    /// </summary>
+    /// <summary> Calls for each pair of boxes that meet, each pair once, until the call returns false. </summary>
     /// <param name="pair">Takes the numbers of two boxes.</param>
     internal void Pairs(Func<int, int, bool> pair)
     {
@@ -84,7 +82,8 @@ internal sealed class BoxTree
         parts.Add(pair => Across(2 * node, this, 2 * node + 1, pair));
     }
 
-    /// <summary>Calls for each pair of a box here and one of another tree that meet, until the call returns false.
+    /// <summary>
+    /// Calls for each pair of a box here and one of another tree that meet, until the call returns false.
     /// </summary>
     internal void Pairs(BoxTree other, Func<int, int, bool> pair)
     {

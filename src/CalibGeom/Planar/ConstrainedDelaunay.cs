@@ -2,10 +2,8 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// A Delaunay triangulation of distinct grid points in which required edges are present. Points are inserted one by one
-/// with Lawson's flips,
-/// required edges by flipping what crosses them (Sloan, Computers and Structures 47 (1993) 441). All decisions are
-/// exact. No points are
-/// added but the four corners of a square round everything.
+/// with Lawson's flips, required edges by flipping what crosses them (Sloan, Computers and Structures 47 (1993) 441).
+/// All decisions are exact. No points are added but the four corners of a square round everything.
 /// </summary>
 internal sealed partial class ConstrainedDelaunay
 {

@@ -2,9 +2,8 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// The integer grid on which all solids of this library live: one unit is 2^-13 mm (about 0.122 micrometre). Every grid
-/// value from
-/// -1024 mm to +1024 mm is exactly representable as a 32-bit float, so a binary STL holds precisely the solid in
-/// memory.
+/// value from -1024 mm to +1024 mm is exactly representable as a 32-bit float, so a binary STL holds precisely the
+/// solid in memory.
 /// </summary>
 public static class Grid
 {

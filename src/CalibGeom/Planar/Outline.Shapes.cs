@@ -17,8 +17,7 @@ public sealed partial class Outline
 
     /// <summary>
     /// A circle as the regular polygon of equal area, every vertex on the grid; the number of segments is a multiple of
-    /// four, large
-    /// enough that no chord is further than <see cref="ChordTolerance"/> from the arc.
+    /// four, large enough that no chord is further than <see cref="ChordTolerance"/> from the arc.
     /// </summary>
     /// <param name="x">Centre, mm.</param>
     /// <param name="y">Centre, mm.</param>
@@ -54,9 +53,10 @@ public sealed partial class Outline
         );
     }
 
-    /// <summary>The number of segments that <see cref="Circle"/> takes for a diameter: the fewest, in multiples of
-    /// four, with the sagitta
-    /// r (1 - cos(pi / n)) at most <see cref="ChordTolerance"/>.</summary>
+    /// <summary>
+    /// The number of segments that <see cref="Circle"/> takes for a diameter: the fewest, in multiples of four, with
+    /// the sagitta r (1 - cos(pi / n)) at most <see cref="ChordTolerance"/>.
+    /// </summary>
     /// <param name="diameter">mm, above 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The diameter is not above 0.</exception>
     public static int CircleSegments(double diameter)

@@ -2,10 +2,8 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// A simple closed polygon on the grid: at least three vertices, no two edges that touch except neighbours at their
-/// shared vertex,
-/// area not zero. Vertices run counter-clockwise; an outline given clockwise is turned round and keeps its first
-/// vertex.
-/// Immutable and safe to share between threads.
+/// shared vertex, area not zero. Vertices run counter-clockwise; an outline given clockwise is turned round and keeps
+/// its first vertex. Immutable and safe to share between threads.
 /// </summary>
 public sealed partial class Outline
 {
@@ -14,8 +12,7 @@ public sealed partial class Outline
     /// <summary>An outline through grid points, in order; the last joins the first.</summary>
     /// <param name="points">At least three vertices, within +-1024 mm; do not repeat the first at the end.</param>
     /// <exception cref="ArgumentException">Fewer than three vertices, a repeated vertex, a coordinate out of range,
-    /// edges that touch or cross,
-    /// or no area; the message names the place.</exception>
+    /// edges that touch or cross, or no area; the message names the place.</exception>
     public Outline(IEnumerable<GridPoint> points)
     {
         ArgumentNullException.ThrowIfNull(points);

@@ -44,8 +44,9 @@ internal static class OutlineCheck
             throw Meeting(ring, worst.I, worst.J);
     }
 
-    /// <summary>Whether edge i, which starts at vertex i, and edge j meet at most in a vertex that they
-    /// share.</summary>
+    /// <summary>
+    /// Whether edge i, which starts at vertex i, and edge j meet at most in a vertex that they share.
+    /// </summary>
     private static bool Apart(GridPoint[] ring, int i, int j)
     {
         int n = ring.Length;

@@ -2,8 +2,7 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// A connected area of the plane: one outer outline and any number of holes that lie inside it and touch neither it nor
-/// each other.
-/// Immutable and safe to share between threads.
+/// each other. Immutable and safe to share between threads.
 /// </summary>
 public sealed class Region
 {
@@ -42,9 +41,10 @@ public sealed class Region
     public Region Translate(double dx, double dy) =>
         new(Outer.Translate(dx, dy), holes.Select(h => h.Translate(dx, dy)));
 
-    /// <summary>The union of outlines that may overlap, such as the strokes of a letter, as regions that do not.
-    /// Crossings are rounded to the
-    /// grid; vertices on straight runs are dropped.</summary>
+    /// <summary>
+    /// The union of outlines that may overlap, such as the strokes of a letter, as regions that do not. Crossings are
+    /// rounded to the grid; vertices on straight runs are dropped.
+    /// </summary>
     /// <param name="outlines">Any number of outlines.</param>
     /// <returns>The regions, in order of their lowest vertex; empty when there are no outlines.</returns>
     /// <exception cref="ArgumentException">The borders of the union touch themselves in a point.</exception>

@@ -4,9 +4,8 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// Hobby's snap rounding on the integer grid: every segment becomes a chain through all hot pixels it passes, a pixel
-/// being hot when it
-/// holds an end or (rounded) a crossing. Afterwards chains meet only in vertices. A pixel is the half-open unit square
-/// about a grid point.
+/// being hot when it holds an end or (rounded) a crossing. Afterwards chains meet only in vertices. A pixel is the
+/// half-open unit square about a grid point.
 /// </summary>
 internal sealed class SnapRounding
 {
@@ -71,9 +70,10 @@ internal sealed class SnapRounding
         return found;
     }
 
-    /// <summary>Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's
-    /// border, so that
-    /// the line test and the box test together decide.</summary>
+    /// <summary>
+    /// Whether segment a-b meets the half-open pixel about c. Ends are grid points and never lie on a pixel's border,
+    /// so that the line test and the box test together decide.
+    /// </summary>
     internal static bool PassesThrough(GridPoint a, GridPoint b, GridPoint c)
     {
         long ux = (long)b.X - a.X,

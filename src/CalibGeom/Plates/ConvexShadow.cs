@@ -2,8 +2,7 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// Replaces a shadow by its convex hull where that makes no difference: most coupons stand on a convex plinth, and a
-/// hull of a few dozen
-/// triangles is searched much faster than thousands.
+/// hull of a few dozen triangles is searched much faster than thousands.
 /// </summary>
 internal static class ConvexShadow
 {

@@ -2,8 +2,7 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// The exact Euclidean distance transform of cells, by lower envelopes of parabolas along columns and rows
-/// (Felzenszwalb and Huttenlocher,
-/// Distance Transforms of Sampled Functions, Theory of Computing 8, 2012).
+/// (Felzenszwalb and Huttenlocher, Distance Transforms of Sampled Functions, Theory of Computing 8, 2012).
 /// </summary>
 internal static class DistanceTransform
 {

@@ -4,8 +4,8 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// Whether every directed edge of a stream of facets has its opposite, in constant memory: each edge adds a 64-bit
-/// number made of its ends
-/// and its opposite takes the same number away. A surface with open or flipped edges passes with a chance of 2^-64.
+/// number made of its ends and its opposite takes the same number away. A surface with open or flipped edges passes
+/// with a chance of 2^-64.
 /// </summary>
 internal struct EdgeTally
 {

@@ -38,8 +38,10 @@ public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3
     /// </summary>
     public IEnumerable<Feature> Features => Coupon.Features is { } own ? FeaturesOf(own, Label, Turn) : [];
 
-    /// <summary>The features of a coupon as it stands on a plate: x and y are the printer's, whatever way it is turned,
-    /// and the label is their prefix.</summary>
+    /// <summary>
+    /// The features of a coupon as it stands on a plate: x and y are the printer's, whatever way it is turned, and the
+    /// label is their prefix.
+    /// </summary>
     /// <param name="own">The features of the coupon alone.</param>
     /// <param name="label">Its label; may be empty.</param>
     /// <param name="turn">0 or 90 degrees.</param>

@@ -17,9 +17,10 @@ public sealed record PlacementRules
                 : throw new ArgumentOutOfRangeException(nameof(Gap), value, "A gap must be from 0.1 to 100 mm.");
     } = 2;
 
-    /// <summary>Whether a coupon may stand under a part: then only what lies lower than the coupon and the gap above it
-    /// is in the way. By
-    /// default the whole shadow of a part is.</summary>
+    /// <summary>
+    /// Whether a coupon may stand under a part: then only what lies lower than the coupon and the gap above it is in
+    /// the way. By default the whole shadow of a part is.
+    /// </summary>
     public bool Under { get; init; }
 
     /// <summary>Whether coupons stand at z = 0; by default they stand at the lowest point of the parts.</summary>
@@ -35,9 +36,10 @@ public sealed record PlacementRules
         init;
     } = true;
 
-    /// <summary>The size of a pixel on the plate, mm, so that every coupon is moved by whole pixels from the plate's
-    /// centre; null (default)
-    /// moves freely on the grid.</summary>
+    /// <summary>
+    /// The size of a pixel on the plate, mm, so that every coupon is moved by whole pixels from the plate's centre;
+    /// null (default) moves freely on the grid.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of 0.001 to 1 mm.</exception>
     public PerAxis? PixelPitch
     {

@@ -5,9 +5,10 @@ public abstract record PlacementWish
 {
     private protected PlacementWish() { }
 
-    /// <summary>As close to a part as the gap allows, and there as close as possible to the middle of all parts; a
-    /// millimetre towards a part
-    /// counts for ten towards the middle.</summary>
+    /// <summary>
+    /// As close to a part as the gap allows, and there as close as possible to the middle of all parts; a millimetre
+    /// towards a part counts for ten towards the middle.
+    /// </summary>
     public static PlacementWish NearParts { get; } = new NearPartsWish();
 
     /// <summary>

@@ -2,8 +2,7 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// The build plate, in the coordinates that parts and coupons share: a rectangle with a margin along its edges that
-/// stays empty. Immutable
-/// and safe to share between threads.
+/// stays empty. Immutable and safe to share between threads.
 /// </summary>
 public sealed record Plate
 {

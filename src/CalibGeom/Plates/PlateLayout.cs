@@ -4,16 +4,15 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// A plate with production parts on it and the coupons placed beside them so far. A coupon is free where it and its gap
-/// touch neither a part's
-/// shadow nor another coupon nor the margin; all such places are searched, unturned and turned by 90 degrees. Parts are
-/// never changed. Not safe
-/// to share between threads.
+/// touch neither a part's shadow nor another coupon nor the margin; all such places are searched, unturned and turned
+/// by 90 degrees. Parts are never changed. Not safe to share between threads.
 /// </summary>
 public sealed class PlateLayout
 {
-    /// <summary>Up to this many facets in all parts together, shadows are exact: 100,000. Above, they are cells of
-    /// 1/2048 of the plate's
-    /// longer side, every touched cell counting whole.</summary>
+    /// <summary>
+    /// Up to this many facets in all parts together, shadows are exact: 100,000. Above, they are cells of 1/2048 of the
+    /// plate's longer side, every touched cell counting whole.
+    /// </summary>
     public const int ExactLimit = 100_000;
 
     /// <summary>mm, and the slant at which rows are filled from there: a row is full before the next begins.</summary>
@@ -82,9 +81,10 @@ public sealed class PlateLayout
     /// <summary>The height at which coupons stand, mm.</summary>
     public double BaseZ => Rules.StandAtZero ? 0 : PartBounds.Min.Z;
 
-    /// <summary>The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer
-    /// will centre: everything
-    /// then stays in the parts' own coordinates.</summary>
+    /// <summary>
+    /// The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer will
+    /// centre: everything then stays in the parts' own coordinates.
+    /// </summary>
     public PlateLayout Centred() =>
         new(
             Plate with
@@ -121,9 +121,10 @@ public sealed class PlateLayout
         return placed;
     }
 
-    /// <summary>Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also
-    /// to the centre; from
-    /// four on the corners, the centre, then the points furthest from those before.</summary>
+    /// <summary>
+    /// Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also to the
+    /// centre; from four on the corners, the centre, then the points furthest from those before.
+    /// </summary>
     /// <param name="labelled">The coupons with their labels, in this order; all of one height and size.</param>
     /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room.</returns>
     /// <exception cref="InputException">A part cannot be read.</exception>
@@ -191,8 +192,9 @@ public sealed class PlateLayout
         return true;
     }
 
-    /// <summary>Moves coupons that stand close together to where they would rather be, as far as there is
-    /// room.</summary>
+    /// <summary>
+    /// Moves coupons that stand close together to where they would rather be, as far as there is room.
+    /// </summary>
     private void Spread(int first, Func<int, RoomGoal> goal)
     {
         for (int i = coupons.Count - 1; i >= first; i--)
@@ -241,7 +243,8 @@ public sealed class PlateLayout
         return FitsHeight(coupon) && Search(coupon, Rules.Gap).Find(Turns(coupon), AnyPlace()) is not null;
     }
 
-    /// <summary>Parts whose surfaces touch or cross each other. Looks at every facet of parts whose boxes overlap.
+    /// <summary>
+    /// Parts whose surfaces touch or cross each other. Looks at every facet of parts whose boxes overlap.
     /// </summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public IReadOnlyList<Finding> FindOverlaps() => PartOverlaps.Of(this).ToArray();

@@ -14,9 +14,10 @@ public static class PlateMerge
     // mm; far below what any printer or the grid resolves.
     private const double Rounding = 1e-6;
 
-    /// <summary>Writes one binary STL: the facets of each part in order, byte for byte as they are, then those of each
-    /// coupon. Takes constant
-    /// memory however large the parts are.</summary>
+    /// <summary>
+    /// Writes one binary STL: the facets of each part in order, byte for byte as they are, then those of each coupon.
+    /// Takes constant memory however large the parts are.
+    /// </summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="header">Text for the header; see <see cref="StlWriter.WritePreamble"/>.</param>
@@ -49,8 +50,7 @@ public static class PlateMerge
     /// <param name="header">Text for the header.</param>
     /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
     /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
-    /// was
-    /// written is then of no use.</exception>
+    /// was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteCouponsStl(Stream stream, PlateLayout layout, string header)
     {
@@ -63,17 +63,17 @@ public static class PlateMerge
         return Required(layout, Measure(layout));
     }
 
-    /// <summary>Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own
-    /// coordinates and placed by the
-    /// transform of its build item. Takes memory in proportion to the parts.</summary>
+    /// <summary>
+    /// Writes one 3MF with a named object for each part and each coupon; a coupon is kept in its own coordinates and
+    /// placed by the transform of its build item. Takes memory in proportion to the parts.
+    /// </summary>
     /// <param name="stream">Where to; written front to back, left open.</param>
     /// <param name="layout">Parts and coupons.</param>
     /// <param name="content">Title and application.</param>
     /// <param name="withParts">Whether the parts are written; otherwise the coupons alone.</param>
     /// <returns>The true least distance between a coupon and a part, mm; at least the gap.</returns>
     /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
-    /// was
-    /// written is then of no use.</exception>
+    /// was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static double WriteThreeMf(Stream stream, PlateLayout layout, ThreeMfContent content, bool withParts = true)
     {

@@ -2,12 +2,9 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// Finds the best of all free places by branch and bound. The space of places is the plane of translations, for each
-/// turn; the distance
-/// between footprint and obstacles changes by no more than the translation does, so one distance settles a whole
-/// rectangle of places: all
-/// blocked when even its far corners cannot reach the gap. Rectangles are split down to single steps of the grid, so
-/// that a slot exactly as
-/// wide as coupon and gaps is found too.
+/// turn; the distance between footprint and obstacles changes by no more than the translation does, so one distance
+/// settles a whole rectangle of places: all blocked when even its far corners cannot reach the gap. Rectangles are
+/// split down to single steps of the grid, so that a slot exactly as wide as coupon and gaps is found too.
 /// </summary>
 internal sealed class RoomSearch
 {

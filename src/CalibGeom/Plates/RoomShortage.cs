@@ -6,13 +6,13 @@ namespace CalibGeom.Plates;
 /// <param name="WidestGap">The widest gap, mm, with which the coupon would have found room; null when not even 0.1 mm
 /// would do.</param>
 /// <param name="LargestScale">The largest coupon of the same shape that would have found room, as a part of this one;
-/// null when not even one
-/// of 2 % would.</param>
+/// null when not even one of 2 % would.</param>
 /// <param name="TooHigh">By how much the coupon is higher than the plate allows, mm, or null.</param>
 public sealed record RoomShortage(double Width, double Depth, double? WidestGap, double? LargestScale, double? TooHigh)
 {
-    /// <summary>A gap that does, mm: <see cref="WidestGap"/> rounded down to hundredths; null when none is worth
-    /// telling.</summary>
+    /// <summary>
+    /// A gap that does, mm: <see cref="WidestGap"/> rounded down to hundredths; null when none is worth telling.
+    /// </summary>
     public double? AdvisedGap => WidestGap is { } gap ? Math.Floor(gap * 100 + 1e-9) / 100 : null;
 
     /// <summary>How much shorter the coupon would have to be in X, mm.</summary>

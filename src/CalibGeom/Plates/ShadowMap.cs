@@ -2,9 +2,10 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>The shadow of the parts as square cells over the plate, with the distance of each cell from it, for
-/// drawing. Immutable and safe to
-/// share between threads.</summary>
+/// <summary>
+/// The shadow of the parts as square cells over the plate, with the distance of each cell from it, for drawing.
+/// Immutable and safe to share between threads.
+/// </summary>
 public sealed class ShadowMap
 {
     private readonly float[] distances;

@@ -4,8 +4,7 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// The shadow of parts as square cells over the plate. Every cell that a facet's shadow touches is marked, so the
-/// marked area is never too
-/// small. Marking may go on from several threads at once, since cells are only ever set.
+/// marked area is never too small. Marking may go on from several threads at once, since cells are only ever set.
 /// </summary>
 internal sealed class ShadowRaster
 {

@@ -2,10 +2,8 @@ namespace CalibGeom.Slicing;
 
 /// <summary>
 /// How much of each pixel a layer covers, as runs of equal coverage. Where no shells overlap it is the exact area. A
-/// place counts as
-/// covered when its winding number is positive, so overlapping shells do not cancel; layers in which shells overlap are
-/// computed in at
-/// least eight bands a pixel. Immutable and safe to share between threads.
+/// place counts as covered when its winding number is positive, so overlapping shells do not cancel; layers in which
+/// shells overlap are computed in at least eight bands a pixel. Immutable and safe to share between threads.
 /// </summary>
 public sealed class CoverageRaster
 {

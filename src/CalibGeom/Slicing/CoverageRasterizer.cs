@@ -4,9 +4,8 @@ namespace CalibGeom.Slicing;
 
 /// <summary>
 /// Draws contours as coverage. Each edge leaves in every pixel it passes how much height it takes there (signed) and
-/// how much of the
-/// pixel lies to its right; a running sum along the row then gives the exact area. Reusable; not safe to share between
-/// threads.
+/// how much of the pixel lies to its right; a running sum along the row then gives the exact area. Reusable; not safe
+/// to share between threads.
 /// </summary>
 /// <param name="grid">The field of pixels; what lies outside is cut off.</param>
 public sealed class CoverageRasterizer(PixelGrid grid)

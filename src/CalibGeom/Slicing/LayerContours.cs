@@ -4,8 +4,7 @@ namespace CalibGeom.Slicing;
 
 /// <summary>
 /// The section of a mesh in the middle of one layer: closed contours in the mesh's x and y, counter-clockwise round
-/// material, clockwise
-/// round holes; where shells overlap, contours do too. Immutable and safe to share between threads.
+/// material, clockwise round holes; where shells overlap, contours do too. Immutable and safe to share between threads.
 /// </summary>
 public sealed class LayerContours
 {

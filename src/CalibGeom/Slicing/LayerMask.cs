@@ -72,7 +72,8 @@ public sealed class LayerMask
         return builder.Build();
     }
 
-    /// <summary>Whether a pixel here lies further than a distance (mm, middle to middle) from all of another mask.
+    /// <summary>
+    /// Whether a pixel here lies further than a distance (mm, middle to middle) from all of another mask.
     /// </summary>
     internal bool AnyBeyond(LayerMask other, double distance)
     {
@@ -87,9 +88,10 @@ public sealed class LayerMask
     internal static bool IsBeyond(LayerMask other, int y, PixelRun run, double distance) =>
         other.FirstBeyond(y, run, distance) < run.End;
 
-    /// <summary>The first pixel of a run that lies further than a distance (mm) from all that is lit; the run's end
-    /// when
-    /// none does.</summary>
+    /// <summary>
+    /// The first pixel of a run that lies further than a distance (mm) from all that is lit; the run's end when none
+    /// does.
+    /// </summary>
     internal int FirstBeyond(int y, PixelRun run, double distance)
     {
         int rows = (int)(distance / Grid.PitchY),
@@ -112,9 +114,7 @@ public sealed class LayerMask
         return Math.Min(x, run.End);
     }
 
-    /// <summary>
-    /// The first column from x on that lies more than some pixels aside of every run in a row.
-    /// </summary>
+    /// <summary> The first column from x on that lies more than some pixels aside of every run in a row. </summary>
     private int EndOfReach(int row, int x, int aside)
     {
         int low = rowStarts[row],

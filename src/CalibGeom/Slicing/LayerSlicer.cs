@@ -4,10 +4,8 @@ namespace CalibGeom.Slicing;
 
 /// <summary>
 /// Cuts a mesh into layers, each by the section at its middle height: (k + 0.5) h above the base. All layers together
-/// take time in
-/// proportion to the triangles plus the triangles each layer crosses. A vertex exactly at a section's height counts as
-/// above it.
-/// Immutable and safe to share between threads; each enumeration keeps its own state.
+/// take time in proportion to the triangles plus the triangles each layer crosses. A vertex exactly at a section's
+/// height counts as above it. Immutable and safe to share between threads; each enumeration keeps its own state.
 /// </summary>
 public sealed class LayerSlicer
 {
@@ -24,8 +22,7 @@ public sealed class LayerSlicer
     /// <param name="baseZ">Height of the plate, mm; the mesh's lowest point when left out. What lies below is not
     /// sliced.</param>
     /// <exception cref="ArgumentOutOfRangeException">The layer height or base is not finite or out of range, or there
-    /// would be more than
-    /// 1,000,000 layers.</exception>
+    /// would be more than 1,000,000 layers.</exception>
     public LayerSlicer(TriangleMesh mesh, double layerHeight, double? baseZ = null)
     {
         ArgumentNullException.ThrowIfNull(mesh);

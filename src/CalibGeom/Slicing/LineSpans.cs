@@ -4,10 +4,8 @@ namespace CalibGeom.Slicing;
 
 /// <summary>
 /// Cuts a layer with parallel lines, one through the middle of each row or column of pixels, and measures walls and
-/// gaps between edges
-/// that face each other. Widths come from the exact polygons, so they do not depend on where pixels fall. Where shells
-/// overlap, only the
-/// outside of all of them counts.
+/// gaps between edges that face each other. Widths come from the exact polygons, so they do not depend on where pixels
+/// fall. Where shells overlap, only the outside of all of them counts.
 /// </summary>
 internal sealed class LineSpans
 {

@@ -51,9 +51,10 @@ public sealed record PixelGrid
     /// <param name="y">Row.</param>
     public Vector2D Middle(int x, int y) => new(Origin.X + (x + 0.5) * PitchX, Origin.Y + (y + 0.5) * PitchY);
 
-    /// <summary>The pixels that a box covers and some more on every side; the borders of pixels lie at whole multiples
-    /// of the pitch from
-    /// x = 0 and y = 0, so that the phase does not depend on the box.</summary>
+    /// <summary>
+    /// The pixels that a box covers and some more on every side; the borders of pixels lie at whole multiples of the
+    /// pitch from x = 0 and y = 0, so that the phase does not depend on the box.
+    /// </summary>
     /// <param name="bounds">mm.</param>
     /// <param name="pitchX">Width of a pixel, mm.</param>
     /// <param name="pitchY">Depth of a pixel, mm.</param>

@@ -3,9 +3,10 @@ namespace CalibGeom.Slicing;
 /// <summary>Runs of two rows that lie over each other.</summary>
 internal static class RunPairs
 {
-    /// <summary>Visits each pair of runs with a pixel in common, as run numbers counted from the given first ones; with
-    /// a reach of 1 also
-    /// pairs that touch at a corner.</summary>
+    /// <summary>
+    /// Visits each pair of runs with a pixel in common, as run numbers counted from the given first ones; with a reach
+    /// of 1 also pairs that touch at a corner.
+    /// </summary>
     internal static void Visit(
         ReadOnlySpan<PixelRun> a,
         int firstA,

@@ -4,8 +4,7 @@ namespace CalibGeom.Solids;
 
 /// <summary>
 /// Removes triangles whose corners lie on a line: the middle corner splits the triangle behind the long side, so that
-/// the surface stays
-/// closed and no vertex is lost.
+/// the surface stays closed and no vertex is lost.
 /// </summary>
 internal sealed class FlatTriangles
 {

@@ -5,10 +5,9 @@ namespace CalibGeom.Solids;
 
 /// <summary>
 /// A body between two level regions with the same rings and vertex counts: ring by ring and vertex by vertex, ruled
-/// walls run from the
-/// bottom to the top. Each wall is two triangles split from the bottom's first vertex to the top's second. A straight
-/// wall, a chamfer or
-/// taper, a leaning column and a lead-in are all lofts. Immutable and safe to share between threads.
+/// walls run from the bottom to the top. Each wall is two triangles split from the bottom's first vertex to the top's
+/// second. A straight wall, a chamfer or taper, a leaning column and a lead-in are all lofts. Immutable and safe to
+/// share between threads.
 /// </summary>
 public sealed class Loft
 {
@@ -55,8 +54,7 @@ public sealed class Loft
 
     /// <summary>
     /// A straight-walled loft with a level top and an oblique underside on the plane z = z0 + slopeX x + slopeY y. The
-    /// underside must stay
-    /// free: nothing may stand below or beside it within its height.
+    /// underside must stay free: nothing may stand below or beside it within its height.
     /// </summary>
     /// <param name="section">The region, seen from above.</param>
     /// <param name="z0">Height of the underside's plane at x = y = 0, mm.</param>

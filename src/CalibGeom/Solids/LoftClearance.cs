@@ -5,8 +5,7 @@ namespace CalibGeom.Solids;
 
 /// <summary>
 /// The checks behind <see cref="Solid"/>: walls of a loft do not cross each other; walls of two lofts whose heights
-/// overlap have no point in
-/// common, and neither loft stands inside the other. All decisions are exact.
+/// overlap have no point in common, and neither loft stands inside the other. All decisions are exact.
 /// </summary>
 internal static class LoftClearance
 {

@@ -17,9 +17,10 @@ internal static class LoftVolume
         return (loft.TopZ - loft.BottomZ) / 6 * (loft.Bottom.Area + 4 * middle / scale + loft.Top.Area);
     }
 
-    /// <summary>Eight times the area of the section at half height, in square grid units; the section passes through
-    /// the middles of the
-    /// wall diagonals, where it may bend.</summary>
+    /// <summary>
+    /// Eight times the area of the section at half height, in square grid units; the section passes through the middles
+    /// of the wall diagonals, where it may bend.
+    /// </summary>
     private static double EightfoldMiddleArea(Outline bottom, Outline top)
     {
         ReadOnlySpan<GridPoint> b = bottom.Points,

@@ -3,9 +3,10 @@ using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
-/// <summary>Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point, or
-/// whose
-/// overlap is a sliver that vanishes in rounding.</summary>
+/// <summary>
+/// Refuses what the construction cannot make manifold: bodies that touch only along an edge or in a point, or whose
+/// overlap is a sliver that vanishes in rounding.
+/// </summary>
 internal static class ManifoldCheck
 {
     internal static void Require(MeshAssembly mesh)

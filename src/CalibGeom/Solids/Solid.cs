@@ -5,10 +5,8 @@ namespace CalibGeom.Solids;
 /// <summary>
 /// A body made of lofts with disjoint interiors that meet only on level planes. Bodies that come closer than two grid
 /// units (0.00025 mm) without touching may cross by a grid unit once crossings of their ends are rounded to the grid;
-/// keep such gaps wider. Where the top of one meets the bottom
-/// of another the
-/// overlap vanishes, so that the mesh of a solid is closed and manifold by construction. Immutable and safe to share
-/// between threads.
+/// keep such gaps wider. Where the top of one meets the bottom of another the overlap vanishes, so that the mesh of a
+/// solid is closed and manifold by construction. Immutable and safe to share between threads.
 /// </summary>
 public sealed class Solid
 {
@@ -18,8 +16,7 @@ public sealed class Solid
     /// <param name="lofts">At least one loft. Their order does not change the shape, only the order of
     /// triangles.</param>
     /// <exception cref="ArgumentException">No loft; or two lofts overlap, share part of a wall, or touch along an edge
-    /// or in a point;
-    /// the message names the lofts and the place.</exception>
+    /// or in a point; the message names the lofts and the place.</exception>
     public Solid(params IEnumerable<Loft> lofts)
     {
         ArgumentNullException.ThrowIfNull(lofts);
@@ -35,26 +32,25 @@ public sealed class Solid
     /// <summary>The volume in mm3: the sum over the lofts.</summary>
     public double Volume => lofts.Sum(l => l.Volume);
 
-    /// <summary>The closed surface: every edge in exactly two triangles with opposite directions, normals outward,
-    /// every coordinate on the
-    /// grid. The same solid gives the same mesh, triangle by triangle.</summary>
+    /// <summary>
+    /// The closed surface: every edge in exactly two triangles with opposite directions, normals outward, every
+    /// coordinate on the grid. The same solid gives the same mesh, triangle by triangle.
+    /// </summary>
     /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point, so that no manifold
     /// surface exists.</exception>
     public TriangleMesh ToMesh() => SolidMesher.Assemble(lofts).ToMesh();
 
     /// <summary>
     /// The closed surface turned about an axis through the origin and moved back to the grid, each vertex by less than
-    /// a grid unit. An oblique underside (see
-    /// <see cref="Loft.Wedge"/>) is raised or lowered to z = 0 and then lies there exactly; without one the height is
-    /// left as it turns out.
+    /// a grid unit. An oblique underside (see <see cref="Loft.Wedge"/>) is raised or lowered to z = 0 and then lies
+    /// there exactly; without one the height is left as it turns out.
     /// </summary>
     /// <param name="axis">The axis, right-hand rule.</param>
     /// <param name="degrees">Above -90 and below 90 degrees.</param>
     /// <exception cref="ArgumentOutOfRangeException">The angle is out of range, or a vertex leaves +-1024
     /// mm.</exception>
     /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; walls thinner than the
-    /// grid
-    /// were flattened; or an oblique underside does not lie level after the turn.</exception>
+    /// grid were flattened; or an oblique underside does not lie level after the turn.</exception>
     public TriangleMesh ToMesh(TiltAxis axis, double degrees)
     {
         if (!(Math.Abs(degrees) < 90))

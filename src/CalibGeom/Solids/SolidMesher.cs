@@ -5,10 +5,8 @@ namespace CalibGeom.Solids;
 
 /// <summary>
 /// From lofts to a closed mesh. At every level the tops of lofts that end there and the bottoms of those that begin are
-/// laid over each
-/// other; what only tops cover faces up, what only bottoms cover faces down, and what both cover vanishes. Walls take
-/// every vertex that the
-/// overlay put on their edges, so each edge gets exactly two triangles.
+/// laid over each other; what only tops cover faces up, what only bottoms cover faces down, and what both cover
+/// vanishes. Walls take every vertex that the overlay put on their edges, so each edge gets exactly two triangles.
 /// </summary>
 internal static class SolidMesher
 {

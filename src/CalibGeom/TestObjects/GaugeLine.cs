@@ -3,8 +3,8 @@ using CalibGeom.Meshes;
 namespace CalibGeom.TestObjects;
 
 /// <summary>
-/// One of the lines that a size is measured along; a size may have several. Design, light and comparison with a mesh all
-/// take a size from its lines.
+/// One of the lines that a size is measured along; a size may have several. Design, light and comparison with a mesh
+/// all take a size from its lines.
 /// </summary>
 /// <param name="Feature">The size's feature id, such as <c>box1.outside.x</c>.</param>
 /// <param name="Direction">The direction of measurement, of length 1.</param>
@@ -15,8 +15,10 @@ public sealed record GaugeLine(string Feature, Vector3D Direction, GaugeFace Fro
     /// <summary>What a face is free ahead at least where nothing else is said, mm.</summary>
     internal const double Clear = 0.5;
 
-    /// <summary>Whether the faces belong to a round section, whose size is the mean over its lines; the largest of the
-    /// lines else. Default false.</summary>
+    /// <summary>
+    /// Whether the faces belong to a round section, whose size is the mean over its lines; the largest of the lines
+    /// else. Default false.
+    /// </summary>
     public bool Round { get; init; }
 
     /// <summary>Whether material lies between the faces, as between a caliper's outside jaws.</summary>

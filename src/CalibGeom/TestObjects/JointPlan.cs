@@ -6,9 +6,10 @@ namespace CalibGeom.TestObjects;
 /// <param name="Clearance">The clearance per side made, mm.</param>
 public sealed record JointPlan(int Number, PerAxis WantedClearance, PerAxis Clearance)
 {
-    /// <summary>How far the inner box, pushed in until its taper sits on the well's rim, is shifted along Z from where
-    /// it is printed to where it
-    /// would stand over the outer box as printed, mm.</summary>
+    /// <summary>
+    /// How far the inner box, pushed in until its taper sits on the well's rim, is shifted along Z from where it is
+    /// printed to where it would stand over the outer box as printed, mm.
+    /// </summary>
     public required double Lift { get; init; }
 
     /// <summary>

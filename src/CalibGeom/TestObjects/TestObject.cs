@@ -32,9 +32,10 @@ public sealed class TestObject
     /// <summary>The spec it follows from.</summary>
     public TestObjectSpec Spec { get; }
 
-    /// <summary>The solid before any tilt, its plinth from z = 0 upward; null when an error among the
-    /// <see cref="Findings"/> makes it impossible.
-    /// Made when it is first asked for.</summary>
+    /// <summary>
+    /// The solid before any tilt, its plinth from z = 0 upward; null when an error among the <see cref="Findings"/>
+    /// makes it impossible. Made when it is first asked for.
+    /// </summary>
     public Solid? Solid => solid.Value;
 
     /// <summary>What to measure, count and feel.</summary>
@@ -55,8 +56,10 @@ public sealed class TestObject
     /// <summary>Where the sizes of the <see cref="Features"/> are measured, before any tilt.</summary>
     public IReadOnlyList<GaugeLine> Gauges { get; }
 
-    /// <summary>Vents, tunnels and slots that go right through: the solid is one piece with the Euler characteristic
-    /// 2 - 2 <see cref="TunnelCount"/>.</summary>
+    /// <summary>
+    /// Vents, tunnels and slots that go right through: the solid is one piece with the Euler characteristic 2 - 2
+    /// <see cref="TunnelCount"/>.
+    /// </summary>
     public int TunnelCount { get; }
 
     /// <summary>Where everything stands.</summary>

@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using CalibGeom.Features;
 using CalibGeom.Pictures.BenchSheet;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Objects;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using CalibGeom.Features;
 using CalibGeom.Pictures.BenchSheet;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;

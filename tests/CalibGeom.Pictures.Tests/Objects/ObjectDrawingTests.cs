@@ -1,11 +1,9 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using CalibGeom.Features;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Tests.TestObjects;
-using FsCheck;
 using FsCheck.Fluent;
 
 namespace CalibGeom.Pictures.Tests.Objects;

@@ -6,8 +6,9 @@ using CalibGeom.Pictures.Objects;
 
 namespace CalibGeom.Pictures.Tests.Objects;
 
-/// <summary>A drawing read back from its SVG: texts with the room they take, and thin lines by what they are
-/// for.</summary>
+/// <summary>
+/// A drawing read back from its SVG: texts with the room they take, and thin lines by what they are for.
+/// </summary>
 internal sealed partial class SvgSheet
 {
     internal SvgSheet(Drawing drawing)

@@ -16,9 +16,8 @@ namespace CalibGeom.Tests.Formats;
 
 /// <summary>
 /// Files with random bytes changed, inserted or cut: reading ends with a mesh or an <see cref="InputException"/>,
-/// within 10 s and within 4
-/// times the inflated size plus 64 MB of allocation (all of the thread's allocations are counted, which bounds the
-/// peak).
+/// within 10 s and within 4 times the inflated size plus 64 MB of allocation (all of the thread's allocations are
+/// counted, which bounds the peak).
 /// </summary>
 public class DamagedFileTests
 {

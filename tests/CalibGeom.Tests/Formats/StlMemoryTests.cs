@@ -7,8 +7,8 @@ namespace CalibGeom.Tests.Formats;
 
 /// <summary>
 /// All that reading allocates, which bounds what it holds at once: at a million triangles 30 MB for a closed mesh, and
-/// 120 MB when no two
-/// triangles share a corner, of which 84 MB are the mesh. Untouched room counts here as if it were memory.
+/// 120 MB when no two triangles share a corner, of which 84 MB are the mesh. Untouched room counts here as if it were
+/// memory.
 /// </summary>
 public class StlMemoryTests
 {

@@ -44,8 +44,9 @@ public class RegionUnionTests
         Assert.Equal(32, frame.Area, 1e-12);
     }
 
-    /// <summary>A frame inside the hole of a frame, beside a third: each hole belongs to the frame right round
-    /// it.</summary>
+    /// <summary>
+    /// A frame inside the hole of a frame, beside a third: each hole belongs to the frame right round it.
+    /// </summary>
     [Fact]
     public void AHoleBelongsToTheSmallestOutlineRoundIt()
     {

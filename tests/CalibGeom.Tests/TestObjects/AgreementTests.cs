@@ -9,8 +9,7 @@ namespace CalibGeom.Tests.TestObjects;
 
 /// <summary>
 /// What the design rules let pass without a warning, inspection finds ready to print: CALIBGEOM_AGREEMENT tells how
-/// many
-/// random specs to try, 6 by default.
+/// many random specs to try, 6 by default.
 /// </summary>
 public class AgreementTests
 {

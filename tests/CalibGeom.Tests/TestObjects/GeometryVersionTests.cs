@@ -41,8 +41,9 @@ public class GeometryVersionTests
         Assert.Throws<InvalidOperationException>(() => Remember(known, "1 bbbb 3333"));
     }
 
-    /// <summary>The lines with one more, unless they have it; another geometry under a known version and spec is
-    /// refused.</summary>
+    /// <summary>
+    /// The lines with one more, unless they have it; another geometry under a known version and spec is refused.
+    /// </summary>
     private static string[] Remember(string[] lines, string line)
     {
         string key = line[..(line.LastIndexOf(' ') + 1)];

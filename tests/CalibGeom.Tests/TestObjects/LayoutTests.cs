@@ -66,8 +66,10 @@ public class LayoutTests
         RequireFree(b, a);
     }
 
-    /// <summary>A caliper jaw is 3 mm deep and wide; a label stays 6 mm away from where it goes, and may stand where light
-    /// goes over it.</summary>
+    /// <summary>
+    /// A caliper jaw is 3 mm deep and wide; a label stays 6 mm away from where it goes, and may stand where light goes
+    /// over it.
+    /// </summary>
     private static void RequireFree(Placement owner, Placement other) =>
         Assert.All(
             owner.Placed.Lanes.Where(l => l.Kind == LaneKind.Caliper || other.Placed.Height == PartHeight.Tall),

@@ -66,8 +66,7 @@ public class MutantTests
         double slope = Math.Tan(25 * Math.PI / 180);
         var axis = new Vector3D(slope * cos, slope * sin, 1);
         ColumnPlan column = made.Columns[0];
-        Vector3D middle =
-            new Vector3D(column.X, column.Y, made.Plan.PlinthTop) + axis * (columns.Height / 2);
+        Vector3D middle = new Vector3D(column.X, column.Y, made.Plan.PlinthTop) + axis * (columns.Height / 2);
         GaugeLine[] lines = [.. made.Gauges.Where(g => g.Feature == "column1.diameter")];
         Assert.Equal(8, lines.Length);
         Assert.All(
@@ -86,7 +85,10 @@ public class MutantTests
     {
         TestObjectSpec coarse = Presets.Find("coarse")!.Spec;
         Assert.Equal([0.1], SpecJson.With(coarse, ["nest.sizes=10,14"]).Nest!.Clearances.Select(c => c.X));
-        Assert.Equal([0.1, 0.1, 0.1], SpecJson.With(coarse, ["nest.sizes=10,14,20,28"]).Nest!.Clearances.Select(c => c.X));
+        Assert.Equal(
+            [0.1, 0.1, 0.1],
+            SpecJson.With(coarse, ["nest.sizes=10,14,20,28"]).Nest!.Clearances.Select(c => c.X)
+        );
         TestObjectSpec graded = SpecJson.With(coarse, ["nest.clearances=0.1,0.2"]);
         InputException refused = Assert.Throws<InputException>(() => SpecJson.With(graded, ["nest.sizes=10,14"]));
         Assert.Contains("nest.clearances", refused.Message, StringComparison.Ordinal);

@@ -38,9 +38,10 @@ internal sealed class PrintedObject
 
     internal TriangleMesh Mesh { get; }
 
-    /// <summary>The contours of a section square to an axis through a point, both given and returned in the object's
-    /// frame; the direction is
-    /// that of a column's axis or of Z.</summary>
+    /// <summary>
+    /// The contours of a section square to an axis through a point, both given and returned in the object's frame; the
+    /// direction is that of a column's axis or of Z.
+    /// </summary>
     internal IEnumerable<(double Area, Vector3D[] Points)> Section(Vector3D point, Vector3D axis)
     {
         Vector3D origin = Turn(point);

@@ -9,8 +9,7 @@ namespace CalibGeom.Verification.Tests.Clearances;
 
 /// <summary>
 /// People with calipers: scale, growth, jaws' biases, scatter, repeats and missing faces differ from one to the next;
-/// how often the truth lies in the
-/// interval is counted. Seeds are fixed.
+/// how often the truth lies in the interval is counted. Seeds are fixed.
 /// </summary>
 public class CoverageTests(ITestOutputHelper output)
 {

@@ -5,8 +5,7 @@ namespace CalibGeom.Verification.Tests.Clearances;
 
 /// <summary>
 /// ISO 286-1:2010, table 1, and fundamental deviations as transcribed in two independent public tables that agree;
-/// clearances of the preferred
-/// hole-basis fits (ANSI B4.2-1978 list) computed from them by hand.
+/// clearances of the preferred hole-basis fits (ANSI B4.2-1978 list) computed from them by hand.
 /// </summary>
 public class Iso286Tests
 {

@@ -16,7 +16,9 @@ public class ReadingsSheetTests
         Assert.DoesNotContain(
             ids,
             id =>
-                id.EndsWith(".diameter") || id.StartsWith("slot1") || id.StartsWith("squeeze") && id.EndsWith("height")
+                id.EndsWith(".diameter", StringComparison.Ordinal)
+                || id.StartsWith("slot1", StringComparison.Ordinal)
+                || id.StartsWith("squeeze", StringComparison.Ordinal) && id.EndsWith("height", StringComparison.Ordinal)
         );
         int At(string id) => Array.IndexOf(ids, id);
         Assert.True(At("slots.open") < At("plinth.thickness"), "counts come before anything is touched");
@@ -57,7 +59,9 @@ public class ReadingsSheetTests
     public void TheWholeSheetHasARowForEverything() =>
         Assert.Equal(
             Standard.Where(f => f.Unit != "stage").Select(f => f.Id.ToString()).Order(),
-            Ids(ReadingsSheet.Of(Standard, all: true)).Where(id => !id.EndsWith(".stood")).Order()
+            Ids(ReadingsSheet.Of(Standard, all: true))
+                .Where(id => !id.EndsWith(".stood", StringComparison.Ordinal))
+                .Order()
         );
 
     [Theory]
@@ -71,7 +75,7 @@ public class ReadingsSheetTests
     private static string[] Ids(string sheet) =>
         sheet
             .Split('\n')
-            .SkipWhile(l => !l.StartsWith("feature,"))
+            .SkipWhile(l => !l.StartsWith("feature,", StringComparison.Ordinal))
             .Skip(1)
             .Where(l => l.Length > 0)
             .Select(l => l.Split(',')[0])

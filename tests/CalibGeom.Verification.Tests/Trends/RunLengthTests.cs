@@ -5,8 +5,8 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Trends;
 
 /// <summary>
-/// Average run lengths, computed elsewhere by quadrature with 200 nodes; they equal the tables of Montgomery (9.3, 9.11,
-/// after Hawkins and after Lucas and Saccucci 1990) as far as memory goes.
+/// Average run lengths, computed elsewhere by quadrature with 200 nodes; they equal the tables of Montgomery (9.3,
+/// 9.11, after Hawkins and after Lucas and Saccucci 1990) as far as memory goes.
 /// </summary>
 public class RunLengthTests
 {

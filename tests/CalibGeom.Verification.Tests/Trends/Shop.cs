@@ -1,6 +1,5 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
-using CalibGeom.Verification.Tests.Uncertainty;
 using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Uncertainty;
 

@@ -4,8 +4,8 @@ using Xunit.Abstractions;
 namespace CalibGeom.Verification.Tests.Trends;
 
 /// <summary>
-/// Simulated shops. Short here; CALIBGEOM_RUNS=2000 writes the whole table, and CALIBGEOM_ROWS=a,b only rows
-/// whose names contain these words.
+/// Simulated shops. Short here; CALIBGEOM_RUNS=2000 writes the whole table, and CALIBGEOM_ROWS=a,b only rows whose
+/// names contain these words.
 /// </summary>
 public class ShopTableTests(ITestOutputHelper output)
 {

@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Trends.Changes;
 using CalibGeom.Verification.Uncertainty;

@@ -6,8 +6,10 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
-/// <summary>Two thousand answers to logs of hidden printers and of numbers at random: the sentences of one answer
-/// never contradict each other.</summary>
+/// <summary>
+/// Two thousand answers to logs of hidden printers and of numbers at random: the sentences of one answer never
+/// contradict each other.
+/// </summary>
 public class CoherenceTests
 {
     private const int Simulated = 1200,

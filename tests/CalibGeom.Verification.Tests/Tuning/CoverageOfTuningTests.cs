@@ -6,9 +6,8 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Tuning;
 
 /// <summary>
-/// Worlds drawn from what is believed before the prints: the 95 % intervals hold the truth in 93 to 97 %. Of 500
-/// worlds the rate has a
-/// standard error of 1 %.
+/// Worlds drawn from what is believed before the prints: the 95 % intervals hold the truth in 93 to 97 %. Of 500 worlds
+/// the rate has a standard error of 1 %.
 /// </summary>
 public class CoverageOfTuningTests
 {

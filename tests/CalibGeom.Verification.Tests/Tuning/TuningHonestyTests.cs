@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Tuning.Policy;
 

@@ -4,8 +4,7 @@ namespace CalibGeom.Verification.Tests.Uncertainty;
 
 /// <summary>
 /// JCGM 100:2008 (GUM) H.1, end-gauge calibration. Inputs as printed there; published results are the rounded ones, the
-/// finer digits were recomputed
-/// independently with 30-digit arithmetic.
+/// finer digits were recomputed independently with 30-digit arithmetic.
 /// </summary>
 public class EndGaugeTests
 {

@@ -4,8 +4,8 @@ namespace CalibGeom.Verification.Tests.Uncertainty;
 
 /// <summary>
 /// JCGM 101:2008, clause 9, and NPL DEM-ES-011 9.2. Exact values were recomputed in closed form or with ten million
-/// trials; where a published
-/// figure is noted it agrees with them. Tolerances: mean 4u/sqrt(N), u 0.3 %, interval ends 0.02 u.
+/// trials; where a published figure is noted it agrees with them. Tolerances: mean 4u/sqrt(N), u 0.3 %, interval ends
+/// 0.02 u.
 /// </summary>
 public class MonteCarloTests
 {

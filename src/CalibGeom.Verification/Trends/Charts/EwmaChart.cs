@@ -14,8 +14,8 @@ public sealed class EwmaChart
     /// <param name="target">Where they should lie.</param>
     /// <param name="deviation">Their standard deviation, above 0.</param>
     /// <param name="weight">lambda, the weight of the newest value, above 0 and at most 1. Default 0.2.</param>
-    /// <param name="reach">Half the width of the limits in standard deviations of the average, above 0. Default
-    /// 2.962: one false alarm in 500 points.</param>
+    /// <param name="reach">Half the width of the limits in standard deviations of the average, above 0. Default 2.962:
+    /// one false alarm in 500 points.</param>
     /// <exception cref="ArgumentException">A number is out of range.</exception>
     public EwmaChart(
         IEnumerable<double> values,
@@ -58,8 +58,9 @@ public sealed class EwmaChart
     /// <summary>The averages, one a value.</summary>
     public IReadOnlyList<double> Averages => averages;
 
-    /// <summary>The limits of a long series, which the run lengths of <see cref="RunLength.Ewma"/> are meant
-    /// for.</summary>
+    /// <summary>
+    /// The limits of a long series, which the run lengths of <see cref="RunLength.Ewma"/> are meant for.
+    /// </summary>
     public ControlLimits Settled { get; }
 
     /// <summary>The narrower limits at a point, which know how few values came before.</summary>

@@ -6,8 +6,7 @@ namespace CalibGeom.Verification.Tuning.Beginnings;
 
 /// <summary>
 /// The first exposure, rest and base exposure of a resin that has not been printed, why, and how unsure they are. A
-/// start, never a setting.
-/// Immutable.
+/// start, never a setting. Immutable.
 /// </summary>
 /// <param name="Settings">First exposure and rest; no edge offset.</param>
 /// <param name="Range">The exposures between which the right one lies in 95 % of cases, s.</param>
@@ -55,8 +54,9 @@ public sealed record StartAdvice(
         return Of(moved, FirstRest, MakerFactor, null, why);
     }
 
-    /// <summary>From a working curve and the irradiance of the printer: the time in which one exposure cures two
-    /// layers.</summary>
+    /// <summary>
+    /// From a working curve and the irradiance of the printer: the time in which one exposure cures two layers.
+    /// </summary>
     /// <param name="quoted">The curve and the irradiance.</param>
     /// <param name="layer">Layer height, mm, above 0 and at most 1.</param>
     /// <exception cref="ArgumentException">The layer height is out of range, or the time would be.</exception>

@@ -3,10 +3,9 @@ using CalibGeom.Verification.Logs;
 namespace CalibGeom.Verification.Tuning.Policy;
 
 /// <summary>
-/// How much light the resin needs and how much is allowed. Needed: one exposure cures the least number of layers,
-/// and the wanted column stands, or,
-/// where none is wanted, more light no longer saves columns. Allowed: print-through and print time. What is needed
-/// is allowed.
+/// How much light the resin needs and how much is allowed. Needed: one exposure cures the least number of layers, and
+/// the wanted column stands, or, where none is wanted, more light no longer saves columns. Allowed: print-through and
+/// print time. What is needed is allowed.
 /// </summary>
 internal sealed class LightNeed
 {
@@ -63,9 +62,8 @@ internal sealed class LightNeed
         && 1 - Math.Pow(1.1, -c.TimeExponent) >= options.ColumnGain;
 
     /// <summary>
-    /// The exposure below which light must not go on purpose, s: where one exposure surely cures enough and the
-    /// wanted column stands. Without a
-    /// comb that tells, the last one, or a step below it while no column is missing.
+    /// The exposure below which light must not go on purpose, s: where one exposure surely cures enough and the wanted
+    /// column stands. Without a comb that tells, the last one, or a step below it while no column is missing.
     /// </summary>
     internal double Floor()
     {

@@ -2,8 +2,10 @@ using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Verification.Tuning.Policy;
 
-/// <summary>Which edge offsets can be had: any step of the slicer, whole pixels without grey levels, the one that is
-/// held, or none.</summary>
+/// <summary>
+/// Which edge offsets can be had: any step of the slicer, whole pixels without grey levels, the one that is held, or
+/// none.
+/// </summary>
 internal sealed class OffsetRule
 {
     private const double Most = 0.2;

@@ -4,11 +4,9 @@ namespace CalibGeom.Verification.Tuning.Sampling;
 
 /// <summary>
 /// Draws from what is believed after the data by adaptive multiple importance sampling (J.-M. Cornuet et al.,
-/// Scandinavian Journal of Statistics 39
-/// (2012) 798): parameters are standard normal before the data; rounds of draws come closer and closer to the
-/// answer, and every draw is
-/// weighed against the mixture of all rounds. A flattened likelihood keeps early rounds wide. Fixed seeds: the same
-/// data give the same draws.
+/// Scandinavian Journal of Statistics 39 (2012) 798): parameters are standard normal before the data; rounds of draws
+/// come closer and closer to the answer, and every draw is weighed against the mixture of all rounds. A flattened
+/// likelihood keeps early rounds wide. Fixed seeds: the same data give the same draws.
 /// </summary>
 internal static class AdaptiveSampler
 {

@@ -1,9 +1,8 @@
 namespace CalibGeom.Verification.Tuning.Sampling;
 
 /// <summary>
-/// The lower Cholesky root of a small covariance. Own code beside MathNet because it runs some thousand times an
-/// answer on matrices
-/// of five to twenty rows, without an allocation a call to wrap each.
+/// The lower Cholesky root of a small covariance. Own code beside MathNet because it runs some thousand times an answer
+/// on matrices of five to twenty rows, without an allocation a call to wrap each.
 /// </summary>
 internal sealed class LowerRoot
 {

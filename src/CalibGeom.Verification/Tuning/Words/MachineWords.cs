@@ -4,8 +4,8 @@ using CalibGeom.Verification.Tuning.Policy;
 namespace CalibGeom.Verification.Tuning.Words;
 
 /// <summary>
-/// When prints that should be alike are not: the only case in which the machine is named. Causes are common
-/// practice, without a source.
+/// When prints that should be alike are not: the only case in which the machine is named. Causes are common practice,
+/// without a source.
 /// </summary>
 internal static class MachineWords
 {

@@ -7,8 +7,7 @@ namespace CalibGeom.Formats.Obj;
 
 /// <summary>
 /// Reads the polygons of a Wavefront OBJ; an <c>o</c> statement starts an object. Groups, materials and texture are no
-/// part of a mesh and are
-/// skipped; lines and points are skipped and said; free-form surfaces are a fault.
+/// part of a mesh and are skipped; lines and points are skipped and said; free-form surfaces are a fault.
 /// </summary>
 internal sealed class ObjReader(Stream stream, Faults faults)
 {

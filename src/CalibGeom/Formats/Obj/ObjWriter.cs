@@ -2,8 +2,7 @@ namespace CalibGeom.Formats.Obj;
 
 /// <summary>
 /// Writes Wavefront OBJ: one <c>o</c> object for each mesh, vertices in mm in the shortest decimals that read back to
-/// the same value,
-/// triangles only, LF line ends. The same objects give the same bytes everywhere.
+/// the same value, triangles only, LF line ends. The same objects give the same bytes everywhere.
 /// </summary>
 public static class ObjWriter
 {

@@ -4,10 +4,8 @@ namespace CalibGeom.Formats.Obj;
 
 /// <summary>
 /// Cuts a polygon in space, convex or not, into triangles by clipping ears, seen along the axis nearest to its normal.
-/// Every vertex is used
-/// and the polygon's border is the triangles' border, so neighbours still fit. A border that crosses itself has no
-/// proper cut; it gets one
-/// with the same border. Its room is used again for the next polygon.
+/// Every vertex is used and the polygon's border is the triangles' border, so neighbours still fit. A border that
+/// crosses itself has no proper cut; it gets one with the same border. Its room is used again for the next polygon.
 /// </summary>
 internal sealed class PolygonTriangulator
 {

@@ -5,8 +5,8 @@ namespace CalibGeom.Formats.Stl;
 
 /// <summary>
 /// Reads ASCII STL: any number of solids, keywords in any case, numbers as 32-bit floats as in the binary form. Lenient
-/// reading drops a facet
-/// that is not whole and goes on at the next keyword <c>facet</c>, <c>endsolid</c> or <c>solid</c>.
+/// reading drops a facet that is not whole and goes on at the next keyword <c>facet</c>, <c>endsolid</c> or
+/// <c>solid</c>.
 /// </summary>
 internal sealed class StlAsciiReader(Stream stream, Faults faults)
 {

@@ -4,8 +4,8 @@ namespace CalibGeom.Formats.Stl;
 
 /// <summary>
 /// One 50-byte record of a binary STL as it lies in the file: the normal, three corners in mm and the attribute word. A
-/// span of these can be
-/// seen as bytes with <see cref="MemoryMarshal.AsBytes{T}(ReadOnlySpan{T})"/> and written elsewhere unchanged.
+/// span of these can be seen as bytes with <see cref="MemoryMarshal.AsBytes{T}(ReadOnlySpan{T})"/> and written
+/// elsewhere unchanged.
 /// </summary>
 /// <param name="NormalX">x of the normal as stored; this library never trusts it.</param>
 /// <param name="NormalY">y of the normal.</param>

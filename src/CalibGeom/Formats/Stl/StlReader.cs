@@ -5,9 +5,8 @@ namespace CalibGeom.Formats.Stl;
 
 /// <summary>
 /// Reads STL into a mesh whose equal corners share an index: the same three 32-bit floats (-0 counts as 0) are one
-/// vertex, in order of first
-/// appearance. Stored normals are not used; the order of corners says which side is out. <see cref="MeshFile"/> reads
-/// every format.
+/// vertex, in order of first appearance. Stored normals are not used; the order of corners says which side is out.
+/// <see cref="MeshFile"/> reads every format.
 /// </summary>
 public static class StlReader
 {

@@ -5,8 +5,7 @@ namespace CalibGeom.Formats.Stl;
 
 /// <summary>
 /// Reads a binary STL block by block in constant memory, however long it is. The declared count must agree with the
-/// file's length before the
-/// first block is handed out. Not safe to share between threads.
+/// file's length before the first block is handed out. Not safe to share between threads.
 /// </summary>
 public sealed class StlTriangleStream : IDisposable
 {
@@ -84,8 +83,7 @@ public sealed class StlTriangleStream : IDisposable
 
     /// <summary>The next facets, at most 2600; empty at the end. The span is good until the next call.</summary>
     /// <exception cref="InputException">A corner or a normal is not a finite number (the message gives the byte), or
-    /// the file became
-    /// shorter while it was read.</exception>
+    /// the file became shorter while it was read.</exception>
     public ReadOnlySpan<StlFacet> Next()
     {
         int count = (int)Math.Min(FacetsInBlock, TriangleCount - done);

@@ -7,10 +7,9 @@ namespace CalibGeom.Formats.Stl;
 
 /// <summary>
 /// Writes binary STL: an 80-byte header, the count, and 50 bytes a triangle in the mesh's order. Coordinates are
-/// rounded to 32-bit floats;
-/// those on the grid (see <see cref="Planar.Grid"/>) are written exactly. The normal is the unit normal of the written
-/// corners, and 0, 0, 1
-/// for a facet without area, never NaN. The same mesh and header give the same bytes everywhere.
+/// rounded to 32-bit floats; those on the grid (see <see cref="Planar.Grid"/>) are written exactly. The normal is the
+/// unit normal of the written corners, and 0, 0, 1 for a facet without area, never NaN. The same mesh and header give
+/// the same bytes everywhere.
 /// </summary>
 public static class StlWriter
 {
@@ -23,9 +22,8 @@ public static class StlWriter
     /// <param name="stream">Where to; written front to back, never sought in, left open.</param>
     /// <param name="mesh">The mesh.</param>
     /// <param name="header">Text for the 80-byte header, padded with spaces. What is not printable ASCII becomes '?',
-    /// what goes beyond 80
-    /// bytes is cut, and a text that begins with "solid" in any case is preceded by "mesh ", since readers take that
-    /// word for ASCII STL.</param>
+    /// what goes beyond 80 bytes is cut, and a text that begins with "solid" in any case is preceded by "mesh ", since
+    /// readers take that word for ASCII STL.</param>
     /// <exception cref="ArgumentException">A coordinate is too large for a 32-bit float (beyond 3.4e38 mm).</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     public static void Write(Stream stream, TriangleMesh mesh, string header)

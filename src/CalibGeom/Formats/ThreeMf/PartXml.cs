@@ -5,9 +5,7 @@ namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
 /// One XML part, read forwards. UTF-8 only, with or without a byte order mark, no document type, no external entity, no
-/// attributes of the xml and xsi
-/// namespaces but xml:lang
-/// on the root.
+/// attributes of the xml and xsi namespaces but xml:lang on the root.
 /// </summary>
 internal sealed class PartXml : IDisposable
 {
@@ -159,8 +157,9 @@ internal sealed class PartXml : IDisposable
     internal void Unknown() =>
         Faults.Raise($"{Place}: 3MF has no element here called {reader.Name}", "elements unknown to 3MF");
 
-    /// <summary>Notes the current attribute as one that 3MF does not know: whatever it says, it moves no
-    /// vertex.</summary>
+    /// <summary>
+    /// Notes the current attribute as one that 3MF does not know: whatever it says, it moves no vertex.
+    /// </summary>
     internal void Foreign() =>
         Faults.Remark($"{Place}: 3MF has no attribute {reader.Name} here", "attributes unknown to 3MF");
 

@@ -9,12 +9,12 @@ public sealed record ThreeMfContent
     /// <summary>The Application metadata: the program and its version; left out when empty. Default empty.</summary>
     public string Application { get; init; } = "";
 
-    /// <summary>The whole spec as JSON text, carried as namespaced metadata so that the object can be built again from
-    /// the file; null to
-    /// leave it out, the default.</summary>
+    /// <summary>
+    /// The whole spec as JSON text, carried as namespaced metadata so that the object can be built again from the file;
+    /// null to leave it out, the default.
+    /// </summary>
     public string? SpecJson { get; init; }
 
-    /// <summary>A picture of the objects as PNG, which file managers show; null to leave it out, the
-    /// default.</summary>
+    /// <summary>A picture of the objects as PNG, which file managers show; null to leave it out, the default.</summary>
     public byte[]? Thumbnail { get; init; }
 }

@@ -4,8 +4,7 @@ namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
 /// Reads the core of 3MF: each build item becomes one named mesh in mm, with its components and transforms applied.
-/// Lenient reading of a model
-/// without a usable build takes each object that is no component of another once.
+/// Lenient reading of a model without a usable build takes each object that is no component of another once.
 /// </summary>
 internal static class ThreeMfReader
 {

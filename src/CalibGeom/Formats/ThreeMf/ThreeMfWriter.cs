@@ -7,11 +7,10 @@ namespace CalibGeom.Formats.ThreeMf;
 
 /// <summary>
 /// Writes 3MF (core specification 1.4): unit millimeter, one named object and one build item for each mesh, ids 1, 2,
-/// ... in order, decimals in
-/// the shortest form that reads back to the same value. Nothing in the file depends on time or machine: the same call
-/// gives the same parts in
-/// the same order; their compression is that of the .NET runtime. A file with objects for calibrating a process ends in
-/// <c>.calibration.3mf</c>, the suffix that Core 1.4 reserves for it.
+/// ... in order, decimals in the shortest form that reads back to the same value. Nothing in the file depends on time
+/// or machine: the same call gives the same parts in the same order; their compression is that of the .NET runtime. A
+/// file with objects for calibrating a process ends in <c>.calibration.3mf</c>, the suffix that Core 1.4 reserves for
+/// it.
 /// </summary>
 public static class ThreeMfWriter
 {

@@ -11,7 +11,8 @@ namespace CalibGeom.Inspection.Layers;
 /// mm; the trapped volume in mm3; the lost area in mm2.</param>
 public sealed record LayerDefect(LayerDefectKind Kind, Vector3D Place, int Layer, int LastLayer, double Size)
 {
-    /// <summary>The angle of an overhang's underside, degrees from horizontal, over its whole reach; null for other
-    /// kinds.</summary>
+    /// <summary>
+    /// The angle of an overhang's underside, degrees from horizontal, over its whole reach; null for other kinds.
+    /// </summary>
     public double? Angle { get; init; }
 }

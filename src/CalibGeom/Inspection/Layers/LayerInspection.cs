@@ -6,8 +6,7 @@ namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
 /// Goes through a mesh layer by layer as a printer would: area, islands, overhangs, bridges, trapped resin, thin walls
-/// and gaps. A
-/// block of layers is in memory at a time, as runs of pixels.
+/// and gaps. A block of layers is in memory at a time, as runs of pixels.
 /// </summary>
 public static class LayerInspection
 {

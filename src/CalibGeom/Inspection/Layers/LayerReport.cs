@@ -39,9 +39,10 @@ public sealed class LayerReport
     /// <summary>All layers, from the plate upward.</summary>
     public IReadOnlyList<LayerSummary> Layers { get; }
 
-    /// <summary>The layer that prints a height, the upper one where two meet; the nearest for heights beyond the first
-    /// and last. Null when there
-    /// are no layers.</summary>
+    /// <summary>
+    /// The layer that prints a height, the upper one where two meet; the nearest for heights beyond the first and last.
+    /// Null when there are no layers.
+    /// </summary>
     /// <param name="z">mm, in the coordinates of the mesh.</param>
     public int? LayerAt(double z) =>
         Layers.Count == 0

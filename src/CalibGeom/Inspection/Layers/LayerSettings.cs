@@ -4,8 +4,7 @@ namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
 /// The process that a mesh is inspected for and the limits that its layers are held against. The limits' defaults are
-/// careful estimates
-/// of ours without a published source. Immutable and safe to share between threads.
+/// careful estimates of ours without a published source. Immutable and safe to share between threads.
 /// </summary>
 public sealed record LayerSettings
 {
@@ -42,9 +41,10 @@ public sealed record LayerSettings
         init => pixelY = Require(value, 0.001, 10, nameof(PixelY));
     }
 
-    /// <summary>The plate that the mesh must have room on; its height counts where it is given, its place does not.
-    /// Null, the default,
-    /// leaves that unchecked.</summary>
+    /// <summary>
+    /// The plate that the mesh must have room on; its height counts where it is given, its place does not. Null, the
+    /// default, leaves that unchecked.
+    /// </summary>
     public Plate? Plate { get; init; }
 
     /// <summary>Walls and gaps below this number of pixels are found, 0 to 100; 2 by default.</summary>

@@ -5,8 +5,8 @@ namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
 /// Follows the resin round a growing part. While a layer is printed, the film closes everything open towards it and the
-/// plate everything
-/// open towards the plate; resin that has no way out sideways, through this layer or any before it, is trapped.
+/// plate everything open towards the plate; resin that has no way out sideways, through this layer or any before it, is
+/// trapped.
 /// </summary>
 internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
 {

@@ -5,8 +5,7 @@ namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
 /// Finds walls and gaps that are too thin over some height and length. What is thin only where an edge runs out (a
-/// taper's rim, a corner)
-/// is left alone.
+/// taper's rim, a corner) is left alone.
 /// </summary>
 internal sealed class WidthCheck
 {

@@ -37,7 +37,8 @@ public enum DefectKind
     /// </summary>
     InsideOutComponent,
 
-    /// <summary>A component with its outside out that lies inside the material of others: that is there
-    /// twice.</summary>
+    /// <summary>
+    /// A component with its outside out that lies inside the material of others: that is there twice.
+    /// </summary>
     NestedComponent,
 }

@@ -4,9 +4,8 @@ namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
 /// Exact orientation of a mesh's vertices. Where all coordinates are whole multiples of one power of two within 2^40 of
-/// it, as on the grid
-/// and in most 32-bit float files, what the floating-point filter cannot decide is decided in 128-bit integers;
-/// otherwise in longer ones.
+/// it, as on the grid and in most 32-bit float files, what the floating-point filter cannot decide is decided in
+/// 128-bit integers; otherwise in longer ones.
 /// </summary>
 internal sealed class ExactMesh
 {

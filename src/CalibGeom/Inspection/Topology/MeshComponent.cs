@@ -47,8 +47,9 @@ public sealed record MeshComponent
     /// </summary>
     internal bool IsBalanced { get; init; }
 
-    /// <summary>Whether triangles of it pass through others, so that it is neither inside nor outside of
-    /// them.</summary>
+    /// <summary>
+    /// Whether triangles of it pass through others, so that it is neither inside nor outside of them.
+    /// </summary>
     internal bool Crosses { get; init; }
 
     /// <summary>How often other components go round it.</summary>

@@ -4,9 +4,8 @@ namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
 /// Examines any mesh, closed or not. Corners with the same three numbers are one vertex; there is no tolerance. What
-/// lies on what and what
-/// crosses what is decided exactly, so the counts do not change when a mesh is turned by right angles, renumbered or
-/// reordered.
+/// lies on what and what crosses what is decided exactly, so the counts do not change when a mesh is turned by right
+/// angles, renumbered or reordered.
 /// </summary>
 public static class MeshTopology
 {

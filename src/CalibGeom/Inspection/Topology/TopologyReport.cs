@@ -44,8 +44,10 @@ public sealed class TopologyReport
     /// <summary>Vertices minus edges plus triangles, over distinct positions.</summary>
     public int EulerCharacteristic => VertexCount - EdgeCount + TriangleCount;
 
-    /// <summary>The signed volume in mm3, a body inside another counted once; bodies that cross count twice where they
-    /// do. Without meaning when the mesh is open.</summary>
+    /// <summary>
+    /// The signed volume in mm3, a body inside another counted once; bodies that cross count twice where they do.
+    /// Without meaning when the mesh is open.
+    /// </summary>
     public required double Volume { get; init; }
 
     /// <summary>The surface in mm2.</summary>

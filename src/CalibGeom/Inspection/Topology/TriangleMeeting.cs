@@ -2,9 +2,8 @@ namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
 /// Decides exactly how two triangles with area meet. The test of intervals on the common line of two planes follows
-/// Guigue and Devillers,
-/// Fast and Robust Triangle-Triangle Overlap Test Using Orientation Predicates, 2003; contacts are told from crossings
-/// by strict signs.
+/// Guigue and Devillers, Fast and Robust Triangle-Triangle Overlap Test Using Orientation Predicates, 2003; contacts
+/// are told from crossings by strict signs.
 /// </summary>
 internal sealed class TriangleMeeting(ExactMesh mesh, int[] triangles)
 {
@@ -125,9 +124,10 @@ internal sealed class TriangleMeeting(ExactMesh mesh, int[] triangles)
 
     private static bool Both(ReadOnlySpan<int> sides) => sides.Contains(1) && sides.Contains(-1);
 
-    /// <summary>The corner alone on its side, and whether the other triangle must be turned over so that this corner is
-    /// on its positive
-    /// side or, when it is in the plane, the other two are on its negative side.</summary>
+    /// <summary>
+    /// The corner alone on its side, and whether the other triangle must be turned over so that this corner is on its
+    /// positive side or, when it is in the plane, the other two are on its negative side.
+    /// </summary>
     private static (int Corner, bool Flip) Alone(ReadOnlySpan<int> sides)
     {
         if (sides.Count(1) == 1)

@@ -4,8 +4,7 @@ namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
 /// The side of a triangle's plane on which a vertex lies, exactly. A normal kept for each triangle decides nearly
-/// always; what lies within its
-/// rounding error goes to <see cref="ExactMesh"/>.
+/// always; what lies within its rounding error goes to <see cref="ExactMesh"/>.
 /// </summary>
 internal sealed class TrianglePlanes
 {

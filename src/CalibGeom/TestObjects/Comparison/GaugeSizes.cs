@@ -56,8 +56,10 @@ internal sealed class GaugeSizes(TriangleMesh mesh, SizeFindings findings)
 
     private static GaugeFace Moved(GaugeFace face, Vector3D shift) => face with { Point = face.Point + shift };
 
-    /// <summary>How far the middles of the lines lie from where they should, on the level, by least squares: with the
-    /// plinth's size the places on it may change, which changes no size.</summary>
+    /// <summary>
+    /// How far the middles of the lines lie from where they should, on the level, by least squares: with the plinth's
+    /// size the places on it may change, which changes no size.
+    /// </summary>
     private Vector3D ShiftOf(GaugeLine[] lines)
     {
         double xx = 0,

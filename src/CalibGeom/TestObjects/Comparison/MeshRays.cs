@@ -5,8 +5,10 @@ namespace CalibGeom.TestObjects.Comparison;
 /// <summary>Where lines pass through a mesh's surface.</summary>
 internal sealed class MeshRays
 {
-    /// <summary>How far beside a triangle, as a share of its edges, a line still counts as passing it: no gap between
-    /// two triangles.</summary>
+    /// <summary>
+    /// How far beside a triangle, as a share of its edges, a line still counts as passing it: no gap between two
+    /// triangles.
+    /// </summary>
     private const double Beside = 1e-9;
 
     private readonly Vector3D[] origins;
@@ -31,8 +33,10 @@ internal sealed class MeshRays
         }
     }
 
-    /// <summary>How far along its outward direction the surface near a face lies; null when there is none that faces the
-    /// same way within a reach.</summary>
+    /// <summary>
+    /// How far along its outward direction the surface near a face lies; null when there is none that faces the same
+    /// way within a reach.
+    /// </summary>
     internal double? Offset(GaugeFace face, double reach)
     {
         double? nearest = null;
@@ -46,7 +50,9 @@ internal sealed class MeshRays
         return nearest;
     }
 
-    /// <summary>The way along a line to where it passes a triangle, or null (after Moeller and Trumbore 1997).</summary>
+    /// <summary>
+    /// The way along a line to where it passes a triangle, or null (after Moeller and Trumbore 1997).
+    /// </summary>
     private double? Crossing(int triangle, Vector3D from, Vector3D along)
     {
         Vector3D p = Vector3D.Cross(along, edges2[triangle]);

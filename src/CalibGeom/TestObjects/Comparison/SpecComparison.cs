@@ -34,9 +34,10 @@ public static class SpecComparison
         return findings.All;
     }
 
-    /// <summary>Tells which part of an object a place of its mesh belongs to (<c>box2</c>, <c>column7</c>,
-    /// <c>slots</c>, <c>span.x</c>,
-    /// <c>plinth</c>, <c>label.title</c>); empty when none.</summary>
+    /// <summary>
+    /// Tells which part of an object a place of its mesh belongs to (<c>box2</c>, <c>column7</c>, <c>slots</c>,
+    /// <c>span.x</c>, <c>plinth</c>, <c>label.title</c>); empty when none.
+    /// </summary>
     /// <param name="mesh">The object's mesh with triangles, wherever it was moved to, tilted as the spec says.</param>
     /// <param name="made">The object.</param>
     /// <exception cref="InvalidOperationException">The object has no solid.</exception>

@@ -10,8 +10,10 @@ internal sealed class EdgeFinder(IEnumerable<Placement> free, Rect plinth, doubl
     /// <summary>How closely places along a side are tried and the plinth is enlarged, mm.</summary>
     private const double Step = 0.25;
 
-    /// <summary>How far from a corner something that stands beside the plinth may be, mm: further in, light along the edge
-    /// would meet the plinth's side both ways.</summary>
+    /// <summary>
+    /// How far from a corner something that stands beside the plinth may be, mm: further in, light along the edge would
+    /// meet the plinth's side both ways.
+    /// </summary>
     private const double NearCorner = 2;
 
     private static readonly Side[] Sides = [Side.Left, Side.Back, Side.Front, Side.Right];

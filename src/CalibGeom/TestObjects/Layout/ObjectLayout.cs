@@ -3,9 +3,7 @@ using CalibGeom.TestObjects.Parts.Plinth;
 
 namespace CalibGeom.TestObjects.Layout;
 
-/// <summary>
-/// Where everything stands, and the plinth's size. The plinth's centre is the origin.
-/// </summary>
+/// <summary> Where everything stands, and the plinth's size. The plinth's centre is the origin. </summary>
 /// <param name="Parts">The parts in place, in the order given.</param>
 /// <param name="HalfX">Half the plinth's width, mm.</param>
 /// <param name="HalfY">Half the plinth's depth, mm.</param>

@@ -4,24 +4,31 @@ namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>
 /// Places parts close together without breaking their distances or lanes: one after the other, each where the rectangle
-/// round all parts
-/// grows least. A few orders are tried and the smallest result is kept. The same parts give the same places.
+/// round all parts grows least. A few orders are tried and the smallest result is kept. The same parts give the same
+/// places.
 /// </summary>
 internal static class Packing
 {
-    /// <summary>Width over depth, or depth over width and a half, up to which a plinth is not called slim: a hand holds it
-    /// and it does not warp.</summary>
+    /// <summary>
+    /// Width over depth, or depth over width and a half, up to which a plinth is not called slim: a hand holds it and
+    /// it does not warp.
+    /// </summary>
     private const double Slimmest = 1.5;
 
-    /// <summary>Share of the square of the excess that a slim plinth costs in area: at twice the limit a quarter more,
-    /// found by looking at the presets.</summary>
+    /// <summary>
+    /// Share of the square of the excess that a slim plinth costs in area: at twice the limit a quarter more, found by
+    /// looking at the presets.
+    /// </summary>
     private const double SlimCost = 0.25;
 
-    /// <summary>How much a place off the middle costs, mm2 a mm: less than any real saving of area, so that it only
-    /// breaks ties.</summary>
+    /// <summary>
+    /// How much a place off the middle costs, mm2 a mm: less than any real saving of area, so that it only breaks ties.
+    /// </summary>
     private const double OffCentreCost = 0.01;
 
-    /// <summary>Positions are told apart by 2^-16 mm: far finer than the grid, coarser than what sums leave behind.</summary>
+    /// <summary>
+    /// Positions are told apart by 2^-16 mm: far finer than the grid, coarser than what sums leave behind.
+    /// </summary>
     private const double Step = 65536;
 
     /// <summary>The places of all parts, in the order given.</summary>
@@ -46,8 +53,10 @@ internal static class Packing
     internal static Rect BoundsOf(IEnumerable<Placement> placed) =>
         placed.Select(p => p.Placed.Bounds).Aggregate((a, b) => a.Join(b));
 
-    /// <summary>Large parts first, in five ways: as they come; parts of several pieces first, then last; in the order
-    /// given; parts that can be reshaped last, to fill what is left.</summary>
+    /// <summary>
+    /// Large parts first, in five ways: as they come; parts of several pieces first, then last; in the order given;
+    /// parts that can be reshaped last, to fill what is left.
+    /// </summary>
     private static IEnumerable<Candidate[]> Orders(Candidate[] parts)
     {
         Candidate[] bySize = [.. parts.OrderByDescending(i => i.Area)];

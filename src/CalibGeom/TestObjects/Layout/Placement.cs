@@ -9,8 +9,9 @@ namespace CalibGeom.TestObjects.Layout;
 /// <param name="Quarters">By how many quarters its frame is turned counter-clockwise.</param>
 internal sealed record Placement(ITestPart Part, double X, double Y, int Quarters = 0)
 {
-    /// <summary>Distance between two low labels, mm: about a line's height, so that one is not read as the
-    /// other.</summary>
+    /// <summary>
+    /// Distance between two low labels, mm: about a line's height, so that one is not read as the other.
+    /// </summary>
     private const double LabelToLabel = 2.5;
 
     /// <summary>What it covers and keeps free, in place.</summary>

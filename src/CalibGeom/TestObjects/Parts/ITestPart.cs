@@ -5,8 +5,8 @@ namespace CalibGeom.TestObjects.Parts;
 /// <summary>
 /// Something that stands on the plinth of a test object. The layout asks for its footprint and gives it a place; the
 /// solid, the feature table, the design rules, the light model and the comparison with a mesh ask for the rest. A part
-/// that a developer writes is asked the same as those of the project.
-/// Implementations are immutable: the same part in the same place always gives the same answers.
+/// that a developer writes is asked the same as those of the project. Implementations are immutable: the same part in
+/// the same place always gives the same answers.
 /// </summary>
 public interface ITestPart
 {
@@ -16,8 +16,9 @@ public interface ITestPart
     /// <summary>What it covers and keeps free, seen from above in its own frame.</summary>
     PartFootprint Footprint { get; }
 
-    /// <summary>Other ways in which it may stand, the dearest last; the layout takes the one that saves most room.
-    /// Default none.</summary>
+    /// <summary>
+    /// Other ways in which it may stand, the dearest last; the layout takes the one that saves most room. Default none.
+    /// </summary>
     IReadOnlyList<ITestPart> OtherWays => [];
 
     /// <summary>What it is made of in a place: lofts that overlap neither each other nor other parts.</summary>

@@ -4,8 +4,8 @@ namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
 /// An upright rectangle about the origin with three rounded corners and one (+X-Y) cut at 45 degrees. Outlines of any
-/// two have the same
-/// vertices in the same order, so that a loft runs between them; flat faces are exactly parallel to the axes.
+/// two have the same vertices in the same order, so that a loft runs between them; flat faces are exactly parallel to
+/// the axes.
 /// </summary>
 /// <param name="HalfX">Half the width along X, mm.</param>
 /// <param name="HalfY">Half the width along Y, mm.</param>

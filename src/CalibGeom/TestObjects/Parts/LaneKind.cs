@@ -6,7 +6,8 @@ public enum LaneKind
     /// <summary>A caliper's jaw beside a gauge face: no tall part in it, no low one near it.</summary>
     Caliper,
 
-    /// <summary>Light that is to be seen through an opening, or a tool that labels do not hinder: no tall part in
-    /// it.</summary>
+    /// <summary>
+    /// Light that is to be seen through an opening, or a tool that labels do not hinder: no tall part in it.
+    /// </summary>
     Open,
 }

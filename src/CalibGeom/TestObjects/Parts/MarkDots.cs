@@ -9,8 +9,9 @@ internal static class MarkDots
     /// <summary>The most dots that a rim has room for.</summary>
     internal const int Most = 6;
 
-    /// <summary>Diameter, height and distance from dot to dot, mm: seen and felt with a nail, far apart enough to be
-    /// counted.</summary>
+    /// <summary>
+    /// Diameter, height and distance from dot to dot, mm: seen and felt with a nail, far apart enough to be counted.
+    /// </summary>
     internal const double Diameter = 0.5,
         Height = 0.3,
         Pitch = 0.85;

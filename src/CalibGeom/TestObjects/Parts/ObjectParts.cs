@@ -11,8 +11,9 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>The parts that a spec asks for, in the order of the feature table. A new part of the project is named here
-/// once.</summary>
+/// <summary>
+/// The parts that a spec asks for, in the order of the feature table. A new part of the project is named here once.
+/// </summary>
 internal static class ObjectParts
 {
     internal static IReadOnlyList<ITestPart> Of(TestObjectSpec spec, PixelGrid pixels, double plinthTop)

@@ -6,8 +6,9 @@ namespace CalibGeom.TestObjects.Parts;
 /// felt or looked at.</param>
 public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines)
 {
-    /// <summary>The size that the spec asks for, before whole pixels, in mm; null when it is the nominal. Default
-    /// null.</summary>
+    /// <summary>
+    /// The size that the spec asks for, before whole pixels, in mm; null when it is the nominal. Default null.
+    /// </summary>
     public double? Wanted { get; init; }
 
     /// <summary>A size: its nominal is the length of its gauge lines.</summary>

@@ -14,9 +14,10 @@ public sealed record PartFootprint(IReadOnlyList<Rect> Solids, IReadOnlyList<Lan
     /// <summary>How high it is. Default <see cref="PartHeight.Tall"/>.</summary>
     public PartHeight Height { get; init; } = PartHeight.Tall;
 
-    /// <summary>Whether its faces lie whole pixels apart where the spec asks for that, so that it is placed a quarter
-    /// of
-    /// a pixel off their borders. Default false.</summary>
+    /// <summary>
+    /// Whether its faces lie whole pixels apart where the spec asks for that, so that it is placed a quarter of a pixel
+    /// off their borders. Default false.
+    /// </summary>
     public bool OnWholePixels { get; init; }
 
     /// <summary>Whether it may also stand turned by a quarter, counter-clockwise. Default false.</summary>

@@ -30,10 +30,9 @@ internal sealed class PixelGrid
 
     /// <summary>
     /// The place of a part with whole pixels from face to face: whole pixels from the plinth's centre and a quarter of
-    /// one. Even and odd
-    /// widths then both end a quarter of a pixel from its border, with the plinth's centre on a border as in the middle
-    /// of a pixel; a face in
-    /// the middle of a pixel would cover half of it, and nobody knows whether that is lit.
+    /// one. Even and odd widths then both end a quarter of a pixel from its border, with the plinth's centre on a
+    /// border as in the middle of a pixel; a face in the middle of a pixel would cover half of it, and nobody knows
+    /// whether that is lit.
     /// </summary>
     internal (double X, double Y) Place(double x, double y) =>
         (Position(x, pitch?.X, 0.25), Position(y, pitch?.Y, 0.25));

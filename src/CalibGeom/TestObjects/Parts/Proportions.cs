@@ -21,9 +21,10 @@ internal static class Proportions
     internal const double LeadInHeight = 0.5;
     internal const double LeadInWidth = 0.3;
 
-    /// <summary>How far above the pocket's floor the taper of a seated box ends, as a share of the gauge band, and at
-    /// least; more when the wall
-    /// beside the well asks for it.</summary>
+    /// <summary>
+    /// How far above the pocket's floor the taper of a seated box ends, as a share of the gauge band, and at least;
+    /// more when the wall beside the well asks for it.
+    /// </summary>
     internal const double SeatShare = 0.4;
     internal const double SeatHeight = 1.2;
 
@@ -53,12 +54,15 @@ internal static class Proportions
     internal const double TunnelRoof = 1.2;
     internal const double TunnelFloorAbovePlate = 4.0;
 
-    /// <summary>Height of the tunnels' floor above the plinth, mm: a line through a tunnel passes over the plinth on
-    /// either side.</summary>
+    /// <summary>
+    /// Height of the tunnels' floor above the plinth, mm: a line through a tunnel passes over the plinth on either
+    /// side.
+    /// </summary>
     internal const double TunnelFloorThickness = 3.0;
 
-    /// <summary>How much wider than the comb its sight lanes are, on each side, and how long, mm: longer than any
-    /// plinth.</summary>
+    /// <summary>
+    /// How much wider than the comb its sight lanes are, on each side, and how long, mm: longer than any plinth.
+    /// </summary>
     internal const double SightMargin = 2.0;
     internal const double SightLength = 400;
 
@@ -71,8 +75,10 @@ internal static class Proportions
     internal const double TabPostInset = 0.3;
     internal const double TabPostDepth = 2.0;
 
-    /// <summary>Width and height of the bar that holds the tab, mm: its root, 3 mm wide and 1.6 mm high, bears twice what
-    /// the root of a bar 5 mm wide and 1 mm high does.</summary>
+    /// <summary>
+    /// Width and height of the bar that holds the tab, mm: its root, 3 mm wide and 1.6 mm high, bears twice what the
+    /// root of a bar 5 mm wide and 1 mm high does.
+    /// </summary>
     internal const double TabBarWidth = 3.0;
     internal const double TabBar = 1.6;
     internal const double TabCap = 0.5;

@@ -1,6 +1,8 @@
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>A side of the plinth; its number is by how many quarters a part at the back is turned to stand there.</summary>
+/// <summary>
+/// A side of the plinth; its number is by how many quarters a part at the back is turned to stand there.
+/// </summary>
 internal enum Side
 {
     /// <summary>Towards +Y.</summary>

@@ -1,13 +1,15 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Round columns of equal height and graded diameter, each with a head that the film pulls on. Immutable;
-/// every value is checked
-/// when it is set, so that a spec that exists is in range. Compares by value.</summary>
+/// <summary>
+/// Round columns of equal height and graded diameter, each with a head that the film pulls on. Immutable; every value
+/// is checked when it is set, so that a spec that exists is in range. Compares by value.
+/// </summary>
 public sealed record ColumnsSpec
 {
-    /// <summary>Diameters square to the column's axis, ascending. Range 1 to 64 entries, each 0.05 to 6 mm. Default
-    /// [0.25, 0.28, 0.315,
-    /// 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8] mm.</summary>
+    /// <summary>
+    /// Diameters square to the column's axis, ascending. Range 1 to 64 entries, each 0.05 to 6 mm. Default [0.25, 0.28,
+    /// 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8] mm.
+    /// </summary>
     /// <exception cref="ArgumentException">Too few or too many entries, or one out of range.</exception>
     public ValueList<double> Diameters
     {

@@ -1,8 +1,9 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Raised strokes that name the object, the widths and the column diameters. Immutable; every value is checked
-/// when it is set, so
-/// that a spec that exists is in range. Compares by value.</summary>
+/// <summary>
+/// Raised strokes that name the object, the widths and the column diameters. Immutable; every value is checked when it
+/// is set, so that a spec that exists is in range. Compares by value.
+/// </summary>
 public sealed record LabelsSpec
 {
     /// <summary>How far the strokes stand out. Range 0.1 to 2 mm. Default 0.4 mm.</summary>

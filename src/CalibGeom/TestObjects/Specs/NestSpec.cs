@@ -1,8 +1,9 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Square boxes that fit into each other. Box 1 is the innermost; joint j lies between box j and box j+1.
-/// Immutable; every value
-/// is checked when it is set, so that a spec that exists is in range. Compares by value.</summary>
+/// <summary>
+/// Square boxes that fit into each other. Box 1 is the innermost; joint j lies between box j and box j+1. Immutable;
+/// every value is checked when it is set, so that a spec that exists is in range. Compares by value.
+/// </summary>
 public sealed record NestSpec
 {
     /// <summary>The clearance of a joint that no one is given for, mm.</summary>
@@ -23,11 +24,11 @@ public sealed record NestSpec
         init => field = SpecParameters.NestSizes.Require(value);
     } = [8.0, 11.2, 16.0];
 
-    /// <summary>Clearance per side of each joint, positive = gap; joint j stands at index j - 1. One entry for each
-    /// pair of neighbouring boxes;
-    /// that is checked when the group is put into a <see cref="TestObjectSpec"/>. Each -1 to 2 mm. Default 0.05 mm for
-    /// every joint, however
-    /// many there are.</summary>
+    /// <summary>
+    /// Clearance per side of each joint, positive = gap; joint j stands at index j - 1. One entry for each pair of
+    /// neighbouring boxes; that is checked when the group is put into a <see cref="TestObjectSpec"/>. Each -1 to 2 mm.
+    /// Default 0.05 mm for every joint, however many there are.
+    /// </summary>
     /// <exception cref="ArgumentException">Too many entries, or one out of range.</exception>
     public ValueList<PerAxis> Clearances
     {

@@ -1,8 +1,9 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>The rounded plate that everything stands on. Immutable; every value is checked when it is set, so that a
-/// spec that exists is in
-/// range. Compares by value.</summary>
+/// <summary>
+/// The rounded plate that everything stands on. Immutable; every value is checked when it is set, so that a spec that
+/// exists is in range. Compares by value.
+/// </summary>
 public sealed record PlinthSpec
 {
     /// <summary>Thickness, measured at the flat pad. Range 1 to 10 mm. Default 2.5 mm.</summary>

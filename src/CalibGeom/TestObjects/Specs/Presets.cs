@@ -48,12 +48,11 @@ public static class Presets
 
     /// <summary>
     /// A nest that judges growth without a caliper. Joint 1 is a go joint: it seats as long as growth per edge is at
-    /// most the tolerance. Joints 2
-    /// and 3 are not-go joints, one for X and one for Y: each seats only once the boxes have shrunk by more than the
-    /// tolerance per edge. Growth g takes 2 g from a
-    /// clearance per side (each of the two faces grows by g), so the go joint has clearance 2 G and the not-go joints
-    /// -2 G. As in the Taylor principle (ISO 1938-1) the go
-    /// joint judges both axes at once and a not-go joint one alone; its other axis is relieved by 0.3 mm.
+    /// most the tolerance. Joints 2 and 3 are not-go joints, one for X and one for Y: each seats only once the boxes
+    /// have shrunk by more than the tolerance per edge. Growth g takes 2 g from a clearance per side (each of the two
+    /// faces grows by g), so the go joint has clearance 2 G and the not-go joints -2 G. As in the Taylor principle (ISO
+    /// 1938-1) the go joint judges both axes at once and a not-go joint one alone; its other axis is relieved by 0.3
+    /// mm.
     /// </summary>
     /// <param name="growthTolerance">G, the growth per edge that is still good, mm, 0.01 to 0.1. Default 0.05.</param>
     /// <exception cref="ArgumentOutOfRangeException">Beyond 0.01 to 0.1 mm, or not a number: above that the relieved

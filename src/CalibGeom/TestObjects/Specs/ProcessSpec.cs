@@ -1,15 +1,16 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>How the object will be printed. With it, gauge widths and column positions snap to whole pixels, and the
-/// design rules say what
-/// pixels and layers do to every size. Immutable; every value is checked when it is set, so that a spec that exists is
-/// in range. Compares
-/// by value.</summary>
+/// <summary>
+/// How the object will be printed. With it, gauge widths and column positions snap to whole pixels, and the design
+/// rules say what pixels and layers do to every size. Immutable; every value is checked when it is set, so that a spec
+/// that exists is in range. Compares by value.
+/// </summary>
 public sealed record ProcessSpec
 {
-    /// <summary>Size of one pixel on the plate; one number, or [x, y] where the two differ. Range 0.005 to 0.5 mm.
-    /// Default 0.04
-    /// mm.</summary>
+    /// <summary>
+    /// Size of one pixel on the plate; one number, or [x, y] where the two differ. Range 0.005 to 0.5 mm. Default 0.04
+    /// mm.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
     public PerAxis PixelPitch
     {
@@ -51,9 +52,10 @@ public sealed record ProcessSpec
         init => field = SpecParameters.ProcessBaseTime.Require(value);
     } = 25;
 
-    /// <summary>"pixels" moves gauge widths and column positions onto whole pixels, "none" leaves them as given.
-    /// Default
-    /// "pixels".</summary>
+    /// <summary>
+    /// "pixels" moves gauge widths and column positions onto whole pixels, "none" leaves them as given. Default
+    /// "pixels".
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Not one of the values.</exception>
     public PixelSnap Snap
     {

@@ -1,8 +1,9 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Two pairs of posts whose far outside faces tell scale (which grows with length) from growth (which does
-/// not). Immutable; every
-/// value is checked when it is set, so that a spec that exists is in range. Compares by value.</summary>
+/// <summary>
+/// Two pairs of posts whose far outside faces tell scale (which grows with length) from growth (which does not).
+/// Immutable; every value is checked when it is set, so that a spec that exists is in range. Compares by value.
+/// </summary>
 public sealed record SpansSpec
 {
     /// <summary>Outside width over the pair along X. Range 8 to 300 mm. Default 40 mm.</summary>

@@ -11,9 +11,9 @@ public static class SpecDigest
 {
     /// <summary>
     /// The first 16 hex digits, in lower case, of the SHA-256 of a spec's canonical form
-    /// (<see cref="SpecJson.ToCanonicalBytes"/>) and of the shapes of <see cref="TestObjectSpec.OwnParts"/>. Equal specs
-    /// have equal digests, however they were written; the order of names, the spelling of numbers, comments and the
-    /// culture do not matter.
+    /// (<see cref="SpecJson.ToCanonicalBytes"/>) and of the shapes of <see cref="TestObjectSpec.OwnParts"/>. Equal
+    /// specs have equal digests, however they were written; the order of names, the spelling of numbers, comments and
+    /// the culture do not matter.
     /// </summary>
     /// <param name="spec">The spec.</param>
     public static string Of(TestObjectSpec spec)

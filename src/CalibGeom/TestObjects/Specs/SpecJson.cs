@@ -7,9 +7,8 @@ namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
 /// Specs as JSON. Every name is optional; what is left out keeps its default. Comments and trailing commas are read,
-/// and a byte order mark;
-/// unknown names, wrong types, values out of range and names that stand twice are refused with their JSON path, line
-/// and column (from 1).
+/// and a byte order mark; unknown names, wrong types, values out of range and names that stand twice are refused with
+/// their JSON path, line and column (from 1).
 /// </summary>
 public static class SpecJson
 {
@@ -81,9 +80,10 @@ public static class SpecJson
     /// <param name="spec">The spec.</param>
     public static string ToText(TestObjectSpec spec) => SpecLayout.Plain(ToNode(spec));
 
-    /// <summary>A spec as <see cref="ToText"/> writes it, with a comment to each parameter that says what it is, its
-    /// unit and range. Reading
-    /// it gives the same spec.</summary>
+    /// <summary>
+    /// A spec as <see cref="ToText"/> writes it, with a comment to each parameter that says what it is, its unit and
+    /// range. Reading it gives the same spec.
+    /// </summary>
     /// <param name="spec">The spec.</param>
     /// <param name="heading">A line to stand at the top, or null.</param>
     public static string ToCommentedText(TestObjectSpec spec, string? heading = null) =>
@@ -91,10 +91,8 @@ public static class SpecJson
 
     /// <summary>
     /// The canonical form: JSON in UTF-8 without a byte order mark, white space or line end; every name in the order of
-    /// the reference,
-    /// with defaults filled in and groups that are left out as <c>null</c>; numbers as short as they can be without
-    /// losing a bit; equal
-    /// values on both axes as one number.
+    /// the reference, with defaults filled in and groups that are left out as <c>null</c>; numbers as short as they can
+    /// be without losing a bit; equal values on both axes as one number.
     /// </summary>
     /// <param name="spec">The spec.</param>
     public static byte[] ToCanonicalBytes(TestObjectSpec spec)

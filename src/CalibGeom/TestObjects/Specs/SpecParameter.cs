@@ -4,8 +4,8 @@ namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
 /// What is known of one parameter of a spec: its place, shape and range, what it means and why its default is what it
-/// is. The records' checks,
-/// the JSON reader, the JSON Schema, the reference in docs and the commented presets are all made from these.
+/// is. The records' checks, the JSON reader, the JSON Schema, the reference in docs and the commented presets are all
+/// made from these.
 /// </summary>
 internal sealed record SpecParameter(string Group, string Name, SpecKind Kind)
 {

@@ -1,12 +1,16 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>An upright tab with graded slots from the plate upward, the lowest first: how many are open shows how far the
-/// lowest layers were squeezed. Immutable; every value is checked when it is set, so that a spec that exists is in range.
-/// Compares by value.</summary>
+/// <summary>
+/// An upright tab with graded slots from the plate upward, the lowest first: how many are open shows how far the lowest
+/// layers were squeezed. Immutable; every value is checked when it is set, so that a spec that exists is in range.
+/// Compares by value.
+/// </summary>
 public sealed record SqueezeSpec
 {
-    /// <summary>Heights of the slots from the plate upward, ascending. Range 1 to 20 entries, each 0.05 to 5 mm. Default
-    /// [0.1, 0.16, 0.25, 0.4, 0.5] mm.</summary>
+    /// <summary>
+    /// Heights of the slots from the plate upward, ascending. Range 1 to 20 entries, each 0.05 to 5 mm. Default [0.1,
+    /// 0.16, 0.25, 0.4, 0.5] mm.
+    /// </summary>
     /// <exception cref="ArgumentException">Too few or too many entries, or one out of range.</exception>
     public ValueList<double> Heights
     {

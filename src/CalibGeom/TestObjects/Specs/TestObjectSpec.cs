@@ -8,16 +8,16 @@ namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
 /// What a test object is to be: groups of parameters, every one with a default; together the defaults are the preset
-/// <c>standard</c>.
-/// A group set to null is left out of the object; the plinth and the tilt cannot be left out. Immutable; every value is
-/// checked when it is
-/// set, so that a spec that exists is in range (whether it can be printed is for the design rules). Compares by value.
+/// <c>standard</c>. A group set to null is left out of the object; the plinth and the tilt cannot be left out.
+/// Immutable; every value is checked when it is set, so that a spec that exists is in range (whether it can be printed
+/// is for the design rules). Compares by value.
 /// </summary>
 public sealed record TestObjectSpec
 {
-    /// <summary>What is written on the object, such as the resin's name: at most 40 characters out of A-Z, a-z (drawn
-    /// as capitals), 0-9, space,
-    /// + - . , / : # % and the micro sign. Default empty: nothing is written.</summary>
+    /// <summary>
+    /// What is written on the object, such as the resin's name: at most 40 characters out of A-Z, a-z (drawn as
+    /// capitals), 0-9, space, + - . , / : # % and the micro sign. Default empty: nothing is written.
+    /// </summary>
     /// <exception cref="ArgumentException">Too long, or with a character that cannot be drawn.</exception>
     public string Title
     {
@@ -77,8 +77,10 @@ public sealed record TestObjectSpec
                 ?? throw new ArgumentNullException(nameof(Tilt), "tilt cannot be left out; angle 0 stands level.");
     } = new();
 
-    /// <summary>Parts that a developer adds to those of the groups; they stand on the plinth like the others, and count in
-    /// the digest. JSON does not hold them. Default none.</summary>
+    /// <summary>
+    /// Parts that a developer adds to those of the groups; they stand on the plinth like the others, and count in the
+    /// digest. JSON does not hold them. Default none.
+    /// </summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     [JsonIgnore]
     public IReadOnlyList<ITestPart> OwnParts

@@ -2,9 +2,10 @@ using CalibGeom.Solids;
 
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>Turns the whole object on a solid wedge. Immutable; every value is checked when it is set, so that a spec
-/// that exists is in
-/// range. Compares by value.</summary>
+/// <summary>
+/// Turns the whole object on a solid wedge. Immutable; every value is checked when it is set, so that a spec that
+/// exists is in range. Compares by value.
+/// </summary>
 public sealed record TiltSpec
 {
     /// <summary>The level axis that the object turns about, by the right-hand rule. Default "x".</summary>

@@ -2,9 +2,9 @@ namespace CalibGeom.Tests.Formats.ThreeMf;
 
 /// <summary>
 /// A case of our own for each rule named by the MUSTFAIL files (names in CHECKS.md 10.3; 2.1.3, a thumbnail that is not
-/// there, is among <see cref="MustPassTests"/>: it is told, and the mesh is read) and for the rules of CHECKS.md
-/// 10.2 (3MF core
-/// specification 1.4.0). Each is the sample box with one thing wrong; strict reading must refuse it and say what it is.
+/// there, is among <see cref="MustPassTests"/>: it is told, and the mesh is read) and for the rules of CHECKS.md 10.2
+/// (3MF core specification 1.4.0). Each is the sample box with one thing wrong; strict reading must refuse it and say
+/// what it is.
 /// </summary>
 public class MustFailTests
 {

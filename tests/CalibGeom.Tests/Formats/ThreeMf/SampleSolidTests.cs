@@ -18,9 +18,8 @@ public class SampleSolidTests
 
     /// <summary>
     /// The table of CHECKS.md 10.3 (computed there from the 3MF sample files at 665e20dc). Counts must be equal.
-    /// Volumes and areas of the
-    /// tessellations made anew agree to a few millionths, because the files' coordinates are rounded; the tolerance
-    /// says how far.
+    /// Volumes and areas of the tessellations made anew agree to a few millionths, because the files' coordinates are
+    /// rounded; the tolerance says how far.
     /// </summary>
     [Theory]
     [InlineData("box", 8, 12, 18, 2, 0, 6000, 2200, 1e-12)]

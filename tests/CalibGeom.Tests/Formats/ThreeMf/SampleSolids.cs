@@ -5,8 +5,8 @@ namespace CalibGeom.Tests.Formats.ThreeMf;
 
 /// <summary>
 /// Cylinder, sphere and torus of the 3MF sample files, tessellated anew. The files' own vertices are not listed; how
-/// they are cut into triangles
-/// is deduced from the counts, volumes and areas in CHECKS.md 10.3, which one division each fits to a few millionths.
+/// they are cut into triangles is deduced from the counts, volumes and areas in CHECKS.md 10.3, which one division each
+/// fits to a few millionths.
 /// </summary>
 internal static class SampleSolids
 {
@@ -76,9 +76,10 @@ internal static class SampleSolids
         return Rounded(points, triangles);
     }
 
-    /// <summary>An icosahedron of radius 10 with each edge cut into 12 equal arcs, and the rows between them into equal
-    /// arcs again:
-    /// 10 * 12 * 12 + 2 vertices, 20 * 12 * 12 triangles.</summary>
+    /// <summary>
+    /// An icosahedron of radius 10 with each edge cut into 12 equal arcs, and the rows between them into equal arcs
+    /// again: 10 * 12 * 12 + 2 vertices, 20 * 12 * 12 triangles.
+    /// </summary>
     internal static TriangleMesh Sphere()
     {
         const int F = 12;

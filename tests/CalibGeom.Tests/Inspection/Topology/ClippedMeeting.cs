@@ -9,8 +9,7 @@ namespace CalibGeom.Tests.Inspection.Topology;
 
 /// <summary>
 /// How two triangles meet, the slow and plain way: all points where an edge of one meets the other triangle, as exact
-/// fractions. Shares no
-/// code and no method with the library.
+/// fractions. Shares no code and no method with the library.
 /// </summary>
 internal static class ClippedMeeting
 {

@@ -3,8 +3,8 @@ using Xunit.Abstractions;
 namespace CalibGeom.Verification.Tests.Clearances.Bench;
 
 /// <summary>
-/// Coverage on benches that are not as the budget assumes. CALIBGEOM_BENCHES=2000 makes the table of docs/predict.md; the
-/// short form only holds what so few benches can show.
+/// Coverage on benches that are not as the budget assumes. CALIBGEOM_BENCHES=2000 makes the table of docs/predict.md;
+/// the short form only holds what so few benches can show.
 /// </summary>
 public class BenchCoverageTests(ITestOutputHelper output)
 {

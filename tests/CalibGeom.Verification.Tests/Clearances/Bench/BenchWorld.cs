@@ -38,12 +38,14 @@ internal sealed record BenchWorld(string Name)
     /// <summary>Standard deviation of what soft material gives under each jaw.</summary>
     internal double Give { get; init; }
 
-    /// <summary>Whether an option or a line of the file can say what is wrong here; so can the row of the assumed case.</summary>
+    /// <summary>
+    /// Whether an option or a line of the file can say what is wrong here; so can the row of the assumed case.
+    /// </summary>
     internal bool HasDeclaration => BetweenPrints > 0 || Give > 0 || Name == All[0].Name;
 
     /// <summary>
-    /// Which findings are loud about what is wrong here: that the model does not fit, that a reading is bad, or that the
-    /// readings cannot know of just this.
+    /// Which findings are loud about what is wrong here: that the model does not fit, that a reading is bad, or that
+    /// the readings cannot know of just this.
     /// </summary>
     internal string[] Says =>
         [

@@ -1,12 +1,11 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Verification.Tests.Tuning.League;
 
 /// <summary>
-/// A generic optimiser: one process for growth without offset, one for columns lost, over ln(exposure) in units of
-/// 0.5 and rest in units of 2 s. It
-/// looks where few columns may be lost and little is known, and takes up what is left by an offset.
+/// A generic optimiser: one process for growth without offset, one for columns lost, over ln(exposure) in units of 0.5
+/// and rest in units of 2 s. It looks where few columns may be lost and little is known, and takes up what is left by
+/// an offset.
 /// </summary>
 internal static class GaussianProcessPolicy
 {

@@ -7,9 +7,9 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Tuning.League;
 
 /// <summary>
-/// A hidden printer of other make than what tune assumes: light cures by a working curve, columns answer to the dose
-/// on their axis, growth
-/// by a law of the row, and at the start one exposure cures 1.2 to 4 layers unless the row says otherwise.
+/// A hidden printer of other make than what tune assumes: light cures by a working curve, columns answer to the dose on
+/// their axis, growth by a law of the row, and at the start one exposure cures 1.2 to 4 layers unless the row says
+/// otherwise.
 /// </summary>
 internal sealed class LeaguePrinter
 {
@@ -134,9 +134,9 @@ internal sealed class LeaguePrinter
         Diameters.Sum(d => 2 * (1 - law.Chance(blur, d, Light(time).WallRatio(), Head)));
 
     /// <summary>
-    /// The light of the best settings within reach of four steps: more while 10 % of it lower the column limit by
-    /// half an R40 step, within
-    /// print-through and time; where no offset can be had, only light that holds the target at some rest.
+    /// The light of the best settings within reach of four steps: more while 10 % of it lower the column limit by half
+    /// an R40 step, within print-through and time; where no offset can be had, only light that holds the target at some
+    /// rest.
     /// </summary>
     internal double BestTime()
     {

@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Verification.Tests.Tuning.League;
 

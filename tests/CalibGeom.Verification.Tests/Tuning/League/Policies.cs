@@ -74,8 +74,9 @@ internal static class Policies
         return new Played(new ExposureSettings(printer.Start.Time, printer.Start.Rest, offset), MostPrints, true);
     }
 
-    /// <summary>How much larger than wanted the clearance was by the caliper, or by the words where nothing was
-    /// measured, mm.</summary>
+    /// <summary>
+    /// How much larger than wanted the clearance was by the caliper, or by the words where nothing was measured, mm.
+    /// </summary>
     internal static double Misfit(LeaguePrinter printer, Trial print)
     {
         double clearance = print.GrowthX is { } x

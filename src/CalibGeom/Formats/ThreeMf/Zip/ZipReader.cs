@@ -5,9 +5,8 @@ namespace CalibGeom.Formats.ThreeMf.Zip;
 
 /// <summary>
 /// The parts of a zip by name (ASCII case does not count). Nothing is ever written to disk. A part is held to its
-/// declared length, its
-/// checksum, a largest size and a largest inflation ratio while it is read, so that a bomb ends in an error after a few
-/// megabytes.
+/// declared length, its checksum, a largest size and a largest inflation ratio while it is read, so that a bomb ends in
+/// an error after a few megabytes.
 /// </summary>
 internal sealed class ZipReader
 {

@@ -4,9 +4,8 @@ namespace CalibGeom.TestObjects.Parts.Columns;
 
 /// <summary>
 /// Where the columns stand: a staggered block, rows of equal pitch, in an order scrambled by a fixed seed so that place
-/// says nothing of
-/// diameter. Columns are numbered by diameter as listed, copy by copy: column 1 and 2 are the two copies of the first
-/// diameter.
+/// says nothing of diameter. Columns are numbered by diameter as listed, copy by copy: column 1 and 2 are the two
+/// copies of the first diameter.
 /// </summary>
 internal sealed class ColumnBlock
 {
@@ -53,8 +52,8 @@ internal sealed class ColumnBlock
     internal double Diameter(int index) => spec.Diameters[index / spec.Copies];
 
     /// <summary>
-    /// The row lengths worth trying: from a square block to one twice as long, the last row at least two thirds full; four
-    /// columns stand two by two.
+    /// The row lengths worth trying: from a square block to one twice as long, the last row at least two thirds full;
+    /// four columns stand two by two.
     /// </summary>
     internal static IReadOnlyList<int> RowLengths(int count)
     {

@@ -10,8 +10,9 @@ internal static class ColumnRules
     private const double LeastRoom = 0.5,
         GoodRoom = 1.0;
 
-    /// <summary>Columns that could stand: (head/column diameter)^2 and height over diameter. Common practice, no
-    /// source.</summary>
+    /// <summary>
+    /// Columns that could stand: (head/column diameter)^2 and height over diameter. Common practice, no source.
+    /// </summary>
     private const double MostLoad = 64,
         MostSlender = 40;
 

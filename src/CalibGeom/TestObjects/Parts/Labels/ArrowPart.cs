@@ -8,8 +8,9 @@ internal sealed class ArrowPart(double height) : ITestPart
 {
     public string Name => "arrow";
 
-    /// <summary>The arrow, and below it room for the dots of a mark, whether there are any or not: a mark moves
-    /// nothing.</summary>
+    /// <summary>
+    /// The arrow, and below it room for the dots of a mark, whether there are any or not: a mark moves nothing.
+    /// </summary>
     public PartFootprint Footprint =>
         new([new Rect(-HalfWidth, -HalfArrow - DotRoom, HalfWidth, HalfArrow)], [])
         {

@@ -4,8 +4,7 @@ namespace CalibGeom.TestObjects.Parts.Labels;
 
 /// <summary>
 /// Letters drawn as strokes on a grid four wide and six high, made for raised strokes: counters and gaps stay about a
-/// stroke wide.
-/// A letter is a list of lines, each a list of grid points; a line of one point is a dot.
+/// stroke wide. A letter is a list of lines, each a list of grid points; a line of one point is a dot.
 /// </summary>
 internal static class StrokeFont
 {

@@ -32,8 +32,10 @@ internal sealed record BoxFrame(
     /// <summary>The thinnest wall beside the pocket.</summary>
     internal double Wall => Math.Min(Outside.X - Inside.X, Outside.Y - Inside.Y) / 2;
 
-    /// <summary>Whether it has a pocket: an innermost box that no caliper's inside jaws would go into is solid, since
-    /// nobody uses its pocket.</summary>
+    /// <summary>
+    /// Whether it has a pocket: an innermost box that no caliper's inside jaws would go into is solid, since nobody
+    /// uses its pocket.
+    /// </summary>
     internal bool HasPocket { get; private init; } = true;
 
     /// <summary>The smallest pocket that inside jaws go into, mm. Common practice, no source.</summary>

@@ -4,14 +4,18 @@ using CalibGeom.Solids;
 
 namespace CalibGeom.TestObjects.Parts.Nest;
 
-/// <summary>One box of the nest. The largest also answers for what the boxes have in common: joints and label.</summary>
+/// <summary>
+/// One box of the nest. The largest also answers for what the boxes have in common: joints and label.
+/// </summary>
 internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
 {
     /// <summary>Distance that others keep from a box, mm: fingers and a knife reach the neck of a loose one.</summary>
     private const double Room = 2.0;
 
-    /// <summary>The places along the gauge band, as shares of its height and of the pocket's width, where widths are
-    /// taken: the middle, where a jaw lies, and towards its ends, but off lead-in, floor and rounded corners.</summary>
+    /// <summary>
+    /// The places along the gauge band, as shares of its height and of the pocket's width, where widths are taken: the
+    /// middle, where a jaw lies, and towards its ends, but off lead-in, floor and rounded corners.
+    /// </summary>
     private static readonly double[] Heights = [0.2, 0.5, 0.8],
         Shares = [-0.2, 0, 0.2];
 

@@ -54,8 +54,9 @@ internal static class BoxRules
             "mm"
         );
 
-    /// <summary>Every pocket is vented at its lowest place: a closed pocket that faces the film is a suction
-    /// cup.</summary>
+    /// <summary>
+    /// Every pocket is vented at its lowest place: a closed pocket that faces the film is a suction cup.
+    /// </summary>
     internal static IEnumerable<Finding> Vents(string subject, BoxWell well) =>
         Judge.AtLeast(
             "pocket-unvented",

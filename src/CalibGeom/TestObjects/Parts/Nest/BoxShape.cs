@@ -4,8 +4,7 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 
 /// <summary>
 /// One box in its own frame: its axis at x = y = 0, z = 0 where it stands on the plinth. From below: neck or waist,
-/// taper, straight part
-/// with the gauge band; inside: well with two vents, pocket, lead-in.
+/// taper, straight part with the gauge band; inside: well with two vents, pocket, lead-in.
 /// </summary>
 internal sealed class BoxShape
 {

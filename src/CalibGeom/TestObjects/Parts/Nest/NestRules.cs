@@ -27,8 +27,10 @@ internal static class NestRules
                 .Select(w => Judge.Bridge("nest", "Each vent's roof", w)),
         ];
 
-    /// <summary>A loose box against the depth of its pocket: the gauge bands face each other over some height, and
-    /// enough stands out to pull it.</summary>
+    /// <summary>
+    /// A loose box against the depth of its pocket: the gauge bands face each other over some height, and enough stands
+    /// out to pull it.
+    /// </summary>
     internal static IEnumerable<Finding> Seat(JointPlan joint) =>
         [
             .. Judge.AtLeast(

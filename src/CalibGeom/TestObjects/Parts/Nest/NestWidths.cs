@@ -2,9 +2,10 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts.Nest;
 
-/// <summary>Outside and inside widths of the boxes: as made, after whole pixels. A pocket is as many pixels wider than
-/// its
-/// box as come closest to the clearance.</summary>
+/// <summary>
+/// Outside and inside widths of the boxes: as made, after whole pixels. A pocket is as many pixels wider than its box
+/// as come closest to the clearance.
+/// </summary>
 internal sealed class NestWidths
 {
     private NestWidths(PerAxis[] outside, PerAxis[] inside)

@@ -46,7 +46,9 @@ internal sealed class PinShape
     /// <summary>The holes' middle line.</summary>
     internal double HoleRow => (Depth - blockDepth) / 2;
 
-    /// <summary>Where diameters are taken, mm above the plinth: in the middle of what is straight in pin and hole.</summary>
+    /// <summary>
+    /// Where diameters are taken, mm above the plinth: in the middle of what is straight in pin and hole.
+    /// </summary>
     internal double GaugeHeight => (Floor + VentHeight + height) / 2;
 
     /// <summary>Width of a hole's vent, mm: part of the hole, so that the wall beside it stays.</summary>

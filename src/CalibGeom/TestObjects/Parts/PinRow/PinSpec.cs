@@ -1,8 +1,9 @@
 namespace CalibGeom.TestObjects.Parts.PinRow;
 
-/// <summary>Round pins of graded diameter, each beside a hole of the same diameter: what pins gain and holes lose on
-/// curved faces. Immutable; every value is checked when it is set, so that a spec that exists is in range. Compares by
-/// value.</summary>
+/// <summary>
+/// Round pins of graded diameter, each beside a hole of the same diameter: what pins gain and holes lose on curved
+/// faces. Immutable; every value is checked when it is set, so that a spec that exists is in range. Compares by value.
+/// </summary>
 public sealed record PinSpec
 {
     /// <summary>Diameters, ascending. Range 1 to 12 entries, each 0.5 to 12 mm. Default [1, 1.6, 2.5, 4] mm.</summary>

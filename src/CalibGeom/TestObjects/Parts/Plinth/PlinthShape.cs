@@ -10,8 +10,9 @@ namespace CalibGeom.TestObjects.Parts.Plinth;
 /// </summary>
 internal sealed class PlinthShape(TestObjectSpec spec, double halfX, double halfY, PartPlace? pad)
 {
-    /// <summary>Radius and cut that the foot's corners keep under a large chamfer, mm: no sharp corner lifts off the
-    /// plate.</summary>
+    /// <summary>
+    /// Radius and cut that the foot's corners keep under a large chamfer, mm: no sharp corner lifts off the plate.
+    /// </summary>
     internal const double LeastCorner = 0.3;
 
     private readonly KeyedSquare shape = new(halfX, halfY, Proportions.PlinthRadius, Proportions.PlinthCut);

@@ -20,8 +20,9 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
 
     public int TunnelCount => spec.Heights.Count;
 
-    /// <summary>The bar, and in front of it and behind it room for the light that is to be seen through the
-    /// tunnels.</summary>
+    /// <summary>
+    /// The bar, and in front of it and behind it room for the light that is to be seen through the tunnels.
+    /// </summary>
     public PartFootprint Footprint
     {
         get

@@ -14,8 +14,10 @@ internal sealed class TabShape
     /// <summary>Half the tab along the edge, mm: as deep as the slots are.</summary>
     internal const double HalfDepth = Proportions.TabDepth / 2;
 
-    /// <summary>Half the bar and the post along the edge, mm: wider than the tab, so that it does not twist when the
-    /// plinth is scraped off.</summary>
+    /// <summary>
+    /// Half the bar and the post along the edge, mm: wider than the tab, so that it does not twist when the plinth is
+    /// scraped off.
+    /// </summary>
     internal const double HalfBar = Proportions.TabBarWidth / 2;
 
     /// <summary>Where the slots begin and end, mm from the edge.</summary>

@@ -20,7 +20,9 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
     private const double LeastPixels = 1,
         GoodPixels = 2;
 
-    /// <summary>The places along a wall where its thickness is taken, as shares of its length from the middle.</summary>
+    /// <summary>
+    /// The places along a wall where its thickness is taken, as shares of its length from the middle.
+    /// </summary>
     private static readonly double[] Shares = [-0.25, 0, 0.25];
 
     private readonly double between = pixels.Width(Between).X;
