@@ -22,7 +22,7 @@ internal static class OwnJointReport
             );
         List<string[]> rows =
         [
-            ["your joint, mm", "clearance per side", "+-", "peg", "+-", "hole", "+-", "grades"],
+            ["your joint, mm", "gap a side", "+-", "peg", "+-", "hole", "+-", "grades"],
         ];
         foreach (OwnJointAxis a in own.Axes)
             rows.Add([

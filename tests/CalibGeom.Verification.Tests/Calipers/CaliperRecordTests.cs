@@ -99,8 +99,9 @@ public class CaliperRecordTests
             after = ClearancePrediction.From(StandardObject.Table, known).Joints[0].Axes[0];
         // Outside reads 0.02 too much, inside 0.015 too little: the gap is 0.0175 per side wider than the display says.
         Assert.InRange(after.Direct!.Value - before.Direct!.Value, -1e-9, 1e-9);
-        Assert.True(after.Clearance.Value > before.Clearance.Value + 0.005);
-        Assert.True(after.Clearance.Expanded < before.Clearance.Expanded);
+        string both = $"{before.Clearance} {after.Clearance}";
+        Assert.True(after.Clearance.Value > before.Clearance.Value + 0.005, both);
+        Assert.True(after.Clearance.Expanded < before.Clearance.Expanded, both);
     }
 
     [Theory]
