@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using CalibGeom.Cli.Shared;
 
 namespace CalibGeom.Cli.Tests;
 

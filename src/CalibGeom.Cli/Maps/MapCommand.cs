@@ -1,7 +1,6 @@
 using System.CommandLine;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Pictures.Maps;
 using CalibGeom.Verification.Maps;
 
 namespace CalibGeom.Cli.Maps;
