@@ -9,7 +9,6 @@ public class DesignErrorTests
     [Theory]
     [InlineData("nest.sizes=16,8")]
     [InlineData("nest.sizes=8,8.2")]
-    [InlineData("nest.wall=3.5")]
     [InlineData("columns.pitch=0.6")]
     [InlineData("process.plate=20,20,20")]
     [InlineData("tilt.angle=45")]

@@ -110,7 +110,7 @@ public class PlaceCommandTests
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("[no-room]", run.Out, StringComparison.Ordinal);
         Assert.Matches(@"so \d+\.\d x \d+\.\d mm is missing\.", run.Out);
-        Assert.Contains("The preset fine fits.", run.Out, StringComparison.Ordinal);
+        Assert.Contains("The preset limit fits.", run.Out, StringComparison.Ordinal);
         Assert.Equal(["block.stl"], Directory.GetFiles(folder.Root).Select(Path.GetFileName));
         CliRun map = CliRun.Of(
             "place",

@@ -32,7 +32,7 @@ public class SimulateCommandTests
             {
                 (["--grey"], "--pixel MM"),
                 (["--plot", "light.svg"], "--pixel MM"),
-                (["--pixel", "0.035", "--plot", "light.gif"], ".svg or .png"),
+                (["--pixel", "0.035", "--plot", "light.gif"], ".svg, .png or .pdf"),
                 (["--pixel", "0.001"], "0.005 to 0.5"),
                 (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset"),
             }

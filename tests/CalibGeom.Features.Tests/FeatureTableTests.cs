@@ -118,11 +118,13 @@ public class FeatureTableTests
         Assert.Equal("A1/box1.outside.x", plate.Find("A1/joint1.fit")!.Mates[0].Inner.ToString());
     }
 
+    private static Feature Height => Table.Find("box1.height")!;
+
     [Fact]
     public void AnIdTwiceIsRefused() =>
         Assert.Contains(
             "box1.height stands twice",
-            Assert.Throws<ArgumentException>(() => new FeatureTable([Rows[12], Rows[12]])).Message,
+            Assert.Throws<ArgumentException>(() => new FeatureTable([Height, Height])).Message,
             StringComparison.Ordinal
         );
 

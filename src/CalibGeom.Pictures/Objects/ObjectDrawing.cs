@@ -59,8 +59,22 @@ public static class ObjectDrawing
         double half = rest.Width * 0.5;
         ColumnMap.Draw(sheet, rest with { Width = half - 3 }, made, over);
         TitleBlock.Draw(sheet, rest with { X = rest.X + half, Width = half }, made, name);
+        over.AddRange(made.Features.Where(IsOfAnotherPart).Select(f => $"{f.Id} {SizeText.Of(f.Nominal)}"));
         SizeTable.DrawRest(sheet, new Room(left.X, left.Bottom - 8, left.Width, 8), over);
         TitleBlock.Caution(sheet, new Room(body.X, body.Bottom + 1.5, body.Width, Strip));
         return sheet.Drawing;
     }
+
+    /// <summary>Whether a size belongs to a part that no view shows close up.</summary>
+    private static bool IsOfAnotherPart(Feature feature) =>
+        feature.Unit == "mm"
+        && feature.Id.Part
+            is not (
+                KnownFeatures.Box
+                or KnownFeatures.Span
+                or KnownFeatures.Plinth
+                or KnownFeatures.Column
+                or KnownFeatures.Slot
+                or KnownFeatures.Squeeze
+            );
 }

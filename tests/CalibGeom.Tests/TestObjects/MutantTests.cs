@@ -20,7 +20,8 @@ public class MutantTests
         Assert.Equal((0.5, Math.Sqrt(0.75)), (z.X, z.Z), TwoNumbers);
     }
 
-    // Columns that lean 20 degrees towards +X: turned the same way by 18 degrees they lie at 52 degrees from horizontal,
+    // Columns that lean 20 degrees towards +X: turned the same way by 18 degrees they lie at 52 degrees from
+    // horizontal,
     // turned back they stand at 88.
     [Theory]
     [InlineData(18, 52)]

@@ -61,12 +61,12 @@ internal sealed class PrintedObject
                 .OrderByDescending(c => c.Area),
         ];
 
-    /// <summary>The outer contour and the pocket's contour of a box at a height.</summary>
+    /// <summary>The outer contour and the pocket's contour of a box at a height; no pocket where it has none.</summary>
     internal (Vector3D[] Outer, Vector3D[] Pocket) BoxSection(BoxPlan box, double z)
     {
         var contours = LevelSection(box.X, box.Y, z, Math.Max(box.Outside.X, box.Outside.Y) / 2 + 0.1);
-        Assert.Equal(2, contours.Length);
-        return (contours[0].Points, contours[1].Points);
+        Assert.Equal(box.HasPocket ? 2 : 1, contours.Length);
+        return (contours[0].Points, box.HasPocket ? contours[1].Points : []);
     }
 
     internal static Polygon ToPolygon(Vector3D[] ring) =>

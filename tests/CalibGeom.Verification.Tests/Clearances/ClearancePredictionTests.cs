@@ -18,7 +18,8 @@ public class ClearancePredictionTests
     [Fact]
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
-        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4, burrs on
+        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4, burrs
+        // on
         // the peg 0.010^2/4. How a jaw's error splits into constant and varying does not change their sum.
         double u = Math.Sqrt(
             (
@@ -266,7 +267,8 @@ public class ClearancePredictionTests
         // Heights 0.16 0.2 0.25 0.315 0.4 0.5 0.63 0.8: three closed.
         Assert.Equal(new Bracket(0.25, 0.315), p.PrintThrough);
         Near.Relative(0.065 / Math.Sqrt(12), p.PrintThrough!.StandardUncertainty, 1e-12);
-        // Heights 0.1 0.16 0.25 0.4 0.5: print-through of 0.25 to 0.315 closes three alone, the fourth lost what it left of
+        // Heights 0.1 0.16 0.25 0.4 0.5: print-through of 0.25 to 0.315 closes three alone, the fourth lost what it
+        // left of
         // 0.4; the fifth, open, lost less than it left of 0.5.
         Near.Absolute(0.4 - 0.315, p.Squeeze!.Low, 1e-12);
         Near.Absolute(0.4 - 0.25 + 0.5 - 0.25, p.Squeeze.High, 1e-12);

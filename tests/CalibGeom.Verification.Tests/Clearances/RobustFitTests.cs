@@ -27,7 +27,8 @@ public class RobustFitTests
         Face face = fit.Faces[3].Face;
         ModelFit without = Predict(all.Where(r => r.Id != face.Id)).Fit;
         double predicted = without.System.Predict(without.Size(face)).Value;
-        // The left-out face's deviation, form, burr and jaw errors are what its reading would add: values agree, and the
+        // The left-out face's deviation, form, burr and jaw errors are what its reading would add: values agree, and
+        // the
         // uncertainty is larger than that of the prediction alone.
         if (!Predict(all).Check.Raised && !Predict(all.Where(r => r.Id != face.Id)).Check.Raised)
             Near.Absolute(fit.Faces[3].Group.Mean - predicted, distance, 0.02);

@@ -25,7 +25,8 @@ public class ShopTableTests(ITestOutputHelper output)
     {
         ShopRow steady = Row("steady", _ => 0, Runs(40));
         output.WriteLine(steady.ToString());
-        // 40 shops of up to 30 coupons: some 20 false alarms would be the stated rate; half as many more is two standard
+        // 40 shops of up to 30 coupons: some 20 false alarms would be the stated rate; half as many more is two
+        // standard
         // deviations, and the seeds are fixed.
         Assert.True(steady.PerFalseAlarm > TrendOptions.Default.RunLength / 1.5, steady.ToString());
     }

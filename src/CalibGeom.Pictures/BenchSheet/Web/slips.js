@@ -8,6 +8,11 @@ function closesWithLight(id) {
   return id.startsWith("slot") || id.startsWith("squeeze");
 }
 
+// A plinth far from its thickness was squeezed or lifted: that is what it is read for.
+function isEvidence(id) {
+  return id === "plinth.thickness";
+}
+
 function partnerOf(id) {
   if (id.includes(".inside.")) return id.replace(".inside.", ".outside.");
   return id.includes(".outside.") ? id.replace(".outside.", ".inside.") : null;
@@ -28,6 +33,7 @@ function looksLike(feature, value, features, rules) {
 // The slip that a size looks like: { rule, text }, or null.
 function findSlip(feature, value, features, rules, resolution) {
   if (feature.unit !== "mm" || closesWithLight(feature.id)) return null;
+  if (isEvidence(feature.id) && looksLike(feature, value, features, rules) === "") return null;
   const off = Math.abs(value - feature.nominal);
   if (off > rules.farShare * Math.abs(feature.nominal) && off > rules.farMm) {
     const like = looksLike(feature, value, features, rules);

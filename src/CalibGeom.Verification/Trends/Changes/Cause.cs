@@ -3,7 +3,8 @@ namespace CalibGeom.Verification.Trends.Changes;
 /// <summary>What may have moved: the light, which moves every gauge in proportion, or one gauge alone.</summary>
 internal sealed record Cause(bool IsLight, double[] Response, double Weight)
 {
-    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. The data may
+    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. The data
+    // may
     // tell the effect to less than a step, which is then added to the uncertainty of the light.
     private static readonly double[] GrowthGrid = [-2.4, -1.6, -0.8, 0, 0.8, 1.6, 2.4],
         ThroughGrid = [-2, -1, 0, 1, 2];

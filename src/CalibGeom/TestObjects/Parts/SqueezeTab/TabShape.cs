@@ -69,7 +69,16 @@ internal sealed class TabShape
             yield return Prism(HalfDepth, SlotFar, Reach, slot, roof);
             floor = roof;
         }
-        yield return Prism(HalfDepth, Proportions.TabGap, Reach, floor, BarBottom);
+        // The bar is wider than the tab: the tab's top flares at 45 degrees to carry it.
+        double flare = Grid.Snap(BarBottom - (HalfBar - HalfDepth));
+        if (flare > floor)
+            yield return Prism(HalfDepth, Proportions.TabGap, Reach, floor, flare);
+        yield return new Loft(
+            place.Rectangle(-HalfDepth, Proportions.TabGap, HalfDepth, Reach),
+            flare,
+            place.Rectangle(-HalfBar, Proportions.TabGap, HalfBar, Reach),
+            BarBottom
+        );
         yield return Prism(HalfBar, -PostReach, -Proportions.TabPostInset, plinthTop, BarBottom);
         yield return Prism(HalfBar, -PostReach, Reach, BarBottom, Top);
 
