@@ -16,8 +16,8 @@ public class CombTests
     {
         ClearancePrediction p = Predict(_ => true, Reading.Count("slots.open", 6), Reading.Count("squeeze.open", 3));
         Assert.Equal((0.2, 0.25), (p.PrintThrough!.Low, p.PrintThrough.High));
-        // Slots of 0.1, 0.16, 0.25, 0.4 and 0.5 mm: print-through alone closes the first two, so nothing need be lost; the
-        // third, of 0.25 mm, lost less than the 0.05 mm that it keeps beside a print-through of 0.2 mm.
+        // Slots of 0.1, 0.16, 0.25, 0.4 and 0.5 mm: print-through alone closes the first two, so nothing need be lost;
+        // the third, of 0.25 mm, lost less than the 0.05 mm that it keeps beside a print-through of 0.2 mm.
         Assert.Equal(0, p.Squeeze!.Low, 1e-12);
         Assert.Equal(0.25 - 0.2, p.Squeeze.High, 1e-12);
     }
