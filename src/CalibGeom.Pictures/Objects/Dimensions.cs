@@ -119,7 +119,8 @@ internal sealed class Dimensions(Sheet sheet)
         {
             var style = new TextStyle(Sheet.TextSize, p.Anchor, Turn: turn) { Feature = feature };
             Room room = Sheet.RoomOf(p.X, p.Y, text, style);
-            return !own.Any(l => room.IsCrossed(l[0], l[1])) && sheet.TryText(p.X, p.Y, text, style);
+            // A picture rounds its coordinates: what only touches may cross there.
+            return !own.Any(l => room.Grow(0.005).IsCrossed(l[0], l[1])) && sheet.TryText(p.X, p.Y, text, style);
         });
 
     private void Draw(
