@@ -62,7 +62,8 @@ public partial class ObjectDrawingTests
     }
 
     /// <summary>
-    /// Every text that tells a feature's size tells the designed one, to half its last digit and half a step of the grid.
+    /// Every text that tells a feature's size tells the designed one, to half its last digit and half a step of the
+    /// grid.
     /// </summary>
     private static string? Said(SvgSheet svg, string id, Feature feature, string rest)
     {

@@ -76,8 +76,8 @@ internal static class Proportions
     internal const double TabPostDepth = 2.0;
 
     /// <summary>
-    /// Width and height of the bar that holds the tab, mm: its root, 3 mm wide and 1.6 mm high, bears about 1.5
-    /// times what the root of a bar 5 mm wide and 1 mm high does (section moduli b h^2 / 6).
+    /// Width and height of the bar that holds the tab, mm: its root, 3 mm wide and 1.6 mm high, bears about 1.5 times
+    /// what the root of a bar 5 mm wide and 1 mm high does (section moduli b h^2 / 6).
     /// </summary>
     internal const double TabBarWidth = 3.0;
     internal const double TabBar = 1.6;
