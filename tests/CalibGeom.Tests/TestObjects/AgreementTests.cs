@@ -33,7 +33,7 @@ public class AgreementTests
             System.Globalization.CultureInfo.InvariantCulture
         );
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(runs),
+            PropertySeed.Runs(runs),
             Prop.ForAll(
                 PrintableSpecs
                     .Any.Select(s => s with { Tilt = new TiltSpec() })

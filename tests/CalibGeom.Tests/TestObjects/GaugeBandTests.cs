@@ -30,7 +30,7 @@ public class GaugeBandTests
     {
         int accepted = 0;
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(60),
+            PropertySeed.Runs(60),
             Prop.ForAll(
                 Nests.ToArbitrary(),
                 spec =>

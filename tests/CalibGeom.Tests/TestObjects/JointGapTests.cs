@@ -23,7 +23,7 @@ public class JointGapTests
             Labels = null,
         });
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(40),
+            PropertySeed.Runs(40),
             Prop.ForAll(
                 specs.ToArbitrary(),
                 spec =>

@@ -11,7 +11,7 @@ public class LayoutTests
     [Fact]
     public void PartsKeepTheirDistancesLanesAndThePlinthsEdge() =>
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(60),
+            PropertySeed.Runs(60),
             Prop.ForAll(
                 PrintableSpecs.Any.Select(s => s with { Process = null }).ToArbitrary(),
                 spec =>

@@ -23,7 +23,7 @@ public class SightLaneTests
     [Fact]
     public void LightIsSeenThroughEveryTunnelOfAnyObject() =>
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(100),
+            PropertySeed.Runs(100),
             Prop.ForAll(
                 PrintableSpecs
                     .Any.Select(s => s with { Labels = null, Title = "", Tilt = new TiltSpec() })

@@ -16,7 +16,7 @@ public class WholeObjectTests
             rejected = 0;
         var rules = new SortedDictionary<string, int>();
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(Runs),
+            PropertySeed.Runs(Runs),
             Prop.ForAll(
                 PrintableSpecs.Any.ToArbitrary(),
                 spec =>
@@ -48,7 +48,7 @@ public class WholeObjectTests
     [Fact]
     public void EverySpecInRangeIsAnsweredWithFindingsOrASolid() =>
         Check.One(
-            Config.QuickThrowOnFailure.WithMaxTest(30),
+            PropertySeed.Runs(30),
             Prop.ForAll(
                 RandomSpecs.Any.ToArbitrary(),
                 spec =>
