@@ -1,4 +1,5 @@
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Light.Tests;

@@ -1,6 +1,7 @@
 using CalibGeom.Cli.Shared;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Place;

@@ -1,5 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;

@@ -2,7 +2,11 @@ using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Layout;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.SlotComb;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
 

@@ -1,5 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.Plinth;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;

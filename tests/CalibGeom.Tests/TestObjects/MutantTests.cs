@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
 

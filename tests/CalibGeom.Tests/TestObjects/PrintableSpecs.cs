@@ -1,5 +1,12 @@
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Labels;
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Parts.SlotComb;
+using CalibGeom.TestObjects.Parts.Spans;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Parts.WallFan;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;

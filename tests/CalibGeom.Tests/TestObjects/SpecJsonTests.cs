@@ -1,4 +1,7 @@
 using System.Text;
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.SlotComb;
 using CalibGeom.TestObjects.Specs;
 using FsCheck.Fluent;
 using FsCheck.Xunit;

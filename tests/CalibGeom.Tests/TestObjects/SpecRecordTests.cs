@@ -1,3 +1,6 @@
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.Plinth;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Tests.TestObjects;

@@ -1,3 +1,8 @@
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Parts.Spans;
+
 namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>

@@ -1,6 +1,4 @@
 using System.Text.Json.Nodes;
-using CalibGeom.TestObjects.Parts.PinRow;
-using CalibGeom.TestObjects.Parts.WallFan;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -8,15 +6,12 @@ namespace CalibGeom.TestObjects.Specs;
 internal static class SpecDefaults
 {
     private static readonly Lazy<JsonObject> Whole = new(() =>
-        SpecJson.ToNode(
-            new TestObjectSpec
-            {
-                Process = new ProcessSpec(),
-                Pins = new PinSpec(),
-                Walls = new WallSpec(),
-            }
-        )
-    );
+    {
+        JsonObject node = SpecJson.ToNode(new TestObjectSpec());
+        foreach (SpecGroup group in SpecParameters.Groups)
+            node[group.Name] ??= SpecJson.ToNode(group.Basis());
+        return node;
+    });
 
     /// <summary>A group with all its defaults; a copy.</summary>
     internal static JsonObject Of(string group)

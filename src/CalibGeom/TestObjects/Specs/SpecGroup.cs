@@ -9,6 +9,9 @@ internal sealed record SpecGroup(string Name, bool Optional, IReadOnlyList<SpecP
     /// <summary>What it is, as sentences.</summary>
     internal required string Meaning { get; init; }
 
+    /// <summary>The group with all its defaults.</summary>
+    internal required Func<object> Basis { get; init; }
+
     /// <summary>The parameter with a JSON name, or null.</summary>
     internal SpecParameter? Find(string name) => Parameters.FirstOrDefault(p => p.Name == name);
 }

@@ -2,6 +2,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CalibGeom.Features.Files;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.Plinth;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -105,6 +107,8 @@ public static class SpecJson
     internal static string Raw(JsonNode node) => node.ToJsonString(Context.Options);
 
     internal static JsonObject ToNode(TestObjectSpec spec) => JsonNode.Parse(ToCanonicalBytes(spec))!.AsObject();
+
+    internal static JsonNode ToNode(object group) => JsonSerializer.SerializeToNode(group, group.GetType(), Context)!;
 
     internal static TestObjectSpec FromNode(JsonObject node) => node.Deserialize(Context.TestObjectSpec)!;
 

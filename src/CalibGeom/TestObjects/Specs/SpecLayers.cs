@@ -1,5 +1,7 @@
 using System.Text.Json.Nodes;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Parts.Plinth;
 
 namespace CalibGeom.TestObjects.Specs;
 
@@ -57,14 +59,10 @@ internal sealed class SpecLayers
         if (values["nest"] is JsonObject nest)
         {
             LetClearancesFollow(nest);
-            Refuse(
-                TestObjectSpec.ProblemOf(SpecJson.NestFromNode(nest)),
-                SpecParameters.NestClearances,
-                SpecParameters.NestSizes
-            );
+            Refuse(SpecJson.NestFromNode(nest).Problem, NestParameters.Clearances, NestParameters.Sizes);
         }
         PlinthSpec plinth = SpecJson.PlinthFromNode(values["plinth"]!.AsObject());
-        Refuse(TestObjectSpec.ProblemOf(plinth), SpecParameters.PlinthEdgeChamfer, SpecParameters.PlinthThickness);
+        Refuse(plinth.Problem, PlinthParameters.EdgeChamfer, PlinthParameters.Thickness);
         return SpecJson.FromNode(values) with { OwnParts = ownParts };
     }
 
@@ -73,7 +71,7 @@ internal sealed class SpecLayers
     /// </summary>
     private void LetClearancesFollow(JsonObject nest)
     {
-        if (places.ContainsKey(SpecParameters.NestClearances.Path))
+        if (places.ContainsKey(NestParameters.Clearances.Path))
             return;
         string[] given = nest["clearances"]!.AsArray().Select(c => c!.ToJsonString()).Distinct().ToArray();
         if (given.Length > 1)

@@ -1,4 +1,11 @@
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Labels;
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Parts.SlotComb;
+using CalibGeom.TestObjects.Parts.Spans;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Parts.WallFan;
 
 namespace CalibGeom.TestObjects.Specs;
@@ -32,55 +39,21 @@ internal static partial class SpecParameters
                 Meaning =
                     "How the object will be printed. With it, gauge widths and column positions snap to whole "
                     + "pixels, and the design rules say what pixels and layers do to every size.",
+                Basis = () => new ProcessSpec(),
             },
-            new("plinth", false, [PlinthThickness, PlinthEdgeChamfer])
-            {
-                Meaning = "The rounded plate that everything stands on.",
-            },
-            new("nest", true, [NestSizes, NestClearances, NestWall, NestGaugeBand, NestPocketDepth])
-            {
-                Meaning =
-                    "Square boxes that fit into each other. Box 1 is the innermost; joint j lies between box j "
-                    + "and box j+1.",
-            },
-            new("spans", true, [SpansX, SpansY])
-            {
-                Meaning =
-                    "Two pairs of posts whose far outside faces tell scale (which grows with length) from "
-                    + "growth (which does not).",
-            },
-            new(
-                "columns",
-                true,
-                [
-                    ColumnsDiameters,
-                    ColumnsCopies,
-                    ColumnsHeight,
-                    ColumnsHeadDiameter,
-                    ColumnsPitch,
-                    ColumnsLean,
-                    ColumnsAzimuth,
-                ]
-            )
-            {
-                Meaning = "Round columns of equal height and graded diameter, each with a head that the film pulls on.",
-            },
-            new("slots", true, [SlotsHeights])
-            {
-                Meaning = "A comb of tunnels of graded height: the lowest open one brackets the print-through.",
-            },
-            new("squeeze", true, [SqueezeHeights, SqueezeBar])
-            {
-                Meaning =
-                    "An upright tab with graded slots from the plate upward: how many are open shows how far the "
-                    + "lowest layers were squeezed.",
-            },
+            PlinthParameters.Group,
+            NestParameters.Group,
+            SpansParameters.Group,
+            ColumnsParameters.Group,
+            SlotsParameters.Group,
+            SqueezeParameters.Group,
             PinParameters.Group,
             WallParameters.Group,
-            new("labels", true, [LabelsHeight, LabelsStroke])
+            LabelsParameters.Group,
+            new("tilt", false, [TiltAxis, TiltAngle])
             {
-                Meaning = "Raised strokes that name the object, the widths and the column diameters.",
+                Meaning = "Turns the whole object on a solid wedge.",
+                Basis = () => new TiltSpec(),
             },
-            new("tilt", false, [TiltAxis, TiltAngle]) { Meaning = "Turns the whole object on a solid wedge." },
         ];
 }

@@ -1,7 +1,13 @@
-using System.Globalization;
 using System.Text.Json.Serialization;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Columns;
+using CalibGeom.TestObjects.Parts.Labels;
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.PinRow;
+using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Parts.SlotComb;
+using CalibGeom.TestObjects.Parts.Spans;
+using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Parts.WallFan;
 
 namespace CalibGeom.TestObjects.Specs;
@@ -91,30 +97,13 @@ public sealed record TestObjectSpec
                 value ?? throw new ArgumentNullException(nameof(OwnParts), "own parts cannot be null; leave them out.");
     } = [];
 
-    /// <summary>What is wrong between two parameters of a nest, or null.</summary>
-    internal static string? ProblemOf(NestSpec nest) =>
-        nest.Clearances.Count == nest.JointCount
-            ? null
-            : $"nest.clearances needs one entry for each pair of neighbouring boxes: {nest.JointCount} for "
-                + $"{nest.Sizes.Count} boxes; it has {nest.Clearances.Count}.";
-
-    /// <summary>What is wrong between two parameters of a plinth, or null.</summary>
-    internal static string? ProblemOf(PlinthSpec plinth) =>
-        plinth.EdgeChamfer < plinth.Thickness
-            ? null
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"plinth.edgeChamfer is {plinth.EdgeChamfer} mm; it must be less than plinth.thickness, "
-                    + $"{plinth.Thickness} mm."
-            );
-
     private static NestSpec? Check(NestSpec? nest) =>
-        nest is not null && ProblemOf(nest) is { } problem ? throw new ArgumentException(problem, nameof(Nest)) : nest;
+        nest?.Problem is { } problem ? throw new ArgumentException(problem, nameof(Nest)) : nest;
 
     private static PlinthSpec Check(PlinthSpec? plinth)
     {
         if (plinth is null)
             throw new ArgumentNullException(nameof(Plinth), "plinth cannot be left out.");
-        return ProblemOf(plinth) is { } problem ? throw new ArgumentException(problem, nameof(Plinth)) : plinth;
+        return plinth.Problem is { } problem ? throw new ArgumentException(problem, nameof(Plinth)) : plinth;
     }
 }

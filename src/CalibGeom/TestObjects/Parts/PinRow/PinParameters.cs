@@ -29,5 +29,6 @@ internal static class PinParameters
         {
             Meaning =
                 "Round pins, each beside a hole of the same diameter that opens to the back: what curved faces gain and lose.",
+            Basis = () => new PinSpec(),
         };
 }

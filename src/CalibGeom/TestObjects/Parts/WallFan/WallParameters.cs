@@ -38,5 +38,6 @@ internal static class WallParameters
         {
             Meaning =
                 "Upright walls of graded thickness: the thinnest that stands straight tells what walls can be asked.",
+            Basis = () => new WallSpec(),
         };
 }

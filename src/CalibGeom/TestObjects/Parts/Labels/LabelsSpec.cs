@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.Labels;
 
 /// <summary>
 /// Raised strokes that name the object, the widths and the column diameters. Immutable; every value is checked when it
@@ -11,7 +11,7 @@ public sealed record LabelsSpec
     public double Height
     {
         get;
-        init => field = SpecParameters.LabelsHeight.Require(value);
+        init => field = LabelsParameters.Height.Require(value);
     } = 0.4;
 
     /// <summary>Width of the strokes. Range 0.1 to 2 mm. Default 0.4 mm.</summary>
@@ -19,6 +19,6 @@ public sealed record LabelsSpec
     public double Stroke
     {
         get;
-        init => field = SpecParameters.LabelsStroke.Require(value);
+        init => field = LabelsParameters.Stroke.Require(value);
     } = 0.4;
 }

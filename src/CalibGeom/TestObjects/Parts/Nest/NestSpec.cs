@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.Nest;
 
 /// <summary>
 /// Square boxes that fit into each other. Box 1 is the innermost; joint j lies between box j and box j+1. Immutable;
@@ -21,19 +21,19 @@ public sealed record NestSpec
     public ValueList<double> Sizes
     {
         get;
-        init => field = SpecParameters.NestSizes.Require(value);
+        init => field = NestParameters.Sizes.Require(value);
     } = [8.0, 11.2, 16.0];
 
     /// <summary>
     /// Clearance per side of each joint, positive = gap; joint j stands at index j - 1. One entry for each pair of
-    /// neighbouring boxes; that is checked when the group is put into a <see cref="TestObjectSpec"/>. Each -1 to 2 mm.
+    /// neighbouring boxes; that is checked when the group is put into a <see cref="Specs.TestObjectSpec"/>. Each -1 to 2 mm.
     /// Default 0.05 mm for every joint, however many there are.
     /// </summary>
     /// <exception cref="ArgumentException">Too many entries, or one out of range.</exception>
     public ValueList<PerAxis> Clearances
     {
         get => clearances ?? Enumerable.Repeat<PerAxis>(DefaultClearance, JointCount).ToValueList();
-        init => clearances = SpecParameters.NestClearances.Require(value);
+        init => clearances = NestParameters.Clearances.Require(value);
     }
 
     /// <summary>Wall of box 1, which gives it its pocket. Range 0.4 to 10 mm. Default 1.2 mm.</summary>
@@ -41,7 +41,7 @@ public sealed record NestSpec
     public double Wall
     {
         get;
-        init => field = SpecParameters.NestWall.Require(value);
+        init => field = NestParameters.Wall.Require(value);
     } = 1.2;
 
     /// <summary>Height of the level band where widths are measured. Range 1 to 40 mm. Default 6.3 mm.</summary>
@@ -49,7 +49,7 @@ public sealed record NestSpec
     public double GaugeBand
     {
         get;
-        init => field = SpecParameters.NestGaugeBand.Require(value);
+        init => field = NestParameters.GaugeBand.Require(value);
     } = 6.3;
 
     /// <summary>Depth of each pocket from the mouth to the floor. Range 1 to 60 mm. Default 8.0 mm.</summary>
@@ -57,7 +57,7 @@ public sealed record NestSpec
     public double PocketDepth
     {
         get;
-        init => field = SpecParameters.NestPocketDepth.Require(value);
+        init => field = NestParameters.PocketDepth.Require(value);
     } = 8.0;
 
     /// <summary>
@@ -76,4 +76,11 @@ public sealed record NestSpec
         double GaugeBand,
         double PocketDepth
     ) Key => (Sizes, Clearances, Wall, GaugeBand, PocketDepth);
+
+    /// <summary>What is wrong between two of the parameters, or null.</summary>
+    internal string? Problem =>
+        Clearances.Count == JointCount
+            ? null
+            : $"nest.clearances needs one entry for each pair of neighbouring boxes: {JointCount} for "
+                + $"{Sizes.Count} boxes; it has {Clearances.Count}.";
 }

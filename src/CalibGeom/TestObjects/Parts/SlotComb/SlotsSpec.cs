@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.SlotComb;
 
 /// <summary>
 /// A comb of tunnels of graded height: the lowest open one brackets the print-through. Immutable; every value is
@@ -14,6 +14,6 @@ public sealed record SlotsSpec
     public ValueList<double> Heights
     {
         get;
-        init => field = SpecParameters.SlotsHeights.Require(value);
+        init => field = SlotsParameters.Heights.Require(value);
     } = [0.16, 0.2, 0.25, 0.315, 0.4, 0.5, 0.63, 0.8];
 }

@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.Spans;
 
 /// <summary>
 /// Two pairs of posts whose far outside faces tell scale (which grows with length) from growth (which does not).
@@ -11,7 +11,7 @@ public sealed record SpansSpec
     public double X
     {
         get;
-        init => field = SpecParameters.SpansX.Require(value);
+        init => field = SpansParameters.X.Require(value);
     } = 40;
 
     /// <summary>Outside width over the pair along Y. Range 8 to 300 mm. Default 25 mm.</summary>
@@ -19,6 +19,6 @@ public sealed record SpansSpec
     public double Y
     {
         get;
-        init => field = SpecParameters.SpansY.Require(value);
+        init => field = SpansParameters.Y.Require(value);
     } = 25;
 }

@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.Columns;
 
 /// <summary>
 /// Round columns of equal height and graded diameter, each with a head that the film pulls on. Immutable; every value
@@ -14,7 +14,7 @@ public sealed record ColumnsSpec
     public ValueList<double> Diameters
     {
         get;
-        init => field = SpecParameters.ColumnsDiameters.Require(value);
+        init => field = ColumnsParameters.Diameters.Require(value);
     } = [0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8];
 
     /// <summary>How many columns of each diameter. Range 1 to 8. Default 2.</summary>
@@ -22,7 +22,7 @@ public sealed record ColumnsSpec
     public int Copies
     {
         get;
-        init => field = SpecParameters.ColumnsCopies.Require(value);
+        init => field = ColumnsParameters.Copies.Require(value);
     } = 2;
 
     /// <summary>Height from the plinth to the underside of the head's cone. Range 1 to 60 mm. Default 6.3 mm.</summary>
@@ -30,7 +30,7 @@ public sealed record ColumnsSpec
     public double Height
     {
         get;
-        init => field = SpecParameters.ColumnsHeight.Require(value);
+        init => field = ColumnsParameters.Height.Require(value);
     } = 6.3;
 
     /// <summary>
@@ -40,7 +40,7 @@ public sealed record ColumnsSpec
     public double HeadDiameter
     {
         get;
-        init => field = SpecParameters.ColumnsHeadDiameter.Require(value);
+        init => field = ColumnsParameters.HeadDiameter.Require(value);
     } = 1.6;
 
     /// <summary>Distance between neighbouring columns. Range 0.5 to 30 mm. Default 4.0 mm.</summary>
@@ -48,7 +48,7 @@ public sealed record ColumnsSpec
     public double Pitch
     {
         get;
-        init => field = SpecParameters.ColumnsPitch.Require(value);
+        init => field = ColumnsParameters.Pitch.Require(value);
     } = 4.0;
 
     /// <summary>Lean from vertical. Range 0 to 60 deg. Default 0 deg.</summary>
@@ -56,7 +56,7 @@ public sealed record ColumnsSpec
     public double Lean
     {
         get;
-        init => field = SpecParameters.ColumnsLean.Require(value);
+        init => field = ColumnsParameters.Lean.Require(value);
     } = 0;
 
     /// <summary>
@@ -66,6 +66,6 @@ public sealed record ColumnsSpec
     public double Azimuth
     {
         get;
-        init => field = SpecParameters.ColumnsAzimuth.Require(value);
+        init => field = ColumnsParameters.Azimuth.Require(value);
     } = 90;
 }

@@ -1,9 +1,11 @@
-namespace CalibGeom.TestObjects.Specs;
+using CalibGeom.TestObjects.Specs;
 
-/// <content>The parameters of <see cref="ColumnsSpec"/>.</content>
-internal static partial class SpecParameters
+namespace CalibGeom.TestObjects.Parts.Columns;
+
+/// <summary>The parameters of <see cref="ColumnsSpec"/>.</summary>
+internal static class ColumnsParameters
 {
-    internal static readonly SpecParameter ColumnsDiameters = new("columns", "diameters", SpecKind.Numbers)
+    internal static readonly SpecParameter Diameters = new("columns", "diameters", SpecKind.Numbers)
     {
         Unit = "mm",
         Minimum = 0.05,
@@ -13,7 +15,7 @@ internal static partial class SpecParameters
         Why = "R20 over a factor of three, so that some columns may be expected to fail and some to hold.",
     };
 
-    internal static readonly SpecParameter ColumnsCopies = new("columns", "copies", SpecKind.Count)
+    internal static readonly SpecParameter Copies = new("columns", "copies", SpecKind.Count)
     {
         Minimum = 1,
         Maximum = 8,
@@ -21,7 +23,7 @@ internal static partial class SpecParameters
         Why = "Two tell chance from size.",
     };
 
-    internal static readonly SpecParameter ColumnsHeight = new("columns", "height", SpecKind.Number)
+    internal static readonly SpecParameter Height = new("columns", "height", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 1,
@@ -30,7 +32,7 @@ internal static partial class SpecParameters
         Why = "Slender enough to fail; a preferred number (R5).",
     };
 
-    internal static readonly SpecParameter ColumnsHeadDiameter = new("columns", "headDiameter", SpecKind.Number)
+    internal static readonly SpecParameter HeadDiameter = new("columns", "headDiameter", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 0.2,
@@ -39,7 +41,7 @@ internal static partial class SpecParameters
         Why = "A load ratio of 41 on the thinnest column and 4 on the thickest; a preferred number (R5).",
     };
 
-    internal static readonly SpecParameter ColumnsPitch = new("columns", "pitch", SpecKind.Number)
+    internal static readonly SpecParameter Pitch = new("columns", "pitch", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 0.5,
@@ -48,7 +50,7 @@ internal static partial class SpecParameters
         Why = "Resin drains between the heads; a preferred number (R5).",
     };
 
-    internal static readonly SpecParameter ColumnsLean = new("columns", "lean", SpecKind.Number)
+    internal static readonly SpecParameter Lean = new("columns", "lean", SpecKind.Number)
     {
         Unit = "deg",
         Maximum = 60,
@@ -56,7 +58,7 @@ internal static partial class SpecParameters
         Why = "Upright columns speak of exposure alone.",
     };
 
-    internal static readonly SpecParameter ColumnsAzimuth = new("columns", "azimuth", SpecKind.Number)
+    internal static readonly SpecParameter Azimuth = new("columns", "azimuth", SpecKind.Number)
     {
         Unit = "deg",
         Minimum = -360,
@@ -64,4 +66,11 @@ internal static partial class SpecParameters
         Meaning = "direction of the lean, counter-clockwise from +X seen from above",
         Why = "Toward the back; without effect while the lean is 0.",
     };
+
+    internal static SpecGroup Group =>
+        new("columns", true, [Diameters, Copies, Height, HeadDiameter, Pitch, Lean, Azimuth])
+        {
+            Meaning = "Round columns of equal height and graded diameter, each with a head that the film pulls on.",
+            Basis = () => new ColumnsSpec(),
+        };
 }

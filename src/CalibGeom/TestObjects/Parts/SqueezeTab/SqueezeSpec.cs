@@ -1,4 +1,4 @@
-namespace CalibGeom.TestObjects.Specs;
+namespace CalibGeom.TestObjects.Parts.SqueezeTab;
 
 /// <summary>
 /// An upright tab with graded slots from the plate upward, the lowest first: how many are open shows how far the lowest
@@ -15,7 +15,7 @@ public sealed record SqueezeSpec
     public ValueList<double> Heights
     {
         get;
-        init => field = SpecParameters.SqueezeHeights.Require(value);
+        init => field = SqueezeParameters.Heights.Require(value);
     } = [0.1, 0.16, 0.25, 0.4, 0.5];
 
     /// <summary>Thickness of the bars below and between the slots. Range 0.1 to 5 mm. Default 0.4 mm.</summary>
@@ -23,6 +23,6 @@ public sealed record SqueezeSpec
     public double Bar
     {
         get;
-        init => field = SpecParameters.SqueezeBar.Require(value);
+        init => field = SqueezeParameters.Bar.Require(value);
     } = 0.4;
 }

@@ -1,4 +1,6 @@
-namespace CalibGeom.TestObjects.Specs;
+using System.Globalization;
+
+namespace CalibGeom.TestObjects.Parts.Plinth;
 
 /// <summary>
 /// The rounded plate that everything stands on. Immutable; every value is checked when it is set, so that a spec that
@@ -11,7 +13,7 @@ public sealed record PlinthSpec
     public double Thickness
     {
         get;
-        init => field = SpecParameters.PlinthThickness.Require(value);
+        init => field = PlinthParameters.Thickness.Require(value);
     } = 2.5;
 
     /// <summary>
@@ -21,6 +23,15 @@ public sealed record PlinthSpec
     public double EdgeChamfer
     {
         get;
-        init => field = SpecParameters.PlinthEdgeChamfer.Require(value);
+        init => field = PlinthParameters.EdgeChamfer.Require(value);
     } = 0.8;
+
+    /// <summary>What is wrong between two of the parameters, or null.</summary>
+    internal string? Problem =>
+        EdgeChamfer < Thickness
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"plinth.edgeChamfer is {EdgeChamfer} mm; it must be less than plinth.thickness, {Thickness} mm."
+            );
 }

@@ -1,9 +1,11 @@
-namespace CalibGeom.TestObjects.Specs;
+using CalibGeom.TestObjects.Specs;
 
-/// <content>The parameters of <see cref="NestSpec"/>.</content>
-internal static partial class SpecParameters
+namespace CalibGeom.TestObjects.Parts.Nest;
+
+/// <summary>The parameters of <see cref="NestSpec"/>.</summary>
+internal static class NestParameters
 {
-    internal static readonly SpecParameter NestSizes = new("nest", "sizes", SpecKind.Numbers)
+    internal static readonly SpecParameter Sizes = new("nest", "sizes", SpecKind.Numbers)
     {
         Unit = "mm",
         Minimum = 3,
@@ -13,7 +15,7 @@ internal static partial class SpecParameters
         Why = "Every third of R20; the smallest pocket still takes a caliper's inside jaws.",
     };
 
-    internal static readonly SpecParameter NestClearances = new("nest", "clearances", SpecKind.PerAxisList)
+    internal static readonly SpecParameter Clearances = new("nest", "clearances", SpecKind.PerAxisList)
     {
         Unit = "mm",
         Minimum = -1,
@@ -26,7 +28,7 @@ internal static partial class SpecParameters
         Why = "0.05 for every joint: within the reach of growth, so that the felt fit says which way to go.",
     };
 
-    internal static readonly SpecParameter NestWall = new("nest", "wall", SpecKind.Number)
+    internal static readonly SpecParameter Wall = new("nest", "wall", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 0.4,
@@ -35,7 +37,7 @@ internal static partial class SpecParameters
         Why = "Several layers of light wide, so that the wall is solid; inside jaws still fit into box 1.",
     };
 
-    internal static readonly SpecParameter NestGaugeBand = new("nest", "gaugeBand", SpecKind.Number)
+    internal static readonly SpecParameter GaugeBand = new("nest", "gaugeBand", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 1,
@@ -44,7 +46,7 @@ internal static partial class SpecParameters
         Why = "High enough for a caliper's jaws to lie flat; a preferred number (R5).",
     };
 
-    internal static readonly SpecParameter NestPocketDepth = new("nest", "pocketDepth", SpecKind.Number)
+    internal static readonly SpecParameter PocketDepth = new("nest", "pocketDepth", SpecKind.Number)
     {
         Unit = "mm",
         Minimum = 1,
@@ -52,4 +54,13 @@ internal static partial class SpecParameters
         Meaning = "depth of each pocket from the mouth to the floor",
         Why = "Takes the gauge band and the lead-ins; a preferred number (R10).",
     };
+
+    internal static SpecGroup Group =>
+        new("nest", true, [Sizes, Clearances, Wall, GaugeBand, PocketDepth])
+        {
+            Meaning =
+                "Square boxes that fit into each other. Box 1 is the innermost; joint j lies between box j "
+                + "and box j+1.",
+            Basis = () => new NestSpec(),
+        };
 }
