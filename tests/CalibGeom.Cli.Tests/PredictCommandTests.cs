@@ -7,7 +7,7 @@ namespace CalibGeom.Cli.Tests;
 public class PredictCommandTests
 {
     private const string Bench =
-        "# state post-cured\nfeature,value\nbox1.outside.x,8.02\nbox1.outside.y,8.02\nbox2.inside.x,8.08\nbox2.inside.y,8.08\nbox2.outside.x,11.22\nspan.x,40.02\nspan.y,25.02\nslots.open,6\n";
+        "# state post-cured\n# material rigid\nfeature,value\nbox1.outside.x,8.02\nbox1.outside.y,8.02\nbox2.inside.x,8.08\nbox2.inside.y,8.08\nbox2.outside.x,11.22\nspan.x,40.02\nspan.y,25.02\nslots.open,6\n";
 
     private static CliRun Predict(string csv, params string[] more) =>
         CliRun.With(Encoding.UTF8.GetBytes(csv), ["predict", "-", .. more]);

@@ -72,7 +72,8 @@ internal static class StandardObject
             (ids ?? Faces)
                 .Select(id => (table ?? Table).Find(id)!)
                 .Select(f => Reading.Size(f.Id, f.Axis == "x" ? True(f, sx, gx) : True(f, sy, gy))),
-            state: PartState.PostCured
+            state: PartState.PostCured,
+            material: Material.Rigid
         );
 
     /// <summary>Readings as CSV, exactly.</summary>

@@ -117,7 +117,7 @@ internal static class SimulateRun
         var text = new StringBuilder();
         if (made.Features.Digest is { } digest)
             text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
-        text.Append("# state dry\nfeature,value\n");
+        text.Append("# state dry\n# material rigid\nfeature,value\n");
         foreach (Reading r in readings)
             text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
         return text.ToString();

@@ -46,16 +46,24 @@ internal static class SheetForm
         Field(html, "resolution", "Caliper shows steps of, mm", true, "0.01");
         Field(html, "mpe", "Its permissible error, mm", true, "0.02");
         Field(html, "expansion", "Expansion of the resin, 1/K", true);
+        html.Append("</div>");
+        Choice(html, "material", "Material of the part", SheetWords.Materials);
+        Choice(html, "state", "State of the part", SheetWords.States);
+        html.Append("</fieldset>\n");
+    }
+
+    private static void Choice(StringBuilder html, string name, string label, (string Word, string Meaning)[] words)
+    {
         html.Append(
-                "<label>Flexible material<br><input type=\"checkbox\" name=\"flexible\" value=\"yes\"> gives under the jaws</label>\n"
-            )
-            .Append("</div><div role=\"radiogroup\" aria-label=\"State of the part\" class=\"choices\">\n");
-        foreach ((string word, string meaning) in SheetWords.States)
+            CultureInfo.InvariantCulture,
+            $"<div role=\"radiogroup\" aria-label=\"{label}\" class=\"choices\">\n"
+        );
+        foreach ((string word, string meaning) in words)
             html.Append(
                 CultureInfo.InvariantCulture,
-                $"<label><input type=\"radio\" name=\"state\" value=\"{word}\"> {HtmlText.Escape(meaning)}</label>\n"
+                $"<label><input type=\"radio\" name=\"{name}\" value=\"{word}\"> {HtmlText.Escape(meaning)}</label>\n"
             );
-        html.Append("</div></fieldset>\n");
+        html.Append("</div>");
     }
 
     private static void Field(StringBuilder html, string name, string label, bool number, string value = "")

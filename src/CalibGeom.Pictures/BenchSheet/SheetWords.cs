@@ -21,6 +21,13 @@ internal static class SheetWords
         ("cure", "stood after post-cure"),
     ];
 
+    /// <summary>Materials: the word of the readings file, and what it means.</summary>
+    internal static readonly (string Word, string Meaning)[] Materials =
+    [
+        ("rigid", "rigid: no fingernail dents it"),
+        ("flexible", "flexible: gives under the jaws"),
+    ];
+
     /// <summary>States of the part: the word of the readings file, and what it means.</summary>
     internal static readonly (string Word, string Meaning)[] States =
     [

@@ -65,6 +65,62 @@ public static class CaliperRecordFile
             : throw new InputException($"{name} has no readings. Begin it with the line {Header}.");
     }
 
+    /// <summary>
+    /// The text of a record with more rows at its end; what stands in it stays as it is, byte for byte.
+    /// </summary>
+    /// <param name="text">The record so far; empty to begin one.</param>
+    /// <param name="more">The rows to add, in this order.</param>
+    /// <param name="name">The caliper's name, where a record begins.</param>
+    /// <param name="validDays">For how many days a record counts that begins, 1 to 10000.</param>
+    /// <exception cref="ArgumentException">A name holds a comma or a line break, a row is of neither gauge nor part, or
+    /// the days are out of range.</exception>
+    /// <exception cref="InputException">The record so far cannot be understood.</exception>
+    public static string Append(
+        string text,
+        IReadOnlyList<CaliperReading> more,
+        string name = "",
+        int validDays = CaliperRecord.DefaultValidDays
+    )
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(more);
+        Require.Within(validDays, 1, 10_000, "validity", "days", nameof(validDays));
+        string start = text;
+        if (text.Trim().Length == 0)
+            start =
+                (Plain(name, nameof(name)).Length > 0 ? $"# caliper {name.Trim()}\n" : "")
+                + string.Create(CultureInfo.InvariantCulture, $"# valid {validDays}\n{Header}\n");
+        else
+            Parse(text);
+        string rows = string.Concat(more.Select(r => Row(r) + "\n"));
+        return start + (start.EndsWith('\n') ? "" : "\n") + rows;
+    }
+
+    /// <summary>A reading from the texts of its six fields, as a row has them.</summary>
+    /// <param name="fields">Date, jaw, gauge, reading, part and person; the last four may be empty or missing.</param>
+    /// <exception cref="InputException">A field cannot be understood.</exception>
+    public static CaliperReading Reading(IReadOnlyList<string> fields)
+    {
+        ArgumentNullException.ThrowIfNull(fields);
+        return Row([.. fields], message => char.ToUpperInvariant(message[0]) + message[1..]);
+    }
+
+    private static string Row(CaliperReading r)
+    {
+        if (r.Gauge is null && r.Part.Trim().Length == 0)
+            throw new ArgumentException("A reading is of a gauge or of a part; this one names neither.", nameof(r));
+        string gauge = r.Gauge is { } size ? size.ToString("R", CultureInfo.InvariantCulture) : "";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{r.Date:yyyy-MM-dd},{ReadingWords.Of(r.Jaw)},{gauge},{r.Value:R},{Plain(r.Part, "part")},{Plain(r.Person, "person")}"
+        );
+    }
+
+    private static string Plain(string word, string what) =>
+        word.AsSpan().IndexOfAny(",\r\n\"") < 0
+            ? word.Trim()
+            : throw new ArgumentException($"The {what} \"{word}\" holds a comma, a quote or a line break.", what);
+
     private static int? Days(string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int days) && days is >= 1 and <= 10_000
             ? days

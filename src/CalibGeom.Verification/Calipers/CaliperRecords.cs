@@ -47,7 +47,7 @@ public static class CaliperRecords
             readings.Temperature,
             readings.State,
             readings.Expansion,
-            readings.Flexible,
+            readings.Material,
             readings.Comments
         );
     }

@@ -13,7 +13,7 @@ internal static class ModelFindings
             yield return Seen(seen);
         else if (p.Burr is { CanTell: false })
             yield return CannotTell(p);
-        if (prints.Any(m => !m.Set.Flexible))
+        if (prints.Any(m => m.Set.Material is null))
             yield return MaterialUnsaid(p.Options.FlexibleError);
     }
 
@@ -67,13 +67,13 @@ internal static class ModelFindings
 
     private static Finding MaterialUnsaid(double error) =>
         new(
-            "material-taken-as-rigid",
+            "material-unsaid",
             Severity.Warning,
             "",
             Say(
-                $"The material is taken as rigid. One that gives under the jaws moves every size by some {error:0.00} mm, and no reading with jaws shows it."
+                $"Nobody says whether the material gives under the jaws, and no reading with jaws shows it: {error:0.00} mm a jaw is carried, as if it might."
             ),
-            "If a fingernail dents it or a wall bends under light jaws, add the line \"# flexible\"."
+            "Press a fingernail into an edge and bend a wall lightly; then write \"# material rigid\", which makes the intervals narrower, or \"# material flexible\"."
         );
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);

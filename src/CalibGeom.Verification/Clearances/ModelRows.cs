@@ -85,7 +85,7 @@ internal sealed class ModelRows
             errors.AddRange(PrintSources(Text($"{number}"), face.Axis, 2 * face.Sign));
         Jaw jaw = group.Instrument.Jaw ?? face.Jaw;
         AddInstrument(errors, group, jaw, face.Nominal, Text($"{number}"));
-        if (print.Set.Flexible)
+        if (print.Set.Material != Material.Rigid)
             errors.Add((GiveSource(jaw), 1));
         AddTemperature(errors, print, face.Nominal, number);
         system.Add(group.Mean - face.Nominal, c, [.. errors]);

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A fit that survives readings it was not made for: gross errors are left out one by one while that alone mends it;
-/// otherwise the form error is raised until chi-square is as likely larger as smaller (after Paule and Mandel, J. Res.
+/// otherwise the form error is raised until chi-square is as likely larger as smaller, and further the worse the misfit (after Paule and Mandel, J. Res.
 /// NBS 87 (1982) 377; the Birge ratio with the excess put where it arises).
 /// </summary>
 internal sealed class ModelSearch
@@ -17,10 +17,15 @@ internal sealed class ModelSearch
     /// <summary>At most this share of the faces may be gross errors.</summary>
     private const double MostAside = 0.25;
 
-    /// <summary>
-    /// The form error is raised when chance alone gives the residuals with less than this, and up to it.
-    /// </summary>
+    /// <summary>The form error is raised when chance alone gives the residuals with less than this.</summary>
     private const double RaiseBelow = 0.5;
+
+    /// <summary>
+    /// Up to what chance of the residuals form is raised: to the median where it hardly is, to this where chance gives
+    /// them hardly ever. The misfit then is real, and form from so few residuals is as often too small as too large;
+    /// bent walls need the larger (found on simulated benches).
+    /// </summary>
+    private const double RaisedFurthest = 0.75;
 
     /// <summary>The raised form is found to this, mm: far below what it is known to.</summary>
     private const double Fine = 2e-4;
@@ -62,7 +67,7 @@ internal sealed class ModelSearch
             chi = fit.System.ChiSquare - ofGauges,
             probability = freedom > 0 ? 1 - ChiSquared.CDF(freedom, Math.Max(0, chi)) : 1;
         bool raise = options.Robust && freedom > 0 && probability < RaiseBelow;
-        ModelFit final = raise ? Raised(prints, options, fit, freedom, ofGauges) : fit;
+        ModelFit final = raise ? Raised(prints, options, fit, freedom, ofGauges, probability) : fit;
         var check = new ModelCheck
         {
             ChiSquare = freedom > 0 ? Math.Max(0, chi) : 0,
@@ -111,10 +116,12 @@ internal sealed class ModelSearch
         PredictionOptions options,
         ModelFit fit,
         int freedom,
-        double ofGauges
+        double ofGauges,
+        double probability
     )
     {
-        double middle = ChiSquared.InvCDF(freedom, RaiseBelow);
+        double upTo = RaisedFurthest - (RaisedFurthest - RaiseBelow) * probability / RaiseBelow;
+        double middle = ChiSquared.InvCDF(freedom, 1 - upTo);
         ModelFit With(double form) => WithForm(prints, options, fit, form, freedom);
         double Excess(double form) => Math.Log(Math.Max(1e-9, With(form).System.ChiSquare - ofGauges) / middle);
         double high = Math.Max(2 * options.FormError, 0.01);

@@ -19,6 +19,7 @@ internal static class PrintSets
                 );
         Alike(prints.Select(p => p.Digest), "digest");
         Alike(prints.Select(p => p.State?.ToString()), "state");
+        Alike(prints.Select(p => p.Material?.ToString()), "material");
     }
 
     private static bool Same(ReadingSet a, ReadingSet b) =>

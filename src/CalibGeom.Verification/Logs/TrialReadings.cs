@@ -154,7 +154,9 @@ public static class TrialReadings
             r.Temperature,
             r.State,
             r.Expansion,
-            r.Flexible,
+            // What soft material gives is alike in every print: it is no news of the settings.
+            r.Material
+                ?? Material.Rigid,
             r.Comments
         );
 

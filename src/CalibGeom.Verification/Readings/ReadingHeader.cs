@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Readings;
 /// <summary>What the lines that begin with # say about a set of readings. Filled line by line.</summary>
 internal sealed class ReadingHeader
 {
-    private static readonly string[] Words = ["digest", "temperature", "state", "instrument", "expansion", "flexible"];
+    private static readonly string[] Words = ["digest", "temperature", "state", "instrument", "expansion", "material"];
     private static readonly string[] Keys = ["resolution", "mpe", "repeatability", "jaw", "variation", "record"];
 
     private readonly List<Instrument> instruments = [];
@@ -15,7 +15,7 @@ internal sealed class ReadingHeader
     private double? temperature;
     private double? expansion;
     private PartState? state;
-    private bool flexible;
+    private Material? material;
 
     /// <summary>Takes in the text after #.</summary>
     /// <exception cref="InputException">It cannot be understood; the message has no place.</exception>
@@ -33,7 +33,7 @@ internal sealed class ReadingHeader
             comments.Add(text.Trim());
             return;
         }
-        if (word != "flexible" && parts.Length == 1)
+        if (parts.Length == 1)
             return; // A line that stands ready in a sheet and was not filled in.
         if (word != "instrument" && !seen.Add(word))
             throw new InputException($"\"# {word}\" stands twice. Keep one of the lines.");
@@ -44,7 +44,7 @@ internal sealed class ReadingHeader
     {
         try
         {
-            return new ReadingSet(readings, instruments, digest, temperature, state, expansion, flexible, comments);
+            return new ReadingSet(readings, instruments, digest, temperature, state, expansion, material, comments);
         }
         catch (ArgumentException e)
         {
@@ -59,8 +59,8 @@ internal sealed class ReadingHeader
             case "instrument":
                 instruments.Add(ToInstrument(rest));
                 break;
-            case "flexible":
-                flexible = rest.Length == 0 || rest[0] is "yes" or "true";
+            case "material":
+                material = ToMaterial(One(word, rest));
                 break;
             case "state":
                 state =
@@ -78,6 +78,10 @@ internal sealed class ReadingHeader
                 break;
         }
     }
+
+    internal static Material ToMaterial(string text) =>
+        ReadingWords.ToMaterial(text)
+        ?? throw new InputException($"the material is \"{text}\"; it is one of {ReadingWords.MaterialList}.");
 
     internal static string ToDigest(string text) =>
         text.Length == 16 && text.All(char.IsAsciiHexDigit)

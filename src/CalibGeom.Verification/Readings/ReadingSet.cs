@@ -20,7 +20,8 @@ public sealed class ReadingSet
     /// <param name="state">What had been done to the part, or null.</param>
     /// <param name="expansion">Linear expansion coefficient of the material, 1/K, 0 to 1e-3, or null; needed to correct
     /// sizes to 20 degrees C.</param>
-    /// <param name="flexible">Whether the material gives under the jaws.</param>
+    /// <param name="material">Whether the material gives under the jaws, or null when nobody says: then it is carried
+    /// as if it might.</param>
     /// <param name="comments">Remarks kept from a file.</param>
     /// <exception cref="ArgumentException">A value is out of range or an instrument stands twice.</exception>
     public ReadingSet(
@@ -30,7 +31,7 @@ public sealed class ReadingSet
         double? temperature = null,
         PartState? state = null,
         double? expansion = null,
-        bool flexible = false,
+        Material? material = null,
         IEnumerable<string>? comments = null
     )
     {
@@ -46,7 +47,7 @@ public sealed class ReadingSet
         Temperature = Check(temperature, -20, 60, "degrees C", nameof(temperature));
         State = state;
         Expansion = Check(expansion, 0, 1e-3, "1/K", nameof(expansion));
-        Flexible = flexible;
+        Material = material;
         Comments = (comments ?? []).ToArray();
     }
 
@@ -68,8 +69,8 @@ public sealed class ReadingSet
     /// <summary>Linear expansion coefficient of the material, 1/K, or null.</summary>
     public double? Expansion { get; }
 
-    /// <summary>Whether the material gives under the jaws.</summary>
-    public bool Flexible { get; }
+    /// <summary>Whether the material gives under the jaws, or null when nobody says.</summary>
+    public Material? Material { get; }
 
     /// <summary>Remarks kept from a file.</summary>
     public IReadOnlyList<string> Comments { get; }
@@ -92,7 +93,7 @@ public sealed class ReadingSet
     {
         ArgumentNullException.ThrowIfNull(coupon);
         IEnumerable<Reading> kept = readings.Where(r => r.Coupon == coupon || r.IsReference);
-        return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Flexible, Comments);
+        return new ReadingSet(kept, instruments, Digest, Temperature, State, Expansion, Material, Comments);
     }
 
     /// <summary>
@@ -115,7 +116,7 @@ public sealed class ReadingSet
             Same(sets.Select(s => s.Temperature), "temperature"),
             Same(sets.Select(s => s.State), "state"),
             Same(sets.Select(s => s.Expansion), "expansion"),
-            sets.Any(s => s.Flexible),
+            Same(sets.Select(s => s.Material), "material"),
             sets.SelectMany(s => s.Comments)
         );
     }

@@ -26,6 +26,12 @@ internal static class ReadingWords
         ("post-cured", PartState.PostCured),
     ];
 
+    private static readonly (string Word, Material Material)[] Materials =
+    [
+        ("rigid", Material.Rigid),
+        ("flexible", Material.Flexible),
+    ];
+
     private static readonly (string Word, Jaw Jaw)[] Jaws =
     [
         ("outside", Jaw.Outside),
@@ -39,6 +45,8 @@ internal static class ReadingWords
 
     internal static string StateList => string.Join(", ", States.Select(f => f.Word));
 
+    internal static string MaterialList => string.Join(", ", Materials.Select(f => f.Word));
+
     internal static string JawList => string.Join(", ", Jaws.Select(f => f.Word));
 
     internal static FeltFit? ToFit(string word) => Find(Fits, word);
@@ -46,6 +54,8 @@ internal static class ReadingWords
     internal static ColumnStage? ToStage(string word) => Find(Stages, word);
 
     internal static PartState? ToState(string word) => Find(States, word);
+
+    internal static Material? ToMaterial(string word) => Find(Materials, word);
 
     internal static Jaw? ToJaw(string word) => Find(Jaws, word);
 

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Readings;
 /// Readings files: CSV with the header <c>feature,value,unit,instrument,note</c> (the first two required; semicolons
 /// accepted), or JSON with the same names. Lines that begin with # describe conditions: <c># digest</c>, <c>#
 /// temperature 23</c>, <c># state washed|dry|post-cured</c>, <c># instrument cal resolution=0.01 mpe=0.02</c>, <c>#
-/// expansion 80e-6</c>, <c># flexible</c>. Rows without a value are left out.
+/// expansion 80e-6</c>, <c># material rigid|flexible</c>. Rows without a value are left out.
 /// </summary>
 public static class ReadingsFile
 {

@@ -69,7 +69,7 @@ internal static class ReadingsJson
             set.Temperature,
             state,
             set.Expansion,
-            set.Flexible ?? false,
+            set.Material is null ? null : At($"{name} $.material", () => ReadingHeader.ToMaterial(set.Material)),
             set.Comments
         );
     }
@@ -118,7 +118,7 @@ internal static class ReadingsJson
         string message = e.Message.Split(" Path: ")[0];
         return message.Contains("could not be mapped", StringComparison.Ordinal)
             ? "this name is not known. Names are those of the CSV form: digest, temperature, state, expansion, "
-                + "flexible, comments, instruments, readings."
+                + "material, comments, instruments, readings."
             : string.Create(CultureInfo.InvariantCulture, $"{message}");
     }
 
@@ -127,7 +127,7 @@ internal static class ReadingsJson
         double? Temperature,
         string? State,
         double? Expansion,
-        bool? Flexible,
+        string? Material,
         List<string>? Comments,
         List<JsonInstrument?>? Instruments,
         List<JsonReading?>? Readings

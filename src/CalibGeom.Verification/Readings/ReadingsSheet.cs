@@ -22,8 +22,8 @@ public static partial class ReadingsSheet
         text.Append(
             "# Fill in what you know; an empty line or value is left out. Temperature of part and caliper in\n"
         );
-        text.Append("# degrees C; the state is washed, dry or post-cured.\n");
-        text.Append("# temperature\n# state\n# instrument cal resolution= mpe=\n");
+        text.Append("# degrees C; the state is washed, dry or post-cured, the material rigid or flexible.\n");
+        text.Append("# temperature\n# state\n# material\n# instrument cal resolution= mpe=\n");
         text.Append("feature,value,unit,instrument,note\n");
         foreach ((string id, bool size, string how) in Rows(features, all))
             text.AppendJoin(',', CsvFields.Quote(id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(how))
@@ -39,7 +39,10 @@ public static partial class ReadingsSheet
         try
         {
             ReadingSet set = ReadingsFile.Parse(text);
-            return set.Readings.Count > 0 || set.Temperature is not null || set.State is not null;
+            return set.Readings.Count > 0
+                || set.Temperature is not null
+                || set.State is not null
+                || set.Material is not null;
         }
         catch (InputException)
         {

@@ -10,7 +10,11 @@ public class ClearancePredictionTests
     private static readonly FeatureTable Table = StandardObject.Table;
 
     private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
-        ClearancePrediction.From(Table, new ReadingSet(readings, state: PartState.PostCured), options);
+        ClearancePrediction.From(
+            Table,
+            new ReadingSet(readings, state: PartState.PostCured, material: Material.Rigid),
+            options
+        );
 
     private static IEnumerable<Reading> Sizes(double growth, params string[] ids) =>
         StandardObject.Exact(0, growth, 0, growth, ids.Length > 0 ? ids : null).Readings;
@@ -180,7 +184,7 @@ public class ClearancePredictionTests
     [Fact]
     public void MonteCarloIsNarrowerBecauseJawsAreRectangular()
     {
-        var set = new ReadingSet(Sizes(0.01), [new Instrument("", repeatability: 0.004)]);
+        var set = new ReadingSet(Sizes(0.01), [new Instrument("", repeatability: 0.004)], material: Material.Rigid);
         AxisClearance first = ClearancePrediction.From(Table, set).Joints[0].Axes[0];
         AxisClearance drawn = ClearancePrediction
             .From(Table, set, new PredictionOptions { Route = Route.MonteCarlo })
@@ -194,7 +198,7 @@ public class ClearancePredictionTests
     [Fact]
     public void FlexibleMaterialIsLessCertain()
     {
-        var soft = new ReadingSet(Sizes(0.01), flexible: true);
+        var soft = new ReadingSet(Sizes(0.01), material: Material.Flexible);
         Assert.True(
             ClearancePrediction.From(Table, soft).Joints[0].Axes[0].Clearance.Expanded
                 > 1.3 * Predict(Sizes(0.01)).Joints[0].Axes[0].Clearance.Expanded

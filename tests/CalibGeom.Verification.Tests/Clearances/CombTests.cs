@@ -8,7 +8,11 @@ public class CombTests
     private static ClearancePrediction Predict(Func<Feature, bool> kept, params Reading[] counts) =>
         ClearancePrediction.From(
             new FeatureTable(StandardObject.Table.Where(kept).Select(f => f with { Openings = [] })),
-            new ReadingSet([.. StandardObject.Exact(0, 0.01, 0, 0.01).Readings, .. counts], state: PartState.PostCured)
+            new ReadingSet(
+                [.. StandardObject.Exact(0, 0.01, 0, 0.01).Readings, .. counts],
+                state: PartState.PostCured,
+                material: Material.Rigid
+            )
         );
 
     [Fact]

@@ -58,7 +58,7 @@ public class CoverageTests(ITestOutputHelper output)
             variation: 0
         );
         return (
-            new ReadingSet(readings, [caliper], state: PartState.PostCured),
+            new ReadingSet(readings, [caliper], state: PartState.PostCured, material: Material.Rigid),
             (truth["box2.inside.x"] - truth["box1.outside.x"]) / 2,
             (truth["box2.inside.y"] - truth["box1.outside.y"]) / 2
         );

@@ -11,7 +11,11 @@ public class FeltAndPrintsTests
     private static readonly PredictionOptions Few = new() { Draws = 20_000 };
 
     private static ReadingSet Sizes(double growth, params Reading[] more) =>
-        new(StandardObject.Exact(0, growth, 0, growth).Readings.Concat(more), state: PartState.PostCured);
+        new(
+            StandardObject.Exact(0, growth, 0, growth).Readings.Concat(more),
+            state: PartState.PostCured,
+            material: Material.Rigid
+        );
 
     private static ClearancePrediction Of(params ReadingSet[] prints) =>
         ClearancePrediction.From(StandardObject.Table, prints, Few);

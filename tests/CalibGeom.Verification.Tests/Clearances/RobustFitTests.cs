@@ -9,7 +9,11 @@ namespace CalibGeom.Verification.Tests.Clearances;
 public class RobustFitTests
 {
     private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
-        ClearancePrediction.From(StandardObject.Table, new ReadingSet(readings, state: PartState.PostCured), options);
+        ClearancePrediction.From(
+            StandardObject.Table,
+            new ReadingSet(readings, state: PartState.PostCured, material: Material.Rigid),
+            options
+        );
 
     private static IEnumerable<Reading> Changed(Func<Reading, double> more, double growth = 0.01) =>
         StandardObject
@@ -88,7 +92,11 @@ public class RobustFitTests
             .. Changed(r => r.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Outside } ? 0.04 : 0),
             .. gauges,
         ];
-        var set = new ReadingSet(burred, [new Instrument("", repeatability: 0.003, variation: 0.002)]);
+        var set = new ReadingSet(
+            burred,
+            [new Instrument("", repeatability: 0.003, variation: 0.002)],
+            material: Material.Rigid
+        );
         ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
         Assert.True(p.Burr is { Seen: true, CanTell: true });
         Assert.Contains("burr-seen", Rules(p));

@@ -15,6 +15,7 @@ public class TemperatureTests
                     StandardObject.Exact(0, 0.01, 0, 0.01).Readings,
                     temperature: temperature,
                     state: PartState.PostCured,
+                    material: Material.Rigid,
                     expansion: expansion
                 )
             )

@@ -12,7 +12,7 @@ public class ReadingsFileTests
         ReadingSet set = ReadingsFile.Parse(
             "\uFEFF# digest 0123456789ABCDEF\r\n# temperature 23\r\n# state post-cured\r\n# instrument cal "
                 + "resolution=0.01 mpe=0.02\r\n# instrument rod jaw=depth repeatability=0.01\r\n"
-                + "# expansion 80e-6\r\n# flexible\r\n# Demo grey, second "
+                + "# expansion 80e-6\r\n# material flexible\r\n# Demo grey, second "
                 + "bottle\r\nfeature,value,unit,instrument,note\r\n"
                 + "box1.outside.x,8.02,mm,cal,\"first, "
                 + "dry\"\r\nbox1.outside.x,8.03,,cal,\r\nbox1.height,11990,um,rod\r\ncolumn7.stood,wash\r\nslots.open,6\r\njoint1.fit,Slides\r\nspan.x,1.5748,in\r\nbox2.outside.x,,mm,cal,not yet\r\n"
@@ -21,7 +21,7 @@ public class ReadingsFileTests
         Assert.Equal(23, set.Temperature);
         Assert.Equal(PartState.PostCured, set.State);
         Assert.Equal(80e-6, set.Expansion);
-        Assert.True(set.Flexible);
+        Assert.Equal(Material.Flexible, set.Material);
         Assert.Equal(["Demo grey, second bottle"], set.Comments);
         Assert.Equal(7, set.Readings.Count);
         Assert.Equal("first, dry", set.Readings[0].Note);

@@ -19,7 +19,7 @@ function readingsText(sheet) {
   if (sheet.temperature) lines.push("# temperature " + sheet.temperature);
   if (sheet.state) lines.push("# state " + sheet.state);
   if (sheet.expansion) lines.push("# expansion " + sheet.expansion);
-  if (sheet.flexible) lines.push("# flexible");
+  if (sheet.material) lines.push("# material " + sheet.material);
   lines.push("# instrument cal resolution=" + sheet.resolution + (sheet.mpe ? " mpe=" + sheet.mpe : ""));
   for (const [name, value] of sheet.settings) if (value) lines.push("# " + name + " " + oneLine(value));
   lines.push("feature,value,unit,instrument,note");

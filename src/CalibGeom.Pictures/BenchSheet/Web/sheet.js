@@ -138,13 +138,16 @@ function toSheet() {
     }
   }
   const text = (name) => form.elements[name].value;
-  const chosen = form.querySelector('input[name="state"]:checked');
+  const chosen = (name) => {
+    const found = form.querySelector('input[name="' + name + '"]:checked');
+    return found ? found.value : "";
+  };
   return {
     digest: data.digest,
     temperature: number("temperature"),
-    state: chosen ? chosen.value : "",
+    state: chosen("state"),
     expansion: number("expansion"),
-    flexible: form.elements.flexible.checked,
+    material: chosen("material"),
     resolution: number("resolution", "0.01"),
     mpe: number("mpe"),
     settings: [...data.settings.map((s) => [s.word, s.number ? number(s.word) : text(s.word)]), ["notes", text("notes")]],

@@ -26,7 +26,11 @@ public class BenchCoverageTests(ITestOutputHelper output)
             double assumed = 0;
             foreach (
                 BenchWorld world in BenchWorld.All.Where(w =>
-                    w.Name.Contains(Only, StringComparison.Ordinal) || assumed == 0
+                    assumed == 0
+                    || (
+                        (!declared || w.HasDeclaration)
+                        && Only.Split(',').Any(o => w.Name.Contains(o, StringComparison.Ordinal))
+                    )
                 )
             )
             {

@@ -94,7 +94,9 @@ internal sealed class BenchPerson
             readings,
             world.Rounded && !declared ? [] : [caliper],
             state: PartState.PostCured,
-            flexible: declared && world.Give > 0
+            material: world.Give == 0 ? Material.Rigid
+                : declared ? Material.Flexible
+                : null
         );
     }
 

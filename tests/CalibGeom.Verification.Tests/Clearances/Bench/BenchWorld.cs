@@ -54,7 +54,6 @@ internal sealed record BenchWorld(string Name)
             "repeat-odd",
             "direct-and-model-differ",
             .. Burr > 0 ? new[] { "burr-seen", "burr-or-growth" } : [],
-            .. Give > 0 ? new[] { "material-taken-as-rigid" } : [],
             .. BetweenPrints > 0 ? new[] { "next-print-assumed" } : [],
         ];
 

@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using CalibGeom.Cli.Shared;
+using CalibGeom.Verification.Calipers;
+
+namespace CalibGeom.Cli.Calipers;
+
+/// <summary>What a caliper record says, as text and as JSON.</summary>
+internal static class CaliperReport
+{
+    internal static void Write(TextWriter writer, CaliperRecord record)
+    {
+        writer.WriteLine(record.Name.Length > 0 ? $"caliper {record.Name}" : "caliper without a name");
+        List<string[]> rows =
+        [
+            ["jaws, mm", "constant error", "+-", "swing", "lengths", "days", "drift"],
+        ];
+        foreach (JawCheck j in record.Jaws)
+            rows.Add([
+                j.Jaw.ToString().ToLowerInvariant(),
+                Number(j.Constant.Value),
+                Number(j.Constant.Expanded),
+                j.Swing is { } s ? Number(s) : "-",
+                j.Lengths.ToString(CultureInfo.InvariantCulture),
+                j.Days.ToString(CultureInfo.InvariantCulture),
+                j.Drift is { } d ? Number(d) : "-",
+            ]);
+        if (record.Jaws.Count > 0)
+            TextTable.Write(writer, rows);
+        else
+            writer.WriteLine("no gauge was read");
+        if (record.Study is { } study)
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{study.Parts} parts, {study.Persons} persons, {study.Rounds} rounds: repeatability "
+                        + $"{study.Repeatability:0.0000} mm ({study.DegreesOfFreedom} degrees of freedom), reproducibility "
+                        + $"{study.Reproducibility:0.0000} mm, together {study.Together:0.0000} mm"
+                )
+            );
+    }
+
+    internal static JsonObject Json(CaliperRecord record) =>
+        new()
+        {
+            ["name"] = record.Name,
+            ["lastGauge"] = record.LastGauge?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            ["validDays"] = record.ValidDays,
+            ["jaws"] = new JsonArray([
+                .. record.Jaws.Select(j =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["jaw"] = j.Jaw.ToString().ToLowerInvariant(),
+                            ["constant"] = j.Constant.Value,
+                            ["u"] = j.Constant.StandardUncertainty,
+                            ["swing"] = j.Swing,
+                            ["lengths"] = j.Lengths,
+                            ["days"] = j.Days,
+                            ["drift"] = j.Drift,
+                        }
+                ),
+            ]),
+            ["study"] = record.Study is { } s
+                ? new JsonObject
+                {
+                    ["parts"] = s.Parts,
+                    ["persons"] = s.Persons,
+                    ["rounds"] = s.Rounds,
+                    ["repeatability"] = s.Repeatability,
+                    ["degreesOfFreedom"] = s.DegreesOfFreedom,
+                    ["reproducibility"] = s.Reproducibility,
+                    ["together"] = s.Together,
+                }
+                : null,
+        };
+
+    private static string Number(double mm) => mm.ToString("0.0000", CultureInfo.InvariantCulture);
+}
