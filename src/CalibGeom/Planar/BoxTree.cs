@@ -91,6 +91,29 @@ internal sealed class BoxTree
             Across(1, other, 1, pair);
     }
 
+    /// <summary>Calls for each box here that meets a box.</summary>
+    internal void Meeting((Vector128<float> Low, Vector128<float> High) box, Action<int> found)
+    {
+        if (order.Length > 0)
+            Meeting(1, box.Low, box.High, found);
+    }
+
+    private void Meeting(int node, Vector128<float> from, Vector128<float> to, Action<int> found)
+    {
+        if (!Meet(nodeLow[node], nodeHigh[node], from, to))
+            return;
+        if (node < leaves)
+        {
+            Meeting(2 * node, from, to, found);
+            Meeting(2 * node + 1, from, to, found);
+            return;
+        }
+        (int first, int end) = Leaf(node);
+        for (int i = first; i < end; i++)
+            if (Meet(low[i], high[i], from, to))
+                found(order[i]);
+    }
+
     private bool Within(int node, Func<int, int, bool> pair)
     {
         if (node < leaves)

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.TestObjects.Comparison;
 
@@ -11,14 +12,19 @@ internal sealed class MeshRays
     /// </summary>
     private const double Beside = 1e-9;
 
+    /// <summary>How far round its line a triangle's box may lie, mm: more than rounding moves either.</summary>
+    private const double BesideBox = 1e-4;
+
     private readonly Vector3D[] origins;
     private readonly Vector3D[] edges1;
     private readonly Vector3D[] edges2;
     private readonly Vector3D[] normals;
+    private readonly BoxTree tree;
 
     internal MeshRays(TriangleMesh mesh)
     {
         int count = mesh.TriangleCount;
+        tree = TriangleBoxes.TreeOf(mesh, [.. Enumerable.Range(0, count)]);
         (origins, edges1, edges2, normals) = (
             new Vector3D[count],
             new Vector3D[count],
@@ -40,13 +46,24 @@ internal sealed class MeshRays
     internal double? Offset(GaugeFace face, double reach)
     {
         double? nearest = null;
-        for (int i = 0; i < origins.Length; i++)
-            if (
-                Vector3D.Dot(normals[i], face.Outward) > 0
-                && Crossing(i, face.Point, face.Outward) is { } at
-                && Math.Abs(at) <= Math.Min(reach, Math.Abs(nearest ?? reach))
-            )
-                nearest = at;
+        Vector3D way = new(
+            Math.Abs(face.Outward.X) * reach + BesideBox,
+            Math.Abs(face.Outward.Y) * reach + BesideBox,
+            Math.Abs(face.Outward.Z) * reach + BesideBox
+        );
+        tree.Meeting(
+            TriangleBoxes.BoxOf(face.Point - way, face.Point + way),
+            i =>
+            {
+                if (
+                    Vector3D.Dot(normals[i], face.Outward) > 0
+                    && Crossing(i, face.Point, face.Outward) is { } at
+                    && Math.Abs(at) <= reach
+                    && (nearest is not { } best || (Math.Abs(at), at).CompareTo((Math.Abs(best), best)) < 0)
+                )
+                    nearest = at;
+            }
+        );
         return nearest;
     }
 

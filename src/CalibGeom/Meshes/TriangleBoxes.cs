@@ -1,8 +1,7 @@
 using System.Runtime.Intrinsics;
-using CalibGeom.Meshes;
 using CalibGeom.Planar;
 
-namespace CalibGeom.Inspection.Topology;
+namespace CalibGeom.Meshes;
 
 /// <summary>The boxes of a mesh's triangles, as 32-bit floats rounded outwards, so that no overlap is missed.</summary>
 internal static class TriangleBoxes
@@ -14,6 +13,13 @@ internal static class TriangleBoxes
             boxes[i] = BoxOf(mesh, items[i]);
         return new BoxTree(boxes);
     }
+
+    /// <summary>The box between two points.</summary>
+    internal static (Vector128<float> Low, Vector128<float> High) BoxOf(Vector3D a, Vector3D b) =>
+        (
+            Vector128.Create(Down(Math.Min(a.X, b.X)), Down(Math.Min(a.Y, b.Y)), Down(Math.Min(a.Z, b.Z)), 0),
+            Vector128.Create(Up(Math.Max(a.X, b.X)), Up(Math.Max(a.Y, b.Y)), Up(Math.Max(a.Z, b.Z)), 0)
+        );
 
     private static (Vector128<float> Low, Vector128<float> High) BoxOf(TriangleMesh mesh, int triangle)
     {
