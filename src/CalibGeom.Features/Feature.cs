@@ -77,6 +77,15 @@ public sealed record Feature
     /// </summary>
     public ValueList<double> Openings { get; init; } = [];
 
+    /// <summary>The same feature with other faces, measured when such faces are.</summary>
+    /// <param name="faces">How the size answers to growth.</param>
+    public Feature With(FaceKind faces) =>
+        this with
+        {
+            Faces = faces,
+            Step = FeatureHabits.StepOf(Id, Unit, Axis, faces),
+        };
+
     /// <summary>The same feature of a coupon, with its mates.</summary>
     /// <param name="coupon">The coupon's label; empty for none.</param>
     /// <exception cref="ArgumentException">The label makes no id.</exception>

@@ -47,7 +47,7 @@ internal static class FeatureHabits
                 byId.TryGetValue(KnownFeatures.BoxOutside(joint, axis).On(id.Coupon), out Feature? inner)
                 && byId.TryGetValue(KnownFeatures.BoxInside(joint + 1, axis).On(id.Coupon), out Feature? outer)
             )
-                yield return new Mate(axis, inner.Id, outer.Id, Math.Round((outer.Nominal - inner.Nominal) / 2, 9));
+                yield return Mate.Of(inner, outer);
     }
 
     private static IEnumerable<double> OpeningsOf(Feature count, Dictionary<FeatureId, Feature> byId)

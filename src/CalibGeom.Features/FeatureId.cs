@@ -48,6 +48,9 @@ public sealed record FeatureId : IComparable<FeatureId>
     /// <summary>Part and number without coupon, size and axis: <c>box2</c>.</summary>
     public string Item => Name(Part, Number);
 
+    /// <summary>Part and number as a sentence names them: <c>box 2</c>, <c>keyway</c>.</summary>
+    public string Spoken => Number is { } n ? $"{Part} {n.ToString(CultureInfo.InvariantCulture)}" : Part;
+
     /// <summary>The same thing without the coupon's label.</summary>
     public FeatureId OfObject => Coupon.Length == 0 ? this : Of(Part, Number, Size, Axis);
 

@@ -9,6 +9,16 @@ namespace CalibGeom.Features;
 /// <param name="Remedy">What to do about it, as a sentence; may be empty for notes.</param>
 public sealed record Finding(string Rule, Severity Severity, string Subject, string Message, string Remedy)
 {
+    /// <summary>
+    /// The axis it is about, <c>x</c>, <c>y</c> or <c>z</c>: that of a subject which is a feature id, unless it is set.
+    /// Empty where it is about none.
+    /// </summary>
+    public string Axis
+    {
+        get => field ?? FeatureId.TryParse(Subject)?.Axis ?? "";
+        init;
+    }
+
     /// <summary>The value found, when it is one number; its unit is in <see cref="Unit"/>.</summary>
     public double? Value { get; init; }
 

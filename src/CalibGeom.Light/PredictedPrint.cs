@@ -55,13 +55,22 @@ public abstract class PredictedPrint
     /// </summary>
     public abstract IReadOnlyList<double> SqueezeGaps();
 
-    /// <summary>The clearance per side in mm of each joint along X and Y; null where a box does not print.</summary>
-    public IReadOnlyList<(double? X, double? Y)> Clearances()
+    /// <summary>
+    /// The clearance of every fit of the object along each axis that it has mates on, in the order of the table.
+    /// </summary>
+    public IReadOnlyList<PrintedClearance> Clearances()
     {
         Dictionary<FeatureId, double?> sizes = Sizes().ToDictionary(s => s.Feature, s => s.Value);
-        double? Gap(int joint, string axis) =>
-            (sizes[KnownFeatures.BoxInside(joint + 1, axis)] - sizes[KnownFeatures.BoxOutside(joint, axis)]) / 2;
-        return Made.Joints.Select(j => (Gap(j.Number, "x"), Gap(j.Number, "y"))).ToArray();
+        return
+        [
+            .. from fit in Made.Features
+            from mate in fit.Mates
+            select new PrintedClearance(
+                fit.Id,
+                mate.Axis,
+                (sizes.GetValueOrDefault(mate.Outer) - sizes.GetValueOrDefault(mate.Inner)) / 2
+            ),
+        ];
     }
 
     /// <summary>
@@ -75,5 +84,5 @@ public abstract class PredictedPrint
 
     /// <summary>The gauge lines of the squeeze tab's slots, from the plate upward.</summary>
     private protected IEnumerable<GaugeLine> SqueezeSlots() =>
-        Made.Gauges.Where(g => g.Feature.StartsWith("squeeze", StringComparison.Ordinal)).OrderBy(g => g.From.Point.Z);
+        Made.Gauges.Where(g => g.Feature.Part == KnownFeatures.Squeeze).OrderBy(g => g.From.Point.Z);
 }

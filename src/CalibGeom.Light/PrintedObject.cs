@@ -41,8 +41,8 @@ public sealed class PrintedObject : PredictedPrint
     public override IReadOnlyList<PrintedSize> Sizes() =>
         [
             .. Made
-                .Gauges.GroupBy(g => g.Feature, StringComparer.Ordinal)
-                .Select(lines => new PrintedSize(FeatureId.Parse(lines.Key), SizeOf(lines.Last()))),
+                .Gauges.GroupBy(g => g.Feature)
+                .Select(lines => new PrintedSize(lines.Key, SizeOf(lines.Last()))),
         ];
 
     /// <inheritdoc/>

@@ -65,7 +65,7 @@ public sealed class RasterPrint : PredictedPrint
     public override double AxisRatio(ColumnPlan column)
     {
         ArgumentNullException.ThrowIfNull(column);
-        GaugeLine line = Made.Gauges.First(g => g.Feature == $"column{column.Number}.diameter");
+        GaugeLine line = Made.Gauges.First(g => g.Feature == KnownFeatures.ColumnDiameter(column.Number));
         return Dose.At((line.From.Point + line.To.Point) * 0.5) / Light.Curve.CriticalDose;
     }
 
@@ -74,7 +74,7 @@ public sealed class RasterPrint : PredictedPrint
 
     private PrintedSize[] Measure()
     {
-        ILookup<string, GaugeLine> lines = Made.Gauges.ToLookup(g => g.Feature, StringComparer.Ordinal);
+        ILookup<FeatureId, GaugeLine> lines = Made.Gauges.ToLookup(g => g.Feature);
         return
         [
             .. Made

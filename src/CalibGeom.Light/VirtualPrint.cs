@@ -68,7 +68,7 @@ public sealed class VirtualPrint
         )
         {
             double bias =
-                size.Feature.Size == KnownFeatures.Inside ? inside
+                printed.Made.Features.Find(size.Feature)?.Faces == FaceKind.Inside ? inside
                 : size.Feature.Size == KnownFeatures.Height ? depth
                 : outside;
             double form = Error(random, FormError);
@@ -85,7 +85,7 @@ public sealed class VirtualPrint
         }
         readings.AddRange(Fits(random, person));
         readings.AddRange(Columns(random));
-        if (printed.Made.Spec.Slots is not null)
+        if (printed.Made.Features.Find(KnownFeatures.SlotsOpen) is not null)
             readings.Add(Reading.Count(KnownFeatures.SlotsOpen, printed.OpenSlots()));
         if (printed.Made.Features.Find(KnownFeatures.SqueezeOpen) is not null)
             readings.Add(Reading.Count(KnownFeatures.SqueezeOpen, OpenAfterSqueeze()));
@@ -114,20 +114,20 @@ public sealed class VirtualPrint
     private IEnumerable<Reading> Fits(SeededRandom? random, double person)
     {
         FitThresholds limits = FitThresholds.Default;
-        IReadOnlyList<(double? X, double? Y)> clearances = printed.Clearances();
-        for (int j = 0; j < clearances.Count; j++)
+        foreach (IGrouping<FeatureId, PrintedClearance> fitted in printed.Clearances().GroupBy(c => c.Fit))
         {
-            if (clearances[j] is not ({ } x, { } y))
+            double[] gaps = [.. fitted.Select(c => c.Value).OfType<double>()];
+            if (gaps.Length < fitted.Count())
                 continue;
             double error = person + Error(random, limits.Deviation * Math.Sqrt(1 - SharedVariance)),
-                tighter = Math.Min(x, y) + error,
-                mean = (x + y) / 2 + error;
+                tighter = gaps.Min() + error,
+                mean = gaps.Average() + error;
             FeltFit fit =
                 tighter < limits.Binds ? FeltFit.Refuses
                 : mean < limits.Slides ? FeltFit.Binds
                 : mean < limits.Rattles ? FeltFit.Slides
                 : FeltFit.Rattles;
-            yield return Reading.Felt(KnownFeatures.JointFit(j + 1), fit);
+            yield return Reading.Felt(fitted.Key, fit);
         }
     }
 

@@ -102,7 +102,7 @@ public class RasterPrintTests
         );
         Assert.Equal(
             (Size(plain, "box2.inside.y") - Size(plain, "box1.outside.y")) / 2,
-            plain.Clearances()[0].Y!.Value,
+            plain.Clearances().First(c => c.Axis == "y").Value!.Value,
             1e-12
         );
     }
@@ -115,7 +115,7 @@ public class RasterPrintTests
             dark.Sizes().Where(s => s.Feature is { Item: "box1", Size: KnownFeatures.Outside }),
             s => Assert.Null(s.Value)
         );
-        Assert.Null(dark.Clearances()[0].X);
+        Assert.Null(dark.Clearances()[0].Value);
         Assert.Equal(0, dark.OpenSlots());
     }
 

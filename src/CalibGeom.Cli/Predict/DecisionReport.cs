@@ -14,7 +14,7 @@ internal static class DecisionReport
         writer.WriteLine();
         foreach (AxisClearance c in p.Joints.SelectMany(j => j.Axes))
         {
-            string name = $"joint {c.Joint} in {c.Axis.ToUpperInvariant()}";
+            string name = $"{c.Fit.Spoken} in {c.Axis.ToUpperInvariant()}";
             writer.WriteLine($"{name} {PredictionText.Sentence(c.Decision!)}");
             writer.WriteLine($"  {PredictionText.ResultLine("c", c.Clearance)}");
             if (c.Capability is { } k)

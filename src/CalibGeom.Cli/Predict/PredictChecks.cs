@@ -34,7 +34,7 @@ internal static class PredictChecks
     internal static JsonObject Gross(GrossError g) =>
         new()
         {
-            ["feature"] = g.Feature,
+            ["feature"] = g.Feature.ToString(),
             ["instrument"] = g.Instrument,
             ["print"] = g.Print,
             ["distance"] = g.Distance,

@@ -48,7 +48,7 @@ internal static class PredictReport
         ];
         foreach (AxisClearance c in p.Joints.SelectMany(j => j.Axes))
             rows.Add([
-                $"joint {c.Joint}",
+                c.Fit.Spoken,
                 c.Axis.ToUpperInvariant(),
                 Mm(c.Design),
                 Mm(c.Clearance.Value),
@@ -78,7 +78,7 @@ internal static class PredictReport
         ];
         foreach (JointPrediction j in p.Joints)
             rows.Add([
-                $"joint {j.Number}",
+                j.Fit.Spoken,
                 Percent(j.ProbabilityEnters),
                 .. Enum.GetValues<FeltFit>().Select(f => Percent(j.Fits[f])),
                 j.Felt.Count > 0 ? string.Join(", ", j.Felt.Select(PredictionText.Word)) : "-",
@@ -170,7 +170,7 @@ internal static class PredictReport
         {
             writer.WriteLine();
             writer.WriteLine(
-                PredictionText.ResultLine($"joint {c.Joint} in {c.Axis.ToUpperInvariant()}: c", c.Clearance)
+                PredictionText.ResultLine($"{c.Fit.Spoken} in {c.Axis.ToUpperInvariant()}: c", c.Clearance)
             );
             writer.Write(c.Budget.ToText());
         }

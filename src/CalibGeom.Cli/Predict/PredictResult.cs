@@ -79,7 +79,7 @@ internal static class PredictResult
                 p.CompensatedSizes(),
                 s => new JsonObject
                 {
-                    ["feature"] = s.Feature,
+                    ["feature"] = s.Feature.ToString(),
                     ["nominal"] = s.Nominal,
                     ["now"] = s.Now,
                     ["compensated"] = s.Compensated,
@@ -90,7 +90,7 @@ internal static class PredictResult
                 p.Grades,
                 g => new JsonObject
                 {
-                    ["feature"] = g.Feature,
+                    ["feature"] = g.Feature.ToString(),
                     ["nominal"] = g.Nominal,
                     ["mean"] = g.Measured,
                     ["deviation"] = g.Deviation,
@@ -104,7 +104,7 @@ internal static class PredictResult
                 p.Residuals,
                 r => new JsonObject
                 {
-                    ["feature"] = r.Feature,
+                    ["feature"] = r.Feature.ToString(),
                     ["instrument"] = r.Instrument,
                     ["mean"] = r.Mean,
                     ["count"] = r.Count,
@@ -129,7 +129,7 @@ internal static class PredictResult
     private static JsonObject Joint(JointPrediction j, bool budget) =>
         new()
         {
-            ["number"] = j.Number,
+            ["joint"] = j.Fit.Item,
             ["expected"] = PredictionText.Word(j.Expected),
             ["enters"] = j.ProbabilityEnters,
             ["fits"] = Fits(j.Fits),

@@ -19,7 +19,7 @@ internal static class PrintsReport
         ];
         foreach (AxisClearance c in p.Joints.SelectMany(j => j.Axes))
             rows.Add([
-                $"joint {c.Joint}",
+                c.Fit.Spoken,
                 c.Axis.ToUpperInvariant(),
                 Mm(c.Mean.Value),
                 Mm(c.Mean.Expanded),

@@ -34,16 +34,10 @@ internal static class AxisPairs
         x.Rule == y.Rule
         && x.Severity == y.Severity
         && x.Remedy == y.Remedy
-        && (
-            (
-                x.Subject.EndsWith(".x", StringComparison.Ordinal)
-                && y.Subject == x.Subject[..^1] + "y"
-                && x.Message == y.Message
-            )
-            || (
-                x.Subject == y.Subject
-                && x.Message != y.Message
-                && x.Message.Replace(AlongX, AlongY, StringComparison.Ordinal) == y.Message
-            )
-        );
+        && (x.Axis, y.Axis) == ("x", "y")
+        && WithoutAxis(x.Subject) == WithoutAxis(y.Subject)
+        && x.Message.Replace(AlongX, AlongY, StringComparison.Ordinal) == y.Message;
+
+    private static string WithoutAxis(string subject) =>
+        FeatureId.TryParse(subject) is { Axis: "x" or "y" } id ? id.With(id.Size) : subject;
 }

@@ -111,7 +111,7 @@ internal static class SheetForm
     internal static void Head(StringBuilder html, string kind, Feature feature)
     {
         string id = HtmlText.Escape($"{feature.Id}"),
-            part = HtmlText.Escape(ObjectParts.PartOf($"{feature.Id}"));
+            part = HtmlText.Escape(ObjectParts.PartOf(feature.Id));
         html.Append(
                 CultureInfo.InvariantCulture,
                 $"<div class=\"row {kind}\" data-feature=\"{id}\" data-part=\"{part}\"><div class=\"what\"><b>{id}</b>"

@@ -21,8 +21,8 @@ internal static class WorkOrder
 
     /// <summary>Features of a step: attached boxes before loose ones, else as the object lists them.</summary>
     internal static IEnumerable<Feature> Of(int step, TestObject made) =>
-        made.Features.Where(f => (int)f.Step == step).OrderBy(f => IsAttached($"{f.Id}", made) ? 0 : 1);
+        made.Features.Where(f => (int)f.Step == step).OrderBy(f => IsAttached(f.Id, made) ? 0 : 1);
 
-    private static bool IsAttached(string id, TestObject made) =>
-        made.Boxes.Any(b => b.Attached && id.StartsWith($"box{b.Number}.", StringComparison.Ordinal));
+    private static bool IsAttached(FeatureId id, TestObject made) =>
+        made.Boxes.Any(b => b.Attached && id.Part == KnownFeatures.Box && id.Number == b.Number);
 }

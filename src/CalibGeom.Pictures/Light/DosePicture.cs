@@ -50,7 +50,7 @@ public static class DosePicture
 
     private static DosePanel? Comb(RasterPrint print)
     {
-        GaugeLine[] tunnels = [.. print.Made.Gauges.Where(g => g.Feature.StartsWith("slot", StringComparison.Ordinal))];
+        GaugeLine[] tunnels = [.. print.Made.Gauges.Where(g => g.Feature.Part == KnownFeatures.Slot)];
         if (tunnels.Length == 0)
             return null;
         Vector3D first = tunnels[0].From.Point,

@@ -23,7 +23,7 @@ internal static class ColumnMap
             double middle = cell.X + wide / 2,
                 size = Math.Min(2.3, high * 0.36);
             string diameter = SizeText.Of(column.Diameter),
-                feature = $"column{column.Number}.diameter";
+                feature = KnownFeatures.ColumnDiameter(column.Number);
             bool written =
                 sheet.TryFit(
                     middle,

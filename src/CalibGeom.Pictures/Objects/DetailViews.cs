@@ -27,7 +27,7 @@ internal static class DetailViews
             new Vector3D(plan.X, plan.Y, 0),
             new Vector3D(Math.Cos(azimuth), Math.Sin(azimuth), 0)
         );
-        Box2D part = Box(parts, $"column{plan.Number}", cut);
+        Box2D part = Box(parts, KnownFeatures.ColumnDiameter(plan.Number).Item, cut);
         var window = new Box2D(-wide, plinth - Deep, drift + wide, Math.Max(part.Top, plinth + spec.Height) + 0.1);
         double scale = Frame.Fit(window.Width, window.Height, room.Width - 26, 52);
         var frame = new Frame(window, room.X + 12, room.Y + 12, scale);
@@ -55,7 +55,7 @@ internal static class DetailViews
         leaders.Add(
             frame.Map(drift / 2 + plan.Diameter / 2, plinth + spec.Height / 2),
             $"\u2300 {SizeText.Of(plan.Diameter)}",
-            $"column{plan.Number}.diameter"
+            KnownFeatures.ColumnDiameter(plan.Number)
         );
         over.AddRange(leaders.Draw(frame.Room.Right + 4, frame.Y, frame.Room.Bottom));
         return frame.Room.Bottom + 4;
@@ -64,7 +64,7 @@ internal static class DetailViews
     /// <summary>Draws the comb; returns where the next thing may begin.</summary>
     internal static double Comb(Sheet sheet, Room room, TestObject made, ObjectParts parts, List<string> over)
     {
-        GaugeLine[] tunnels = [.. made.Gauges.Where(g => ObjectParts.PartOf($"{g.Feature}") == "slots")];
+        GaugeLine[] tunnels = [.. made.Gauges.Where(g => g.Feature.Part == KnownFeatures.Slot)];
         if (tunnels.Length == 0)
             return room.Y;
         Vector3D first = tunnels[0].From.Point,
@@ -75,7 +75,7 @@ internal static class DetailViews
         if (along.X + along.Y < 0)
             along *= -1;
         var cut = new CutView(parts.Mesh, first, along);
-        Box2D part = Box(parts, "slots", cut);
+        Box2D part = Box(parts, KnownFeatures.SlotsOpen.Item, cut);
         var window = new Box2D(part.Left - Air, made.Spec.Plinth.Thickness - Deep, part.Right + Air, part.Top + 0.05);
         double scale = Frame.Fit(window.Width, window.Height, room.Width - 2, room.Height - 18);
         var frame = new Frame(window, room.X, room.Y + 14, scale);

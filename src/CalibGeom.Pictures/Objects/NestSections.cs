@@ -49,7 +49,7 @@ internal static class NestSections
             var frame = new Frame(window, x, y, scale);
             cuts[i].Draw(sheet, frame, window with { Top = rim + 0.2 }, (0, 0), Fills[i % Fills.Length]);
             double inner = box.Inside.X / 2;
-            if (made.Features.Find($"box{box.Number}.inside.x") is { } inside)
+            if (made.Features.Find(KnownFeatures.BoxInside(box.Number, "x")) is { } inside)
                 dimensions.Level(
                     frame.Map(-inner, box.Rim),
                     frame.Map(inner, box.Rim),
@@ -58,7 +58,7 @@ internal static class NestSections
                     SizeText.Of(inside.Nominal),
                     $"{inside.Id}"
                 );
-            if (made.Features.Find($"box{box.Number}.outside.x") is { } outside)
+            if (made.Features.Find(KnownFeatures.BoxOutside(box.Number, "x")) is { } outside)
                 dimensions.Level(
                     frame.Map(-half, box.Rim),
                     frame.Map(half, box.Rim),
@@ -67,7 +67,7 @@ internal static class NestSections
                     SizeText.Of(outside.Nominal),
                     $"{outside.Id}"
                 );
-            if (made.Features.Find($"box{box.Number}.height") is { } height)
+            if (made.Features.Find(KnownFeatures.BoxHeight(box.Number)) is { } height)
                 dimensions.Upright(
                     frame.Map(-half, box.Rim - box.Height),
                     frame.Map(-half, box.Rim),
@@ -126,7 +126,7 @@ internal static class NestSections
             leaders.Add(
                 frame.Map(made.Boxes[joint.Number - 1].Outside.X / 2, z),
                 $"joint{joint.Number}.fit: {clearance}",
-                $"joint{joint.Number}.fit"
+                KnownFeatures.JointFit(joint.Number)
             );
         }
         double height = Math.Max(frame.Height, Leaders.HeightOf(leaders.Count));

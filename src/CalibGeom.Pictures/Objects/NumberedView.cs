@@ -149,8 +149,8 @@ public static class NumberedView
     }
 
     private static string? TextOf(string part, TestObject made) =>
-        part == "plinth" ? null
-        : !part.StartsWith("column", StringComparison.Ordinal) ? part
+        part == KnownFeatures.Plinth ? null
+        : FeatureId.TryParse(part)?.Part != KnownFeatures.Column ? part
         : made.Columns.Count > 1 ? $"column1 to {made.Columns.Count}"
         : part;
 }

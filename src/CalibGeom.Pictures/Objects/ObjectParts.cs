@@ -40,20 +40,19 @@ internal sealed class ObjectParts
         Dictionary<int, string> named = Names(made, mesh, piece, top);
         var names = new string[mesh.TriangleCount];
         for (int t = 0; t < names.Length; t++)
-            names[t] = named.GetValueOrDefault(PieceOf(mesh, piece, t), "plinth");
+            names[t] = named.GetValueOrDefault(PieceOf(mesh, piece, t), KnownFeatures.Plinth);
         return new ObjectParts(mesh, names);
     }
 
     /// <summary>The part that a feature is measured on.</summary>
-    internal static string PartOf(string feature)
-    {
-        string part = feature.Split('.')[0];
-        if (part == "span")
-            return feature;
-        if (part.StartsWith("squeeze", StringComparison.Ordinal))
-            return "squeeze";
-        return part.StartsWith("slot", StringComparison.Ordinal) ? "slots" : part;
-    }
+    internal static string PartOf(FeatureId feature) =>
+        feature.Part switch
+        {
+            KnownFeatures.Span => feature,
+            KnownFeatures.Squeeze => KnownFeatures.Squeeze,
+            KnownFeatures.Slot => KnownFeatures.SlotsOpen.Item,
+            _ => feature.Item,
+        };
 
     private static int PieceOf(TriangleMesh mesh, int[] piece, int triangle)
     {
@@ -103,19 +102,14 @@ internal sealed class ObjectParts
         foreach (Vector3D end in new[] { gauge.From.Point, gauge.To.Point })
         foreach ((int number, (Vector3D min, Vector3D max)) in boxes)
             if (Holds(min, max, end))
-                names.TryAdd(number, PartOf($"{gauge.Feature}"));
+                names.TryAdd(number, PartOf(gauge.Feature));
         return names;
     }
 
     /// <summary>Heights of tunnels and slots lie in their part; that of a box ends beside it.</summary>
-    private static bool IsOnPart(GaugeLine gauge)
-    {
-        string feature = $"{gauge.Feature}",
-            part = PartOf(feature);
-        return part is "slots"
-            || part.StartsWith("squeeze", StringComparison.Ordinal)
-            || !feature.EndsWith(".height", StringComparison.Ordinal);
-    }
+    private static bool IsOnPart(GaugeLine gauge) =>
+        gauge.Feature.Part is KnownFeatures.Slot or KnownFeatures.Squeeze
+        || gauge.Feature.Size != KnownFeatures.Height;
 
     private static bool Holds(Vector3D min, Vector3D max, Vector3D p) =>
         p.X > min.X - Near

@@ -82,29 +82,29 @@ internal static class PlanViews
             frame.Map(e.Left, made.Spec.Plinth.Thickness),
             frame.X,
             SizeText.Of(made.Spec.Plinth.Thickness),
-            made.Features.Find("plinth.thickness") is null ? "" : "plinth.thickness"
+            made.Features.Find(KnownFeatures.PlinthThickness)?.Id ?? ""
         );
         dimensions.Upright(frame.Map(e.Left, e.Bottom), frame.Map(e.Left, e.Top), frame.X, SizeText.Of(e.Height), "");
     }
 
     private static void Spans(Dimensions dimensions, Frame frame, TestObject made)
     {
-        foreach (GaugeLine g in made.Gauges.Where(g => $"{g.Feature}" == "span.x").Take(1))
+        foreach (GaugeLine g in made.Gauges.Where(g => g.Feature == KnownFeatures.SpanAlong("x")).Take(1))
             dimensions.Level(
                 frame.Map(g.From.Point.X, g.From.Point.Y),
                 frame.Map(g.To.Point.X, g.To.Point.Y),
                 frame.Room.Bottom,
                 true,
                 SizeText.Of(g.Length()),
-                "span.x"
+                g.Feature
             );
-        foreach (GaugeLine g in made.Gauges.Where(g => $"{g.Feature}" == "span.y").Take(1))
+        foreach (GaugeLine g in made.Gauges.Where(g => g.Feature == KnownFeatures.SpanAlong("y")).Take(1))
             dimensions.Upright(
                 frame.Map(g.From.Point.X, g.From.Point.Y),
                 frame.Map(g.To.Point.X, g.To.Point.Y),
                 frame.X,
                 SizeText.Of(g.Length()),
-                "span.y"
+                g.Feature
             );
     }
 
@@ -122,21 +122,26 @@ internal static class PlanViews
                 made.Columns.Count > 1 ? $"column1 to {made.Columns.Count}" : "column1"
             );
         foreach (
-            (string feature, string text) in (ReadOnlySpan<(string, string)>)
+            FeatureId named in (FeatureId[])
                 [
-                    ("span.x", "span.x"),
-                    ("span.y", "span.y"),
-                    ("plinth.thickness", "plinth.thickness"),
-                    ("slot", "slots.open"),
-                    ("squeeze", "squeeze.open"),
+                    KnownFeatures.SpanAlong("x"),
+                    KnownFeatures.SpanAlong("y"),
+                    KnownFeatures.PlinthThickness,
+                    KnownFeatures.SlotsOpen,
+                    KnownFeatures.SqueezeOpen,
                 ]
         )
-        foreach (
-            GaugeLine g in made
-                .Gauges.Where(g => $"{g.Feature}".StartsWith(feature, StringComparison.Ordinal))
-                .TakeLast(1)
-        )
-            leaders.Add(frame.Map(g.To.Point.X, g.To.Point.Y), text);
+        foreach (GaugeLine g in made.Gauges.Where(g => NamedBy(g.Feature) == named).TakeLast(1))
+            leaders.Add(frame.Map(g.To.Point.X, g.To.Point.Y), named);
         return leaders;
     }
+
+    /// <summary>A count stands for the tunnels or slots that it counts.</summary>
+    private static FeatureId NamedBy(FeatureId size) =>
+        size.Part switch
+        {
+            KnownFeatures.Slot => KnownFeatures.SlotsOpen,
+            KnownFeatures.Squeeze => KnownFeatures.SqueezeOpen,
+            _ => size,
+        };
 }

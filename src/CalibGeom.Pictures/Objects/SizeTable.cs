@@ -32,7 +32,7 @@ internal static class SizeTable
             y += Line;
             sheet.TryText(room.X, y, $"box{box.Number}", new TextStyle(Sheet.TextSize) { Ink = Ink.Blue });
             for (int c = 0; c < Sizes.Length; c++)
-                if (made.Features.Find($"box{box.Number}.{Sizes[c]}") is { } feature)
+                if (made.Features.Find(FeatureId.Parse($"{KnownFeatures.Box}{box.Number}.{Sizes[c]}")) is { } feature)
                     sheet.TryText(
                         room.X + 14 + (c + 1) * wide - 3,
                         y,

@@ -90,7 +90,7 @@ public static class ClearancePlot
         drawing.Text(
             Left - 10,
             y + 4,
-            $"joint {c.Joint}, {c.Axis.ToUpperInvariant()}",
+            $"{c.Fit.Spoken}, {c.Axis.ToUpperInvariant()}",
             new TextStyle(12, TextAnchor.End)
         );
         drawing.Line(x(c.Design), y - 12, x(c.Design), y + 12, new Pen(Ink.Ochre, 2));

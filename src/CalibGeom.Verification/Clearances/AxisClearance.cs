@@ -6,8 +6,8 @@ namespace CalibGeom.Verification.Clearances;
 /// <summary>The clearance of one joint along one axis, mm per side.</summary>
 public sealed record AxisClearance
 {
-    /// <summary>The joint's number.</summary>
-    public required int Joint { get; init; }
+    /// <summary>The fit, such as <c>joint1.fit</c> or that of a part of one's own.</summary>
+    public required FeatureId Fit { get; init; }
 
     /// <summary><c>x</c> or <c>y</c>.</summary>
     public required string Axis { get; init; }

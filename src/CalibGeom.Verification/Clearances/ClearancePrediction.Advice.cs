@@ -57,9 +57,9 @@ public sealed partial class ClearancePrediction
     private FeatureGrade[] GradesOf() =>
         prints
             .SelectMany(p => p.Sizes)
-            .GroupBy(g => (string)g.Id)
+            .GroupBy(g => g.Id)
             .Where(g => Nominal(g.First()) > 0)
-            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .OrderBy(g => g.Key)
             .Select(g =>
             {
                 double mean = g.Sum(r => r.Mean * r.Count) / g.Sum(r => r.Count),

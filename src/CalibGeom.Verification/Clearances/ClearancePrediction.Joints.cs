@@ -10,12 +10,12 @@ public sealed partial class ClearancePrediction
     private JointPrediction JointOf(JointQuantities j)
     {
         int[] quantities = j.Axes.Select(a => a.Read).ToArray();
-        return new JointPrediction(() => knowledge.Fits(quantities, j.Design.Number))
+        return new JointPrediction(() => knowledge.Fits(quantities, j.Design.Fit))
         {
-            Number = j.Design.Number,
-            Axes = j.Axes.Select(a => ClearanceOf(j.Design.Number, a)).ToArray(),
+            Fit = j.Design.Fit,
+            Axes = j.Axes.Select(a => ClearanceOf(j.Design.Fit, a)).ToArray(),
             ProbabilityEnters = knowledge.AllPositive(quantities),
-            Felt = prints.SelectMany(p => p.FitsOf(j.Design.FitId)).ToArray(),
+            Felt = prints.SelectMany(p => p.FitsOf(j.Design.Fit)).ToArray(),
             Withheld = Withheld(),
         };
     }
@@ -27,11 +27,11 @@ public sealed partial class ClearancePrediction
             return null;
         (FeltWord word, double chance) = knowledge.Words.Zip(knowledge.Felt.Probabilities).MinBy(w => w.Second);
         return FormattableString.Invariant(
-            $"joint {word.Joint} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes and the other words hardly allow (by the sizes alone {Math.Max(chance, 0.001):0.000}); one of them is wrong"
+            $"{word.Joint.Spoken} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes and the other words hardly allow (by the sizes alone {Math.Max(chance, 0.001):0.000}); one of them is wrong"
         );
     }
 
-    private AxisClearance ClearanceOf(int joint, JointAxisQuantities a)
+    private AxisClearance ClearanceOf(FeatureId joint, JointAxisQuantities a)
     {
         LinearTarget target = fit.Clearance(a.Peg, a.Pocket);
         LinearEstimate model = fit.System.Predict(target, fromModelOnly: true);
@@ -40,7 +40,7 @@ public sealed partial class ClearancePrediction
         Estimate clearance = knowledge.Of(a.Read);
         return new AxisClearance
         {
-            Joint = joint,
+            Fit = joint,
             Axis = a.Axis,
             Design = target.Constant,
             Clearance = clearance,

@@ -49,7 +49,7 @@ public sealed partial class ClearancePrediction
         ];
     }
 
-    /// <summary>The joints, in order of their numbers.</summary>
+    /// <summary>Every fit of the object that has mates along X or Y, in the order of the table.</summary>
     public IReadOnlyList<JointPrediction> Joints { get; }
 
     /// <summary>Scale and growth of each axis that was measured, X first.</summary>
@@ -167,7 +167,7 @@ public sealed partial class ClearancePrediction
         foreach (JointQuantities j in all)
             for (int print = 0; print < prints.Count; print++)
             {
-                FeltFit[] words = [.. prints[print].FitsOf(j.Design.FitId)];
+                FeltFit[] words = [.. prints[print].FitsOf(j.Design.Fit)];
                 if (words.Length == 0)
                     continue;
                 int[] of = fit.Several
@@ -176,7 +176,7 @@ public sealed partial class ClearancePrediction
                         .ToArray()
                     : j.Axes.Select(a => a.Read).ToArray();
                 foreach (FeltFit word in words)
-                    known.Feel(new FeltWord(j.Design.Number, print, of, word));
+                    known.Feel(new FeltWord(j.Design.Fit, print, of, word));
             }
         return all;
     }
@@ -247,7 +247,7 @@ public sealed partial class ClearancePrediction
         IEnumerable<FaceResidual> aside = search.Gross.Select(g =>
             ResidualOf(g.Face, g.Distance, g.Distance / g.U, true)
         );
-        return kept.Concat(aside).OrderBy(r => r.Print).ThenBy(r => r.Feature, StringComparer.Ordinal);
+        return kept.Concat(aside).OrderBy(r => r.Print).ThenBy(r => r.Feature);
     }
 
     private static FaceResidual ResidualOf(ModelFace f, double residual, double standardised, bool aside) =>

@@ -7,7 +7,7 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="Compensated">Size with the scale factor and the offset as computed, mm.</param>
 /// <param name="WholePixels">Size with the offset rounded to whole pixels, mm; null without a pixel pitch.</param>
 public sealed record CompensatedSize(
-    string Feature,
+    FeatureId Feature,
     double Nominal,
     double Now,
     double Compensated,

@@ -4,7 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 public sealed record FeatureGrade
 {
     /// <summary>The feature.</summary>
-    public required string Feature { get; init; }
+    public required FeatureId Feature { get; init; }
 
     /// <summary>Nominal size, mm.</summary>
     public required double Nominal { get; init; }

@@ -4,7 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 public sealed record GrossError
 {
     /// <summary>The feature.</summary>
-    public required string Feature { get; init; }
+    public required FeatureId Feature { get; init; }
 
     /// <summary>The instrument; empty for the ordinary caliper.</summary>
     public required string Instrument { get; init; }

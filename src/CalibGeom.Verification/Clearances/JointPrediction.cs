@@ -10,8 +10,11 @@ public sealed class JointPrediction
     internal JointPrediction(Func<IReadOnlyDictionary<FeltFit, double>> fits) =>
         this.fits = new Lazy<IReadOnlyDictionary<FeltFit, double>>(fits);
 
-    /// <summary>The joint's number; joint j lies between box j and box j + 1.</summary>
-    public required int Number { get; init; }
+    /// <summary>
+    /// The fit, such as <c>joint1.fit</c>, where joint j lies between box j and box j + 1, or that of a part of one's
+    /// own.
+    /// </summary>
+    public required FeatureId Fit { get; init; }
 
     /// <summary>The clearance along each axis that could be predicted, X first.</summary>
     public required IReadOnlyList<AxisClearance> Axes { get; init; }

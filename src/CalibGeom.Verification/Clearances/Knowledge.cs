@@ -20,7 +20,7 @@ internal sealed class Knowledge
     private readonly PredictionOptions options;
     private readonly FeltPerson person;
     private Draws? draws;
-    private int[] joints = [];
+    private FeatureId[] joints = [];
     private FeltReport? report;
 
     internal Knowledge(PredictionOptions options)
@@ -98,7 +98,7 @@ internal sealed class Knowledge
     /// <summary>
     /// The probability of each felt fit; of a joint that was felt, that of the same person feeling it again.
     /// </summary>
-    internal IReadOnlyDictionary<FeltFit, double> Fits(int[] axes, int? joint)
+    internal IReadOnlyDictionary<FeltFit, double> Fits(int[] axes, FeatureId? joint)
     {
         (LinearEstimate x, LinearEstimate y, double r) = Pair(axes);
         Draws? all = NeedsDraws ? Drawn : null;

@@ -13,7 +13,7 @@ internal static class LayerFindings
             yield return new Finding(
                 "squeeze-contradicts",
                 Severity.Warning,
-                "plinth.thickness",
+                KnownFeatures.PlinthThickness,
                 Say(
                     $"The plinth lost {layers.Lost.Value:0.000} mm (give or take {layers.Lost.Expanded:0.000}), the squeeze tab says {Between(p.Squeeze!)}."
                 ),
@@ -23,7 +23,7 @@ internal static class LayerFindings
             yield return new Finding(
                 layers.Lost.Value > 0 ? "lowest-layers-squeezed" : "lowest-layers-thick",
                 Severity.Note,
-                "plinth.thickness",
+                KnownFeatures.PlinthThickness,
                 Say(
                     $"The lowest layers {(layers.Lost.Value > 0 ? "lost" : "gained")} {Math.Abs(layers.Lost.Value):0.000} mm, give or take {layers.Lost.Expanded:0.000}."
                 ),

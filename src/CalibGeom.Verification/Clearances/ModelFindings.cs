@@ -52,7 +52,7 @@ internal static class ModelFindings
 
     private static Finding CannotTell(ClearancePrediction p)
     {
-        bool spans = p.Residuals.Any(r => r.Feature.StartsWith(KnownFeatures.Span, StringComparison.Ordinal));
+        bool spans = p.Residuals.Any(r => r.Feature.Part == KnownFeatures.Span);
         string middle = "one outside width in the middle of its face, away from corners, with \"middle\" in the note";
         return new Finding(
             "burr-or-growth",

@@ -50,7 +50,7 @@ internal static class PredictionFindings
             .Select(c => new Finding(
                 "direct-and-model-differ",
                 Severity.Warning,
-                Say($"joint{c.Joint}"),
+                c.Fit.Item,
                 Say(
                     $"In {c.Axis.ToUpperInvariant()} the two faces give {c.Direct!.Value:0.000} mm, the model {c.Model.Value:0.000} mm; chance alone does that with probability {c.Agreement:0.000}."
                 ),
@@ -97,9 +97,9 @@ internal static class PredictionFindings
                 yield return new Finding(
                     "felt-against-readings",
                     Severity.Warning,
-                    Say($"joint{word.Joint}.fit"),
+                    word.Joint,
                     Say(
-                        $"Joint {word.Joint} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes give a probability of {probability:0.000}."
+                        $"{char.ToUpperInvariant(word.Joint.Spoken[0])}{word.Joint.Spoken[1..]} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes give a probability of {probability:0.000}."
                     ),
                     "Feel it again, look for burrs and resin left in the corners, and measure its faces again."
                 );

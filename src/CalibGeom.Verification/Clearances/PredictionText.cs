@@ -17,8 +17,8 @@ public static class PredictionText
         return prediction
             .Joints.Select(j =>
                 j.Withheld is { } why
-                    ? Say($"joint {j.Number}: no answer, {why}")
-                    : Say($"joint {j.Number} should {Verb(j.Expected)}: {string.Join("; ", j.Axes.Select(Clause))}")
+                    ? Say($"{j.Fit.Spoken}: no answer, {why}")
+                    : Say($"{j.Fit.Spoken} should {Verb(j.Expected)}: {string.Join("; ", j.Axes.Select(Clause))}")
             )
             .ToArray();
     }

@@ -42,7 +42,7 @@ public static class TrialReadings
                     .Order(StringComparer.Ordinal)
             ),
             Joints = designed
-                .Where(f => f is { Id.Part: KnownFeatures.Joint, Mates.Count: > 0 })
+                .Where(f => f.Mates.Count > 0)
                 .Select(f => Joint(f, Last(readings, f.Id)?.Fit))
                 .ToArray(),
             Columns = designed.Select(f => Column(designed, f, readings)).OfType<ColumnOutcome>().ToArray(),

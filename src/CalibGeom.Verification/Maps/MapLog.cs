@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Maps;
 /// <summary>From prints in a log to the coupons of one print.</summary>
 public static class MapLog
 {
-    private const string Thickness = "plinth.thickness";
+    private static readonly FeatureId Thickness = KnownFeatures.PlinthThickness;
 
     /// <summary>
     /// The coupons of the newest print that has places: lines of one day, with the same settings and conditions, each

@@ -6,11 +6,11 @@ namespace CalibGeom.TestObjects;
 /// One of the lines that a size is measured along; a size may have several. Design, light and comparison with a mesh
 /// all take a size from its lines.
 /// </summary>
-/// <param name="Feature">The size's feature id, such as <c>box1.outside.x</c>.</param>
+/// <param name="Feature">The size that it belongs to, such as <c>box1.outside.x</c>.</param>
 /// <param name="Direction">The direction of measurement, of length 1.</param>
 /// <param name="From">The face at its beginning.</param>
 /// <param name="To">The face at its end.</param>
-public sealed record GaugeLine(string Feature, Vector3D Direction, GaugeFace From, GaugeFace To)
+public sealed record GaugeLine(FeatureId Feature, Vector3D Direction, GaugeFace From, GaugeFace To)
 {
     /// <summary>What a face is free ahead at least where nothing else is said, mm.</summary>
     internal const double Clear = 0.5;
@@ -34,13 +34,13 @@ public sealed record GaugeLine(string Feature, Vector3D Direction, GaugeFace Fro
         Vector3D.Dot(To.Point + To.Outward * to - From.Point - From.Outward * from, Direction);
 
     /// <summary>A line across material, from outer face to outer face.</summary>
-    /// <param name="feature">The feature id.</param>
+    /// <param name="feature">The size that it belongs to.</param>
     /// <param name="middle">Half way between the faces, mm.</param>
     /// <param name="along">The direction of measurement, of length 1.</param>
     /// <param name="size">From face to face, mm.</param>
     /// <param name="thickness">How thick the material behind each face is, mm; the size where it is solid
     /// throughout.</param>
-    public static GaugeLine Outside(string feature, Vector3D middle, Vector3D along, double size, double thickness) =>
+    public static GaugeLine Outside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness) =>
         new(
             feature,
             along,
@@ -49,12 +49,12 @@ public sealed record GaugeLine(string Feature, Vector3D Direction, GaugeFace Fro
         );
 
     /// <summary>A line across a gap, from inner face to inner face.</summary>
-    /// <param name="feature">The feature id.</param>
+    /// <param name="feature">The size that it belongs to.</param>
     /// <param name="middle">Half way between the faces, mm.</param>
     /// <param name="along">The direction of measurement, of length 1.</param>
     /// <param name="size">From face to face, mm.</param>
     /// <param name="thickness">How thick the material behind each face is, mm.</param>
-    public static GaugeLine Inside(string feature, Vector3D middle, Vector3D along, double size, double thickness) =>
+    public static GaugeLine Inside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness) =>
         new(
             feature,
             along,

@@ -34,7 +34,7 @@ public class LightExampleTests
         );
         LightDose dose = RasterPrint.LightOf(made, pitch: 0.035, new GaussianBlur(0.02), light);
         var print = new RasterPrint(made, dose);
-        double? clearance = print.Clearances()[0].X;
+        double? clearance = print.Clearances()[0].Value;
         int open = print.OpenSlots();
         // end
         DocExample.RequireOn("docs/light.md");

@@ -116,7 +116,7 @@ public class OwnJointTests
         ClearancePrediction p = Of(s, g, new PredictionOptions { PixelPitch = 0.05, GreyLevels = true });
         foreach (CompensatedSize size in p.CompensatedSizes())
         {
-            CompensationAxis c = p.Compensation.Single(k => size.Feature.EndsWith(k.Axis, StringComparison.Ordinal));
+            CompensationAxis c = p.Compensation.Single(k => size.Feature.Axis == k.Axis);
             if (c is { ScaleDistinct: true, OffsetDistinct: true })
             {
                 Near.Absolute(size.Nominal, size.Compensated, 1e-8);

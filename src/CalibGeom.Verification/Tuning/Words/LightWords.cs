@@ -31,7 +31,7 @@ internal static class LightWords
                             + $"are not known."
                     ),
                 "",
-                "slots.open"
+                KnownFeatures.SlotsOpen
             );
             yield break;
         }
@@ -40,7 +40,7 @@ internal static class LightWords
         yield return new Finding(
             "print-through",
             Severity.Note,
-            "slots.open",
+            KnownFeatures.SlotsOpen,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"With {time:0.###} s, light passes through a ceiling by "

@@ -29,7 +29,7 @@ internal static class MachineWords
             yield return new Finding(
                 "light-changed",
                 Severity.Warning,
-                "slots.open",
+                KnownFeatures.SlotsOpen,
                 "The slots of the last print do not fit those of an earlier "
                     + "one: the light was not what the exposure says.",
                 "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."

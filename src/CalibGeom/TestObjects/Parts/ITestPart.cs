@@ -38,6 +38,11 @@ public interface ITestPart
     /// <param name="place">Where it stands.</param>
     IEnumerable<Finding> Check(PartPlace place) => [];
 
+    /// <summary>
+    /// What is said of a tilted object, which goes without this part; null (the default) where it stands there too.
+    /// </summary>
+    Finding? MissingWhenTilted => null;
+
     /// <summary>What is written on the plinth for it, in characters that a title may have. Default nothing.</summary>
     string Label => "";
 

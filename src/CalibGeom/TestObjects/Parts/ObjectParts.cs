@@ -1,5 +1,4 @@
 using CalibGeom.TestObjects.Parts.Columns;
-using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.PinRow;
 using CalibGeom.TestObjects.Parts.Plinth;
@@ -12,13 +11,11 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// The parts that a spec asks for, in the order of the feature table. A new part of the project is named here once.
+/// The parts that a spec asks for, tilted or not, in the order of the feature table; labels follow from them. A new part of the project is named here once.
 /// </summary>
 internal static class ObjectParts
 {
-    internal static IReadOnlyList<ITestPart> Of(TestObjectSpec spec, PixelGrid pixels, double plinthTop)
-    {
-        ITestPart[] parts =
+    internal static IReadOnlyList<ITestPart> Of(TestObjectSpec spec, PixelGrid pixels, double plinthTop) =>
         [
             .. NestPlan.Parts(spec, pixels),
             .. SpanPart.Parts(spec, pixels),
@@ -30,6 +27,4 @@ internal static class ObjectParts
             .. WallPart.Parts(spec, pixels),
             .. spec.OwnParts,
         ];
-        return [.. parts, .. TextPart.Parts(spec, parts)];
-    }
 }

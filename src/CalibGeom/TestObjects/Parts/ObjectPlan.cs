@@ -1,6 +1,7 @@
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Layout;
+using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Plinth;
 using CalibGeom.TestObjects.Specs;
 
@@ -11,7 +12,7 @@ namespace CalibGeom.TestObjects.Parts;
 /// </summary>
 internal sealed class ObjectPlan
 {
-    private const string PlinthName = "plinth";
+    private const string PlinthName = KnownFeatures.Plinth;
 
     private readonly int mark;
 
@@ -23,7 +24,15 @@ internal sealed class ObjectPlan
         this.mark = mark;
         PlinthTop = PlinthShape.Top(spec.Plinth);
         var pixels = new PixelGrid(spec);
-        Layout = ObjectLayout.Of(ObjectParts.Of(spec, pixels, PlinthTop), spec.Plinth.EdgeChamfer, pixels);
+        ILookup<bool, ITestPart> asked = ObjectParts
+            .Of(spec, pixels, PlinthTop)
+            .ToLookup(p => Tilted && p.MissingWhenTilted is not null);
+        Missing = [.. asked[true].Select(p => p.MissingWhenTilted!)];
+        Layout = ObjectLayout.Of(
+            [.. asked[false], .. TextPart.Parts(spec, asked[false])],
+            spec.Plinth.EdgeChamfer,
+            pixels
+        );
         Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
         Features = [.. Parts.SelectMany(p => p.Part.Features(p.Place))];
         made = new(Make);
@@ -35,6 +44,9 @@ internal sealed class ObjectPlan
     internal double PlinthTop { get; }
 
     internal bool Tilted => Spec.Tilt.Angle != 0;
+
+    /// <summary>What is said of the parts that a tilted object goes without.</summary>
+    internal IReadOnlyList<Finding> Missing { get; }
 
     internal ObjectLayout Layout { get; }
 

@@ -11,7 +11,9 @@ public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines
     /// </summary>
     public double? Wanted { get; init; }
 
-    /// <summary>A size: its nominal is the length of its gauge lines.</summary>
+    /// <summary>
+    /// A size: its nominal is the length of its gauge lines, and along x and y these say whether it is solid or free.
+    /// </summary>
     /// <param name="axis"><c>x</c>, <c>y</c>, <c>z</c>, or empty where none applies.</param>
     /// <param name="how">How to measure it, as a short instruction.</param>
     /// <param name="lines">Its lines, all with the feature's id; at least one.</param>
@@ -21,14 +23,15 @@ public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines
         ArgumentNullException.ThrowIfNull(lines);
         if (lines.Count == 0)
             throw new ArgumentException("A size needs at least one gauge line.", nameof(lines));
-        return new PartFeature(new Feature(lines[0].Feature, Tidy(lines[0].Length()), "mm", axis, how), lines);
+        var feature = new Feature(lines[0].Feature, Tidy(lines[0].Length()), "mm", axis, how);
+        return new PartFeature(axis is "x" or "y" ? feature.With(FacesOf(lines[0])) : feature, lines);
     }
 
     /// <summary>A count of openings, one a gauge line.</summary>
     /// <param name="id">The feature id, such as <c>slots.open</c>.</param>
     /// <param name="how">How to count them, as a short instruction.</param>
     /// <param name="lines">The gauge lines of the openings, in the order in which they stand.</param>
-    public static PartFeature Count(string id, string how, IReadOnlyList<GaugeLine> lines)
+    public static PartFeature Count(FeatureId id, string how, IReadOnlyList<GaugeLine> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);
         return new PartFeature(
@@ -39,6 +42,27 @@ public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines
             lines
         );
     }
+
+    /// <summary>A fit to be felt: what goes into what, one mate an axis.</summary>
+    /// <param name="id">The feature id, such as <c>keyway.fit</c>.</param>
+    /// <param name="how">How to put the two together, as a short instruction.</param>
+    /// <param name="mates">What goes into what; at least one.</param>
+    /// <exception cref="ArgumentException">There is no mate.</exception>
+    public static PartFeature Fit(FeatureId id, string how, params IReadOnlyList<Mate> mates)
+    {
+        ArgumentNullException.ThrowIfNull(mates);
+        if (mates.Count == 0)
+            throw new ArgumentException("A fit needs at least one mate.", nameof(mates));
+        Mate tightest = mates.MinBy(m => m.Clearance)!;
+        string axis = mates.Count == 1 || mates.Any(m => m.Clearance > tightest.Clearance) ? tightest.Axis : "";
+        var feature = new Feature(id, Tidy(tightest.Clearance), "fit", axis, how) { Mates = mates.ToValueList() };
+        return new PartFeature(feature, []);
+    }
+
+    private static FaceKind FacesOf(GaugeLine line) =>
+        line.IsSolid ? FaceKind.Outside
+        : line.IsGap ? FaceKind.Inside
+        : FaceKind.None;
 
     /// <summary>The same with another row.</summary>
     internal PartFeature With(Func<Feature, Feature> change) => this with { Feature = change(Feature) };

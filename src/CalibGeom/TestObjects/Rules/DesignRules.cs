@@ -9,7 +9,6 @@ internal static class DesignRules
     [
         new LaneRule(),
         new OverhangRule(),
-        new LabelRule(),
         new TiltRule(),
         new PlateRule(),
         new BaseLayersRule(),

@@ -8,20 +8,9 @@ internal sealed class TiltRule : IDesignRule
 {
     public IEnumerable<Finding> Check(ObjectPlan plan)
     {
-        if (!plan.Tilted)
-            yield break;
-        if (plan.Spec.Squeeze is not null)
-            yield return Judge.Note(
-                "tilt-without-squeeze",
-                "squeeze.open",
-                "A tilted object has no squeeze tab: its slots would not be level with the plate."
-            );
-        yield return Judge.Note(
-            "tilt-without-thickness",
-            "plinth.thickness",
-            "A tilted object has no pad for the plinth's thickness: a wedge is below the plinth."
-        );
-        if (plan.Spec.Process is { Snap: PixelSnap.Pixels })
+        foreach (Finding missing in plan.Missing)
+            yield return missing;
+        if (plan.Tilted && plan.Spec.Process is { Snap: PixelSnap.Pixels })
             yield return Judge.Note(
                 "tilt-without-snap",
                 "process.snap",

@@ -56,7 +56,7 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
     public IEnumerable<PartBody> Bodies(PartPlace place) =>
         Enumerable
             .Range(0, block.Roots.Length)
-            .Select(i => new PartBody($"column{i + 1}", block.Shape(i).Lofts(Root(i, place), place.BaseZ)));
+            .Select(i => new PartBody(KnownFeatures.ColumnDiameter(i + 1).Item, block.Shape(i).Lofts(Root(i, place), place.BaseZ)));
 
     public IEnumerable<PartFeature> Features(PartPlace place)
     {
@@ -68,7 +68,7 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
         foreach (ColumnPlan column in columns)
             yield return new PartFeature(
                 new Feature(
-                    $"column{column.Number}.stood",
+                    KnownFeatures.ColumnStood(column.Number),
                     3,
                     "stage",
                     "",
@@ -129,7 +129,7 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
                 {
                     (double sin, double cos) = Math.SinCos(Math.PI * k / LinesRound);
                     return GaugeLine.Outside(
-                        $"column{column.Number}.diameter",
+                        KnownFeatures.ColumnDiameter(column.Number),
                         middle,
                         level * cos + other * sin,
                         column.Diameter,

@@ -3,8 +3,9 @@ using CalibGeom.Solids;
 
 namespace CalibGeom.TestObjects.Parts.Labels;
 
-/// <summary>The raised arrow that points along +X.</summary>
-internal sealed class ArrowPart(double height) : ITestPart
+/// <summary>The raised arrow that points along +X. It also answers for what all labels have in common.</summary>
+/// <param name="labels">The labels of the object, or null where it has none.</param>
+internal sealed class ArrowPart(LabelsSpec? labels) : ITestPart
 {
     public string Name => "arrow";
 
@@ -22,11 +23,14 @@ internal sealed class ArrowPart(double height) : ITestPart
         DotRoom = 2 * MarkDots.Diameter,
         HalfWidth = ((MarkDots.Most - 1) * MarkDots.Pitch + MarkDots.Diameter) / 2;
 
+    public IEnumerable<Finding> Check(PartPlace place) =>
+        labels is null ? [] : LabelRules.Check(labels, place.Spec.Process);
+
     public IEnumerable<PartBody> Bodies(PartPlace place) =>
         [
             new PartBody(
                 Name,
-                [Loft.Prism(DirectionArrow.At(place.X, place.Y), place.BaseZ, Grid.Snap(place.BaseZ + height))]
+                [Loft.Prism(DirectionArrow.At(place.X, place.Y), place.BaseZ, Grid.Snap(place.BaseZ + (labels ?? new LabelsSpec()).Height))]
             ),
             new PartBody(
                 "mark",

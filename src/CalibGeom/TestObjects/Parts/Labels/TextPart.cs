@@ -22,8 +22,7 @@ internal sealed class TextPart(string name, TextBlock block, double height) : IT
     /// <param name="parts">The parts that labels are for.</param>
     internal static IEnumerable<ITestPart> Parts(TestObjectSpec spec, IEnumerable<ITestPart> parts)
     {
-        LabelsSpec labels = spec.Labels ?? new LabelsSpec();
-        if (spec.Labels is not null)
+        if (spec.Labels is { } labels)
         {
             if (Of("label.title", spec.Title, labels) is { } title)
                 yield return title;
@@ -31,7 +30,7 @@ internal sealed class TextPart(string name, TextBlock block, double height) : IT
                 if (Of($"label.{part.Name}", part.Label, labels) is { } text)
                     yield return text;
         }
-        yield return new ArrowPart(labels.Height);
+        yield return new ArrowPart(spec.Labels);
     }
 
     public IEnumerable<PartBody> Bodies(PartPlace place) =>

@@ -21,7 +21,7 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
 
     private BoxShape Shape => nest.Boxes[index];
 
-    private string Id => $"box{index + 1}";
+    private string Id => KnownFeatures.BoxHeight(index + 1).Item;
 
     private bool IsLargest => index + 1 == nest.Boxes.Length;
 
@@ -125,7 +125,10 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
             wall = box.HasPocket ? (outside - inside) / 2 : outside;
         Vector3D along = alongY ? new(0, 1, 0) : new(1, 0, 0),
             across = alongY ? new(1, 0, 0) : new(0, 1, 0);
-        string feature = $"{Id}.{(outer ? "outside" : "inside")}.{(alongY ? "y" : "x")}";
+        string axis = alongY ? "y" : "x";
+        FeatureId feature = outer
+            ? KnownFeatures.BoxOutside(index + 1, axis)
+            : KnownFeatures.BoxInside(index + 1, axis);
         return
         [
             .. from height in Heights
@@ -145,7 +148,7 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
         var rim = new Vector3D(box.X + (box.Outside.X + box.Inside.X) / 4, box.Y, box.Rim);
         var foot = new Vector3D(box.X + box.Outside.X / 2 + GaugeLine.Clear, box.Y, plinthTop);
         return new GaugeLine(
-            $"{Id}.height",
+            KnownFeatures.BoxHeight(index + 1),
             up,
             new GaugeFace(foot, up, plinthTop, GaugeLine.Clear),
             new GaugeFace(rim, up, 2 * GaugeLine.Clear, GaugeLine.Clear)
@@ -155,7 +158,7 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
     private static PartFeature Fit(JointPlan joint) =>
         new(
             new Feature(
-                $"joint{joint.Number}.fit",
+                KnownFeatures.JointFit(joint.Number),
                 PartFeature.Tidy(joint.Tighter),
                 "fit",
                 joint.Clearance.IsUniform ? ""

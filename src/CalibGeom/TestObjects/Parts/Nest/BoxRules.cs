@@ -15,7 +15,7 @@ internal static class BoxRules
     internal static IEnumerable<Finding> Check(NestPlan nest, int index, PartPlace place)
     {
         BoxShape box = nest.Boxes[index];
-        string subject = $"box{index + 1}";
+        string subject = KnownFeatures.BoxHeight(index + 1).Item;
         return
         [
             .. box.Frame.HasPocket ? Pocket(box, subject) : [Solid(subject, box.Frame.SmallestInside)],

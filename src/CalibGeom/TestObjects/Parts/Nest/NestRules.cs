@@ -35,7 +35,7 @@ internal static class NestRules
         [
             .. Judge.AtLeast(
                 "bands-do-not-meet",
-                $"joint{joint.Number}.fit",
+                KnownFeatures.JointFit(joint.Number),
                 "The height over which the gauge bands face each other when seated",
                 joint.EngagedTo - joint.EngagedFrom,
                 LeastEngaged,
@@ -45,7 +45,7 @@ internal static class NestRules
             ),
             .. Judge.AtLeast(
                 "box-sinks-in",
-                $"joint{joint.Number}.fit",
+                KnownFeatures.JointFit(joint.Number),
                 "What the seated box shows above its pocket",
                 joint.Protrusion,
                 LeastGrip,
@@ -98,13 +98,16 @@ internal static class NestRules
             yield return Judge.Finding(
                 "clearance-says-nothing",
                 Severity.Warning,
-                $"joint{joint.Number}.fit",
+                KnownFeatures.JointFit(joint.Number),
                 $"The clearance along {axis}, neither a gap nor an overlap that could be felt,",
                 clearance,
                 LeastClearance,
                 "mm",
                 "Choose a clearance above the limit, or well below zero for a not-go joint."
-            );
+            ) with
+            {
+                Axis = axis,
+            };
     }
 
     private static IEnumerable<Finding> OnPixels(NestPlan nest, JointPlan joint, PerAxis pitch)
@@ -132,7 +135,7 @@ internal static class NestRules
             i = PixelCount.Of(inside, pitch);
         double least = (i.Fewest - o.Most) * pitch / 2,
             most = (i.Most - o.Fewest) * pitch / 2;
-        string subject = $"joint{joint}.fit",
+        string subject = KnownFeatures.JointFit(joint),
             range = least == most
                 ? FormattableString.Invariant($"{least:0.####} mm")
                 : FormattableString.Invariant($"{least:0.####} to {most:0.####} mm");
@@ -145,7 +148,10 @@ internal static class NestRules
             least,
             most,
             "mm"
-        );
+        ) with
+        {
+            Axis = axis,
+        };
         if (Math.Sign(wanted) * (wanted > 0 ? least : most) <= 0 && wanted != 0)
             yield return Judge.Finding(
                 "clearance-lost-to-pixels",
@@ -156,6 +162,9 @@ internal static class NestRules
                 wanted,
                 "mm",
                 "Choose a clearance of at least a pixel, or let process.snap move widths onto pixels."
-            );
+            ) with
+            {
+                Axis = axis,
+            };
     }
 }

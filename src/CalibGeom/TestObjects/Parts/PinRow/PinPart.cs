@@ -39,13 +39,13 @@ internal sealed class PinPart(PinSpec spec) : ITestPart
             yield return PartFeature.Size(
                 "",
                 $"outside jaws, half way up, pin {i + 1} from the left",
-                Round($"pin{i + 1}.diameter", shape.Middle(i), shape.PinRow, i, place, GaugeLine.Outside)
+                Round(FeatureId.Of("pin", i + 1, KnownFeatures.Diameter), shape.Middle(i), shape.PinRow, i, place, GaugeLine.Outside)
             );
         for (int i = 0; i < spec.Diameters.Count; i++)
             yield return PartFeature.Size(
                 "",
                 $"pin gauge, hole {i + 1} from the left",
-                Round($"hole{i + 1}.diameter", shape.Middle(i), shape.HoleRow, i, place, GaugeLine.Inside)
+                Round(FeatureId.Of("hole", i + 1, KnownFeatures.Diameter), shape.Middle(i), shape.HoleRow, i, place, GaugeLine.Inside)
             );
     }
 
@@ -69,12 +69,12 @@ internal sealed class PinPart(PinSpec spec) : ITestPart
 
     /// <summary>Square to the axis, evenly round it, in the straight part of pin or hole.</summary>
     private GaugeLine[] Round(
-        string feature,
+        FeatureId feature,
         double x,
         double y,
         int index,
         PartPlace place,
-        Func<string, Vector3D, Vector3D, double, double, GaugeLine> make
+        Func<FeatureId, Vector3D, Vector3D, double, double, GaugeLine> make
     )
     {
         double diameter = spec.Diameters[index];

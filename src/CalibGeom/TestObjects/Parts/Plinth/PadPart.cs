@@ -29,9 +29,16 @@ internal sealed class PadPart(PlinthSpec spec, double plinthTop) : ITestPart
             AtEdge = true,
         };
 
-    /// <summary>The pad of an object; none when it is tilted: a wedge is below the plinth then.</summary>
+    public Finding? MissingWhenTilted =>
+        Judge.Note(
+            "tilt-without-thickness",
+            KnownFeatures.PlinthThickness,
+            "A tilted object has no pad for the plinth's thickness: a wedge is below the plinth."
+        );
+
+    /// <summary>The pad of an object.</summary>
     internal static IEnumerable<ITestPart> Parts(TestObjectSpec spec, double plinthTop) =>
-        spec.Tilt.Angle == 0 ? [new PadPart(spec.Plinth, plinthTop)] : [];
+        [new PadPart(spec.Plinth, plinthTop)];
 
     public IEnumerable<PartBody> Bodies(PartPlace place) => [];
 
@@ -41,7 +48,7 @@ internal sealed class PadPart(PlinthSpec spec, double plinthTop) : ITestPart
                 "z",
                 $"outside jaws over the flat pad, the place without chamfer at the {SideOf(place)} edge",
                 GaugeLine.Outside(
-                    "plinth.thickness",
+                    KnownFeatures.PlinthThickness,
                     place.Point(0, -Proportions.PadDepth / 2, plinthTop / 2),
                     new Vector3D(0, 0, 1),
                     plinthTop,
@@ -52,7 +59,7 @@ internal sealed class PadPart(PlinthSpec spec, double plinthTop) : ITestPart
 
     public IEnumerable<Finding> Check(PartPlace place) =>
         place.Spec.Process is { } process
-            ? [SizeNotes.Layers("plinth.thickness", spec.Thickness, process.LayerHeight)]
+            ? [SizeNotes.Layers(KnownFeatures.PlinthThickness, spec.Thickness, process.LayerHeight)]
             : [];
 
     private static string SideOf(PartPlace place) => ((Side)(place.Quarters & 3)).ToString().ToLowerInvariant();

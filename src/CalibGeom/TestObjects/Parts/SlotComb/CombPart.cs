@@ -16,7 +16,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
 
     private readonly CombShape shape = new(spec, plinthTop);
 
-    public string Name => "slots";
+    public string Name => KnownFeatures.SlotsOpen.Item;
 
     public int TunnelCount => spec.Heights.Count;
 
@@ -52,7 +52,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
     {
         GaugeLine[] lines = [.. Enumerable.Range(0, spec.Heights.Count).Select(i => Line(i, place))];
         yield return PartFeature.Count(
-            "slots.open",
+            KnownFeatures.SlotsOpen,
             "hold against light and count the tunnels that are open right through",
             lines
         );
@@ -82,7 +82,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
         [
             .. Judge.AtLeast(
                 "slots-near-plate",
-                "slots.open",
+                KnownFeatures.SlotsOpen,
                 "The tunnels' floor above the base layers",
                 shape.Floor - process.BaseLayers * process.LayerHeight,
                 0,
@@ -97,7 +97,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
     {
         double height = spec.Heights[tunnel];
         return GaugeLine.Inside(
-            $"slot{tunnel + 1}.height",
+            KnownFeatures.SlotHeight(tunnel + 1),
             place.Point(shape.MiddleOf(tunnel), 0, shape.Floor + height / 2),
             new Vector3D(0, 0, 1),
             height,

@@ -13,7 +13,9 @@ internal sealed class SpanPart(double wanted, double length, bool alongY) : ITes
 
     private string Axis => alongY ? "y" : "x";
 
-    public string Name => $"span.{Axis}";
+    private FeatureId Id => KnownFeatures.SpanAlong(Axis);
+
+    public string Name => Id;
 
     public PartFootprint Footprint =>
         new(posts.Posts, [.. posts.Lanes.Select(l => new Lane(l, LaneKind.Caliper))]) { OnWholePixels = true };
@@ -43,7 +45,7 @@ internal sealed class SpanPart(double wanted, double length, bool alongY) : ITes
             [
                 .. Shares.Select(s =>
                     GaugeLine.Outside(
-                        Name,
+                        Id,
                         middle + across * (s * Proportions.PostWidth),
                         along,
                         length,

@@ -18,7 +18,7 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
 
     private readonly TabShape shape = new(spec, plinthTop);
 
-    public string Name => "squeeze";
+    public string Name => KnownFeatures.Squeeze;
 
     public int TunnelCount => spec.Heights.Count;
 
@@ -29,9 +29,16 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
             AtEdge = true,
         };
 
-    /// <summary>The tab of an object; none without the group or when the object is tilted.</summary>
+    public Finding? MissingWhenTilted =>
+        Judge.Note(
+            "tilt-without-squeeze",
+            KnownFeatures.SqueezeOpen,
+            "A tilted object has no squeeze tab: its slots would not be level with the plate."
+        );
+
+    /// <summary>The tab of an object; none without the group.</summary>
     internal static IEnumerable<ITestPart> Parts(TestObjectSpec spec, double plinthTop) =>
-        spec.Squeeze is { } squeeze && spec.Tilt.Angle == 0 ? [new TabPart(squeeze, plinthTop)] : [];
+        spec.Squeeze is { } squeeze ? [new TabPart(squeeze, plinthTop)] : [];
 
     public IEnumerable<PartBody> Bodies(PartPlace place) => [new PartBody(Name, shape.Lofts(place))];
 
@@ -39,7 +46,7 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
     {
         GaugeLine[] lines = [.. shape.Slots.Select((s, i) => Line(i, s.Floor, place))];
         yield return PartFeature.Count(
-            "squeeze.open",
+            KnownFeatures.SqueezeOpen,
             "hold against light, look along the plinth's edge and count the slots that are open right through",
             lines
         );
@@ -82,7 +89,7 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
 
     private GaugeLine Line(int slot, double floor, PartPlace place) =>
         GaugeLine.Inside(
-            $"squeeze{slot + 1}.height",
+            KnownFeatures.SqueezeHeight(slot + 1),
             place.Point(0, (TabShape.SlotNear + TabShape.SlotFar) / 2, floor + spec.Heights[slot] / 2),
             new Vector3D(0, 0, 1),
             spec.Heights[slot],

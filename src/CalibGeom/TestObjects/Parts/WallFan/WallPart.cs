@@ -44,7 +44,7 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
     public IEnumerable<PartFeature> Features(PartPlace place)
     {
         yield return PartFeature.Count(
-            "walls.stood",
+            FeatureId.Of(Name, null, KnownFeatures.Stood),
             "count the walls that stand whole and straight",
             [.. made.Select((_, i) => Line(i, 0, place))]
         );
@@ -53,7 +53,9 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
                 "x",
                 $"outside jaws or microscope, half way up, wall {i + 1} from the left",
                 [.. Shares.Select(s => Line(i, s, place))]
-            ) with
+            )
+                // Thinner than light spreads, a wall does not grow as wide ones do.
+                .With(f => f.With(FaceKind.None)) with
             {
                 Wanted = spec.Thicknesses[i],
             };
@@ -102,7 +104,7 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
 
     private GaugeLine Line(int wall, double share, PartPlace place) =>
         GaugeLine.Outside(
-            $"wall{wall + 1}.thickness",
+            FeatureId.Of("wall", wall + 1, "thickness"),
             place.Point(Middle(wall), share * spec.Length, place.BaseZ + spec.Height / 2),
             place.Direction(1, 0),
             made[wall],

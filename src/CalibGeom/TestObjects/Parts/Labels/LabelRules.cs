@@ -1,9 +1,10 @@
-using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Rules;
+using CalibGeom.TestObjects.Specs;
 
-namespace CalibGeom.TestObjects.Rules;
+namespace CalibGeom.TestObjects.Parts.Labels;
 
 /// <summary>Strokes wide and high enough to be read.</summary>
-internal sealed class LabelRule : IDesignRule
+internal static class LabelRules
 {
     private const double LeastStroke = 0.2,
         GoodStroke = 0.3,
@@ -12,12 +13,10 @@ internal sealed class LabelRule : IDesignRule
         PixelsAcross = 4,
         LayersUp = 2;
 
-    public IEnumerable<Finding> Check(ObjectPlan plan)
+    internal static IEnumerable<Finding> Check(LabelsSpec labels, ProcessSpec? process)
     {
-        if (plan.Spec.Labels is not { } labels)
-            return [];
-        double pitch = plan.Spec.Process is { } p ? Math.Max(p.PixelPitch.X, p.PixelPitch.Y) : 0,
-            layer = plan.Spec.Process?.LayerHeight ?? 0;
+        double pitch = process is { } p ? Math.Max(p.PixelPitch.X, p.PixelPitch.Y) : 0,
+            layer = process?.LayerHeight ?? 0;
         return
         [
             .. Judge.AtLeast(

@@ -1,0 +1,102 @@
+using CalibGeom.OwnPart;
+using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+
+namespace CalibGeom.Light.Tests;
+
+/// <summary>A part of a developer's own, from the spec over simulated readings to its predicted clearance.</summary>
+public class OwnPartJourneyTests
+{
+    private static readonly FeatureId Fit = FeatureId.Parse("keyway.fit");
+
+    private static readonly LayerLight Light = new(new WorkingCurve(0.12, 8), 4, 2.5, 0.05);
+
+    [Property(MaxTest = 10)]
+    public Property ItsClearanceComesBackFromItsSizes() =>
+        Prop.ForAll(
+            Gen.Choose(20, 45).Zip(Gen.Choose(4, 15)).ToArbitrary(),
+            n =>
+            {
+                (double key, double clearance) = (n.Item1 / 10.0, n.Item2 / 100.0);
+                TestObject made = With(new Keyway(key, key + 2 * clearance), alone: true);
+                var printed = new PrintedObject(made, new GaussianBlur(0.02), Light);
+                double wanted = printed.Clearances().Single(c => c.Fit == Fit).Value!.Value;
+                var sizes = new ReadingSet(Read(printed).Where(r => r.Kind == ReadingKind.Size));
+                AxisClearance found = ClearancePrediction.From(made.Features, sizes).Joints.Single().Axes.Single();
+                return Math.Abs(found.Design - clearance) < 1e-9
+                    && Math.Abs(found.Direct!.Value - wanted) < 2e-6
+                    && found.Clearance.Interval.Low < wanted
+                    && wanted < found.Clearance.Interval.High;
+            }
+        );
+
+    [Fact]
+    public void ItIsFeltAndLoggedLikeOurs()
+    {
+        TestObject made = With(new Keyway(3, 3.2), alone: true);
+        var readings = new ReadingSet(Read(new PrintedObject(made, new GaussianBlur(0.02), Light)));
+        Assert.Equal(FeltFit.Rattles, Assert.Single(readings.Readings, r => r.Id == Fit).Fit);
+        var found = ClearancePrediction.From(made.Features, readings);
+        Assert.Equal([FeltFit.Rattles], Assert.Single(found.Joints).Felt);
+        Assert.StartsWith("keyway should rattle", Assert.Single(PredictionText.Sentences(found)), StringComparison.Ordinal);
+        var trial = TrialReadings.ToTrial(
+            made.Features,
+            readings,
+            new ExposureSettings(2.5, 0),
+            new TrialConditions(0.05)
+        );
+        JointOutcome logged = Assert.Single(trial.Joints);
+        Assert.Equal(("keyway", FeltFit.Rattles), (logged.Id, logged.Fit));
+        Assert.Equal(0.1, logged.Designed, 1e-9);
+    }
+
+    [Fact]
+    public void BesideBoxesEveryFitIsFelt()
+    {
+        TestObject made = With(new Keyway(3, 3.2), alone: false);
+        Assert.Equal(
+            ["joint1.fit", "joint2.fit", "keyway.fit"],
+            Read(new PrintedObject(made, new GaussianBlur(0.02), Light))
+                .Where(r => r.Fit is not null)
+                .Select(r => r.Id.ToString())
+        );
+    }
+
+    [Fact]
+    public void PixelsAndClosedFormsAgreeOnIt()
+    {
+        TestObject made = With(new Keyway(3, 3.2), alone: true);
+        var blur = new GaussianBlur(0.02);
+        double Of(PredictedPrint print) => print.Clearances().Single(c => c.Fit == Fit).Value!.Value;
+        double closed = Of(new PrintedObject(made, blur, Light));
+        double raster = Of(new RasterPrint(made, RasterPrint.LightOf(made, 0.02, blur, Light)));
+        // Each of the two widths may gain or lose a pixel.
+        Assert.Equal(closed, raster, 0.02);
+    }
+
+    private static IReadOnlyList<Reading> Read(PredictedPrint printed) =>
+        new VirtualPrint(printed, new SurvivalLaw()).Read();
+
+    private static TestObject With(Keyway part, bool alone)
+    {
+        var whole = new TestObjectSpec { OwnParts = [part] };
+        return TestObjectBuilder.Build(
+            alone
+                ? whole with
+                {
+                    Nest = null,
+                    Spans = null,
+                    Columns = null,
+                    Slots = null,
+                    Squeeze = null,
+                }
+                : whole
+        );
+    }
+}
