@@ -39,11 +39,7 @@ public sealed class PrintedObject : PredictedPrint
 
     /// <inheritdoc/>
     public override IReadOnlyList<PrintedSize> Sizes() =>
-        [
-            .. Made
-                .Gauges.GroupBy(g => g.Feature)
-                .Select(lines => new PrintedSize(lines.Key, SizeOf(lines.Last()))),
-        ];
+        [.. Made.Gauges.GroupBy(g => g.Feature).Select(lines => new PrintedSize(lines.Key, SizeOf(lines.Last())))];
 
     /// <inheritdoc/>
     public override double AxisRatio(ColumnPlan column)

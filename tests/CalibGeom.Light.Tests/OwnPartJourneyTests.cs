@@ -44,7 +44,11 @@ public class OwnPartJourneyTests
         Assert.Equal(FeltFit.Rattles, Assert.Single(readings.Readings, r => r.Id == Fit).Fit);
         var found = ClearancePrediction.From(made.Features, readings);
         Assert.Equal([FeltFit.Rattles], Assert.Single(found.Joints).Felt);
-        Assert.StartsWith("keyway should rattle", Assert.Single(PredictionText.Sentences(found)), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "keyway should rattle",
+            Assert.Single(PredictionText.Sentences(found)),
+            StringComparison.Ordinal
+        );
         var trial = TrialReadings.ToTrial(
             made.Features,
             readings,
@@ -87,16 +91,7 @@ public class OwnPartJourneyTests
     {
         var whole = new TestObjectSpec { OwnParts = [part] };
         return TestObjectBuilder.Build(
-            alone
-                ? whole with
-                {
-                    Nest = null,
-                    Spans = null,
-                    Columns = null,
-                    Slots = null,
-                    Squeeze = null,
-                }
-                : whole
+            alone ? whole with { Nest = null, Spans = null, Columns = null, Slots = null, Squeeze = null } : whole
         );
     }
 }

@@ -108,8 +108,7 @@ internal sealed class ObjectParts
 
     /// <summary>Heights of tunnels and slots lie in their part; that of a box ends beside it.</summary>
     private static bool IsOnPart(GaugeLine gauge) =>
-        gauge.Feature.Part is KnownFeatures.Slot or KnownFeatures.Squeeze
-        || gauge.Feature.Size != KnownFeatures.Height;
+        gauge.Feature.Part is KnownFeatures.Slot or KnownFeatures.Squeeze || gauge.Feature.Size != KnownFeatures.Height;
 
     private static bool Holds(Vector3D min, Vector3D max, Vector3D p) =>
         p.X > min.X - Near

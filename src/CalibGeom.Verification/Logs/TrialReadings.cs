@@ -41,10 +41,7 @@ public static class TrialReadings
                     .Distinct(StringComparer.Ordinal)
                     .Order(StringComparer.Ordinal)
             ),
-            Joints = designed
-                .Where(f => f.Mates.Count > 0)
-                .Select(f => Joint(f, Last(readings, f.Id)?.Fit))
-                .ToArray(),
+            Joints = designed.Where(f => f.Mates.Count > 0).Select(f => Joint(f, Last(readings, f.Id)?.Fit)).ToArray(),
             Columns = designed.Select(f => Column(designed, f, readings)).OfType<ColumnOutcome>().ToArray(),
             Slots =
                 designed.Find(KnownFeatures.SlotsOpen) is { Openings.Count: > 0 } slots

@@ -40,7 +40,13 @@ public sealed record GaugeLine(FeatureId Feature, Vector3D Direction, GaugeFace 
     /// <param name="size">From face to face, mm.</param>
     /// <param name="thickness">How thick the material behind each face is, mm; the size where it is solid
     /// throughout.</param>
-    public static GaugeLine Outside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness) =>
+    public static GaugeLine Outside(
+        FeatureId feature,
+        Vector3D middle,
+        Vector3D along,
+        double size,
+        double thickness
+    ) =>
         new(
             feature,
             along,

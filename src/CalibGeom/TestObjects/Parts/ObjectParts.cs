@@ -11,7 +11,8 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// The parts that a spec asks for, tilted or not, in the order of the feature table; labels follow from them. A new part of the project is named here once.
+/// The parts that a spec asks for, tilted or not, in the order of the feature table; labels follow from them. A new
+/// part of the project is named here once.
 /// </summary>
 internal static class ObjectParts
 {

@@ -56,7 +56,10 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
     public IEnumerable<PartBody> Bodies(PartPlace place) =>
         Enumerable
             .Range(0, block.Roots.Length)
-            .Select(i => new PartBody(KnownFeatures.ColumnDiameter(i + 1).Item, block.Shape(i).Lofts(Root(i, place), place.BaseZ)));
+            .Select(i => new PartBody(
+                KnownFeatures.ColumnDiameter(i + 1).Item,
+                block.Shape(i).Lofts(Root(i, place), place.BaseZ)
+            ));
 
     public IEnumerable<PartFeature> Features(PartPlace place)
     {

@@ -30,7 +30,13 @@ internal sealed class ArrowPart(LabelsSpec? labels) : ITestPart
         [
             new PartBody(
                 Name,
-                [Loft.Prism(DirectionArrow.At(place.X, place.Y), place.BaseZ, Grid.Snap(place.BaseZ + (labels ?? new LabelsSpec()).Height))]
+                [
+                    Loft.Prism(
+                        DirectionArrow.At(place.X, place.Y),
+                        place.BaseZ,
+                        Grid.Snap(place.BaseZ + (labels ?? new LabelsSpec()).Height)
+                    ),
+                ]
             ),
             new PartBody(
                 "mark",

@@ -39,13 +39,27 @@ internal sealed class PinPart(PinSpec spec) : ITestPart
             yield return PartFeature.Size(
                 "",
                 $"outside jaws, half way up, pin {i + 1} from the left",
-                Round(FeatureId.Of("pin", i + 1, KnownFeatures.Diameter), shape.Middle(i), shape.PinRow, i, place, GaugeLine.Outside)
+                Round(
+                    FeatureId.Of("pin", i + 1, KnownFeatures.Diameter),
+                    shape.Middle(i),
+                    shape.PinRow,
+                    i,
+                    place,
+                    GaugeLine.Outside
+                )
             );
         for (int i = 0; i < spec.Diameters.Count; i++)
             yield return PartFeature.Size(
                 "",
                 $"pin gauge, hole {i + 1} from the left",
-                Round(FeatureId.Of("hole", i + 1, KnownFeatures.Diameter), shape.Middle(i), shape.HoleRow, i, place, GaugeLine.Inside)
+                Round(
+                    FeatureId.Of("hole", i + 1, KnownFeatures.Diameter),
+                    shape.Middle(i),
+                    shape.HoleRow,
+                    i,
+                    place,
+                    GaugeLine.Inside
+                )
             );
     }
 

@@ -49,11 +49,12 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
             [.. made.Select((_, i) => Line(i, 0, place))]
         );
         for (int i = 0; i < made.Length; i++)
-            yield return PartFeature.Size(
-                "x",
-                $"outside jaws or microscope, half way up, wall {i + 1} from the left",
-                [.. Shares.Select(s => Line(i, s, place))]
-            )
+            yield return PartFeature
+                .Size(
+                    "x",
+                    $"outside jaws or microscope, half way up, wall {i + 1} from the left",
+                    [.. Shares.Select(s => Line(i, s, place))]
+                )
                 // Thinner than light spreads, a wall does not grow as wide ones do.
                 .With(f => f.With(FaceKind.None)) with
             {
