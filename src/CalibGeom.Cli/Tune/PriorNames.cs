@@ -1,5 +1,6 @@
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Cli.Tune;
 

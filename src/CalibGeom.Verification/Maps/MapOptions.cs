@@ -1,4 +1,4 @@
-using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Maps;
 

@@ -52,9 +52,10 @@ public sealed record StateEnd(int Index, double Probability)
         int last = points.Count - 1;
         if (Math.Exp(Math.Min(600, model.LogStatistic(last))) > Trend.Limit(last, options))
         {
-            ChangeCase best = new ChangeReader(model, options, last).Best.Case;
-            // A drift has no last good print: what lies half way and later no longer speaks of the same state.
-            int at = best.Drifts ? Math.Max(best.From + 1, (best.From + last + 1) / 2) : best.From;
+            var reader = new ChangeReader(model, options, last);
+            // What has moved by more than half of the change no longer speaks of the old state; a drift has no last
+            // good print.
+            int at = Enumerable.Range(1, last).First(n => n == last || reader.MovedBy(n) > 0.5 + 1e-9);
             return (at, Math.Min(1, 1 / Math.Exp(Math.Min(600, model.LogStatistic(last)))));
         }
         double probability = Trend.LastAlone(model, options);

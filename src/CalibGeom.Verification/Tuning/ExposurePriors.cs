@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning;
 

@@ -53,6 +53,16 @@ public sealed class ExposureResponse
     /// <summary>b, mm for a factor e of exposure (median).</summary>
     public double TimeEffect { get; }
 
+    /// <summary>b as it is believed after the trials, as a lognormal law.</summary>
+    internal LogNormalPrior TimeEffectNow
+    {
+        get
+        {
+            double[] q = Weighted.Quantiles([.. samples.Select(s => s.B)], weights, 0.025, 0.5, 0.975);
+            return LogNormalPrior.From95(q[1], q[0], q[2]);
+        }
+    }
+
     /// <summary>c, mm after a long rest (median).</summary>
     public double RestEffect { get; }
 

@@ -18,4 +18,14 @@ public sealed record NextStep(
     ExposureSettings Keep,
     double GoalTime,
     double GoalRest
-);
+)
+{
+    /// <summary>The same, with a print at the last settings before anything is called settled.</summary>
+    internal NextStep Doubted(ExposureSettings last) =>
+        this with
+        {
+            Kind = NextKind.Confirm,
+            Reason = Reason.Doubt,
+            Settings = last,
+        };
+}

@@ -66,6 +66,16 @@ public sealed class PrintThroughResponse
     /// <summary>Dp in mm (median).</summary>
     public double PenetrationDepth { get; }
 
+    /// <summary>Dp as it is believed after the trials, as a lognormal law.</summary>
+    internal LogNormalPrior PenetrationDepthNow
+    {
+        get
+        {
+            double[] q = Weighted.Quantiles(depths, weights, 0.025, 0.5, 0.975);
+            return LogNormalPrior.From95(q[1], q[0], q[2]);
+        }
+    }
+
     /// <summary>Learns from the trials that have a comb; null when none has and no curve is quoted.</summary>
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>

@@ -23,13 +23,16 @@ public static class Tuner
                 .Select((t, i) => new TrialApart(i + 1, t, t.Conditions.DifferencesFrom(conditions)))
                 .Where(a => a.Differences.Count > 0),
         ];
-        Trial[] used = [.. trials.Where(t => t.Conditions.DifferencesFrom(conditions).Count == 0)];
+        Trial[] alike = [.. trials.Where(t => t.Conditions.DifferencesFrom(conditions).Count == 0)];
+        NewestState state = NewestState.Of(alike, options);
+        Trial[] used = alike[state.From..(state.Doubted ? ^1 : ^0)];
         Answer now = Answer.To(used, options);
         var result = new TuningResult
         {
             Conditions = conditions,
             Trials = used,
-            KeptApart = apart,
+            KeptApart = [.. apart, .. state.Apart(trials, alike)],
+            Moved = state.From > 0 ? state.Chance : null,
             TargetGrowth = now.Target,
             Response = now.Response,
             Columns = now.Columns,
@@ -37,7 +40,7 @@ public static class Tuner
             Verdict = now.Verdict,
             Chances = now.Chances,
             Clearances = JointChance.Of(used[^1], used[^1].Settings, now.Response, now.Target, options.Tolerance),
-            Next = now.Next,
+            Next = state.Doubted ? now.Next.Doubted(used[^1].Settings) : now.Next,
             Curve = TuningCurve.Of(used[^1], now, options),
             Findings = [],
             Options = options,

@@ -12,8 +12,14 @@ public sealed record TuningResult
     /// <summary>The trials used, in order.</summary>
     public required IReadOnlyList<Trial> Trials { get; init; }
 
-    /// <summary>Trials kept apart.</summary>
+    /// <summary>Trials kept apart: under other conditions, or of a state that has ended.</summary>
     public required IReadOnlyList<TrialApart> KeptApart { get; init; }
+
+    /// <summary>
+    /// Where the first of <see cref="Trials"/> differs beyond chance from prints under the same conditions before it,
+    /// so that their state has ended: the probability of so different a print by chance. Null where it does not.
+    /// </summary>
+    public double? Moved { get; init; }
 
     /// <summary>The growth that puts the clearance on target, mm.</summary>
     public required double TargetGrowth { get; init; }

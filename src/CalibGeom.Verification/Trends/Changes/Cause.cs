@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Trends.Changes;
 
 /// <summary>What may have moved: the light, which moves every gauge in proportion, or one gauge alone.</summary>
@@ -64,6 +66,6 @@ internal sealed record Cause(bool IsLight, double[] Response, double Weight)
         ];
     }
 
-    private static double Step(double[] grid, Tuning.LogNormalPrior prior) =>
+    private static double Step(double[] grid, LogNormalPrior prior) =>
         (grid[1] - grid[0]) * prior.LogDeviation / Math.Sqrt(12);
 }

@@ -32,6 +32,10 @@ internal sealed class ChangeReader
     /// <summary>The most probable single way.</summary>
     internal ChangeComponent Best => parts.MaxBy(p => p.Weight).Part;
 
+    /// <summary>The share of the change by now that had come by a coupon, on average over all ways.</summary>
+    internal double MovedBy(int coupon) =>
+        parts.Sum(p => p.Weight * p.Part.Case.Course[coupon] / p.Part.Case.Course[last]);
+
     internal TrendChange Read()
     {
         var gauges = model.Filter.Points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet();

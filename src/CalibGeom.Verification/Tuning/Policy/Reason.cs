@@ -30,6 +30,9 @@ public enum Reason
     /// <summary>One print, or too few, have shown these settings.</summary>
     Confirm,
 
+    /// <summary>The last print is off by itself where all before it were settled.</summary>
+    Doubt,
+
     /// <summary>Another print would change nothing that could be seen.</summary>
     Settled,
 }

@@ -15,6 +15,16 @@ internal static class ConditionWords
     {
         foreach (Finding finding in Temperatures(result))
             yield return finding;
+        if (result.Moved is { } chance)
+            yield return new Finding(
+                "process-moved",
+                Severity.Warning,
+                "",
+                Text(
+                    $"The newest prints differ from those before them under the same conditions by more than chance ({(chance < 0.001 ? "less than 0.1" : Text($"{100 * chance:0.0}"))} %): the calibrated state has ended, and older prints are not taken together with them."
+                ),
+                "What moved since, and when, is told by the trend of the log."
+            );
         bool moved = result.Next.Settings.EdgeOffset != 0;
         if (moved && !result.Conditions.GreyLevels && result.Options.Pixel is null)
             yield return Note(

@@ -25,7 +25,11 @@ internal static class MachineWords
                 "All columns were lost and no box was read.",
                 "Base exposure, level of the plate, its surface and the film come before any fine tuning."
             );
-        if (last.Slots is { } comb && result.Trials.SkipLast(1).Any(t => Contradicts(t, last, comb)))
+        // What was kept apart because it is older says what has moved all the same.
+        IEnumerable<Trial> older = result
+            .KeptApart.Select(k => k.Trial)
+            .Where(t => t.Conditions.DifferencesFrom(result.Conditions).Count == 0);
+        if (last.Slots is { } comb && older.Concat(result.Trials.SkipLast(1)).Any(t => Contradicts(t, last, comb)))
             yield return new Finding(
                 "light-changed",
                 Severity.Warning,

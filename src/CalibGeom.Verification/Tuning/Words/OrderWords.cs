@@ -64,6 +64,8 @@ internal static class OrderWords
                 $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} "
                     + $"mm of clearance that another may move."
             ),
+            Reason.Doubt =>
+                "The last print is off by itself, where all before it were settled: another tells whether the process has moved. Until then it is not taken in.",
             _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm.{Taken(result)}"),
         };
     }

@@ -88,6 +88,9 @@ internal sealed class LeaguePrinter
 
     internal int Prints { get; private set; }
 
+    /// <summary>Lets only a share of the light through from now on.</summary>
+    internal void Dim(double share) => kept *= share;
+
     /// <summary>The offset that a wish becomes on this printer, mm.</summary>
     internal double Offset(double wish) =>
         !row.OffsetAllowed ? 0

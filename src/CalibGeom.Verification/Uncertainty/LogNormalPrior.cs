@@ -1,4 +1,4 @@
-namespace CalibGeom.Verification.Tuning;
+namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
 /// What is believed of a positive quantity: its median and the factor between the median and one standard deviation.
