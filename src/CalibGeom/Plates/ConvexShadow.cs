@@ -1,3 +1,5 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Plates;
 
 /// <summary>
@@ -16,36 +18,16 @@ internal static class ConvexShadow
     /// <summary>The hull as triangles (six numbers each), or null when the shadow does not fill it.</summary>
     internal static double[]? Of(PlanarTree shadow)
     {
-        (double X, double Y)[] hull = Hull(shadow.Triangles);
+        (double X, double Y)[] hull = ConvexHull.Of(Points(shadow.Triangles.ToArray()));
         return hull.Length >= 3 && Fills(shadow, hull) ? Fan(hull) : null;
     }
 
-    /// <summary>The corners of the hull, counter-clockwise (Andrew, Information Processing Letters 9, 1979).</summary>
-    internal static (double X, double Y)[] Hull(ReadOnlySpan<double> coordinates)
+    /// <summary>The corners of triangles given by six numbers each.</summary>
+    private static IEnumerable<(double X, double Y)> Points(double[] coordinates)
     {
-        var points = new List<(double X, double Y)>();
         for (int i = 0; i < coordinates.Length; i += 2)
-            points.Add((coordinates[i], coordinates[i + 1]));
-        (double X, double Y)[] sorted = points.Distinct().Order().ToArray();
-        if (sorted.Length < 3)
-            return sorted;
-        return [.. Chain(sorted), .. Chain(sorted.Reverse())];
+            yield return (coordinates[i], coordinates[i + 1]);
     }
-
-    private static IEnumerable<(double X, double Y)> Chain(IEnumerable<(double X, double Y)> sorted)
-    {
-        var chain = new List<(double X, double Y)>();
-        foreach ((double X, double Y) point in sorted)
-        {
-            while (chain.Count > 1 && Turn(chain[^2], chain[^1], point) <= 0)
-                chain.RemoveAt(chain.Count - 1);
-            chain.Add(point);
-        }
-        return chain.SkipLast(1);
-    }
-
-    private static double Turn((double X, double Y) a, (double X, double Y) b, (double X, double Y) c) =>
-        (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);
 
     private static bool Fills(PlanarTree shadow, (double X, double Y)[] hull)
     {
@@ -74,7 +56,7 @@ internal static class ConvexShadow
     private static bool Inside((double X, double Y)[] hull, double x, double y)
     {
         for (int i = 0, j = hull.Length - 1; i < hull.Length; j = i++)
-            if (Turn(hull[j], hull[i], (x, y)) < 0)
+            if (ConvexHull.Turn(hull[j], hull[i], (x, y)) < 0)
                 return false;
         return true;
     }

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Plates;
 using FsCheck;
 using FsCheck.Fluent;
@@ -151,7 +152,7 @@ public class DistanceTests
         Assert.Equal(100, Area(ConvexShadow.Of(new PlanarTree((double[])[.. square, 2, 2, 5, 2, 4, 8]))!), 9);
         Assert.Null(ConvexShadow.Of(new PlanarTree(notch)));
         Assert.Null(ConvexShadow.Of(new PlanarTree(hole)));
-        Assert.Equal([(0, 0), (20, 0), (20, 10), (0, 10)], ConvexShadow.Hull(hole));
+        Assert.Equal([(0, 0), (20, 0), (20, 10), (0, 10)], ConvexHull.Of(hole.Chunk(2).Select(p => (p[0], p[1]))));
 
         static double Area(double[] t) =>
             Enumerable

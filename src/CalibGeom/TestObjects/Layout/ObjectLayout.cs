@@ -1,5 +1,6 @@
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Plinth;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Layout;
 
@@ -17,11 +18,21 @@ internal sealed record ObjectLayout(IReadOnlyList<Placement> Parts, double HalfX
 
     /// <summary>The layout of some parts.</summary>
     /// <param name="parts">The parts.</param>
-    /// <param name="chamfer">The plinth's chamfer, mm.</param>
+    /// <param name="plinth">The plinth.</param>
+    /// <param name="plinthTop">Its top above the plate, mm.</param>
     /// <param name="pixels">What positions move onto.</param>
-    internal static ObjectLayout Of(IReadOnlyList<ITestPart> parts, double chamfer, PixelGrid pixels)
+    /// <param name="seen">Whether light that passes openings counts for more than a small plinth.</param>
+    internal static ObjectLayout Of(
+        IReadOnlyList<ITestPart> parts,
+        PlinthSpec plinth,
+        double plinthTop,
+        PixelGrid pixels,
+        bool seen = false
+    )
     {
-        Placement[] inside = Packing.Of([.. parts.Where(p => !p.Footprint.AtEdge)]);
+        double chamfer = plinth.EdgeChamfer;
+        ITestPart[] within = [.. parts.Where(p => !p.Footprint.AtEdge)];
+        Placement[] inside = seen ? Packing.Seen(within, plinthTop) : Packing.Of(within);
         Rect inner = Packing.BoundsOf(inside);
         double cornerRoom = CornerRoom(chamfer),
             side = Proportions.PadWidth + 2 * cornerRoom + Play;

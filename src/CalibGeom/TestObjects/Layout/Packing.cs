@@ -31,23 +31,63 @@ internal static class Packing
     /// </summary>
     private const double Step = 65536;
 
+    /// <summary>How much wider lanes of light become by and by, mm on each side, until enough light passes.</summary>
+    private static readonly double[] Wider = [0, 2, 4, 7, 11];
+
+    /// <summary>What a way over the plinth costs that light must take before an opening, mm2 a mm.</summary>
+    private const double InsideCost = 20;
+
     /// <summary>The places of all parts, in the order given.</summary>
-    internal static Placement[] Of(IReadOnlyList<ITestPart> parts)
+    internal static Placement[] Of(IReadOnlyList<ITestPart> parts) => Smallest(parts, 0, 0, seen: false).Placed;
+
+    /// <summary>
+    /// The places of all parts, in the order given, those with openings near the edge: where enough light passes all
+    /// openings, if that can be.
+    /// </summary>
+    /// <param name="parts">The parts.</param>
+    /// <param name="plinthTop">Top of the plinth above the plate, mm.</param>
+    internal static Placement[] Seen(IReadOnlyList<ITestPart> parts, double plinthTop)
     {
-        Placement[]? best = null;
-        double bestCost = double.PositiveInfinity;
-        Candidate[] candidates = [.. parts.Select(p => new Candidate(p))];
-        foreach (Candidate[] order in Orders(candidates))
+        Placement[] best = [];
+        double bestShare = -1;
+        for (int i = 0; i < Wider.Length && bestShare < SightLines.LeastShare; i++)
         {
+            (Placement[] placed, double share) = Smallest(parts, plinthTop, Wider[i], seen: true);
+            if (share > bestShare)
+                (best, bestShare) = (placed, share);
+        }
+        return best;
+    }
+
+    /// <summary>The smallest of a few orders; of those that let light pass, when there are any.</summary>
+    private static (Placement[] Placed, double Share) Smallest(
+        IReadOnlyList<ITestPart> parts,
+        double plinthTop,
+        double wider,
+        bool seen
+    )
+    {
+        Placement[] best = [];
+        (double bestCost, double bestShare) = (double.PositiveInfinity, -1);
+        Candidate[] candidates = [.. parts.Select(p => new Candidate(p, wider, seen))];
+        foreach (Candidate[] some in Orders(candidates))
+        {
+            Candidate[] order = seen ? [.. some.OrderBy(c => c.Turn)] : some;
             Placement[] placed = Pack(order);
-            double cost = CostOf(BoundsOf(placed));
-            if (cost >= bestCost - Rect.Slack)
+            Rect bounds = BoundsOf(placed);
+            double cost = CostOf(bounds),
+                share = seen ? Share(placed, bounds.Grow(Proportions.PlinthMargin), plinthTop) : 1;
+            if (share < bestShare || share == bestShare && cost >= bestCost - Rect.Slack)
                 continue;
             best = [.. candidates.Select(c => placed[Array.IndexOf(order, c)])];
-            bestCost = cost;
+            (bestCost, bestShare) = (cost, share);
         }
-        return best ?? [];
+        return (best, bestShare);
     }
+
+    /// <summary>The share of light that passes, up to what is enough.</summary>
+    private static double Share(Placement[] placed, Rect plinth, double top) =>
+        Math.Min(SightLines.Of(placed, plinth, top).Worst(placed).Share, SightLines.LeastShare);
 
     /// <summary>The rectangle round all parts.</summary>
     internal static Rect BoundsOf(IEnumerable<Placement> placed) =>
@@ -99,7 +139,7 @@ internal static class Packing
     private static Placement Best(List<Placement> placed, Candidate part)
     {
         if (placed.Count == 0)
-            return new Placement(part.Ways[0].Part, 0, 0);
+            return new Placement(part.Ways[0].Part, 0, 0, 0, part.Sight);
         Rect bounds = BoundsOf(placed);
         Placement? best = null;
         double bestCost = double.PositiveInfinity;
@@ -112,10 +152,10 @@ internal static class Packing
             foreach (double y in ys)
             {
                 Rect grown = bounds.Join(own.Move(x, y));
-                double cost = CostOf(grown) + OffCentre(grown, own.Move(x, y));
+                double cost = CostOf(grown) + OffCentre(grown, own.Move(x, y)) + part.Inside(form, grown, x, y);
                 if (cost >= bestCost || !IsFree(placed, form.At(x, y)))
                     continue;
-                (best, bestCost) = (new Placement(way, x, y, quarters), cost);
+                (best, bestCost) = (new Placement(way, x, y, quarters, part.Sight), cost);
             }
         }
         return best!;
@@ -190,12 +230,16 @@ internal static class Packing
     /// <summary>A part with all ways in which it may stand.</summary>
     private sealed class Candidate
     {
-        internal Candidate(ITestPart part)
+        private readonly bool nearEdge;
+
+        internal Candidate(ITestPart part, double sight, bool nearEdge)
         {
+            Sight = sight;
+            this.nearEdge = nearEdge && part.Footprint.Openings.Count > 0;
             Ways =
             [
                 .. from way in part.OtherWays.Prepend(part)
-                let form = way.Footprint
+                let form = way.Footprint.WithSight(sight)
                 from quarters in form.MayTurn ? new[] { 0, 1 } : [0]
                 select (way, quarters, form.At(0, 0, quarters)),
             ];
@@ -208,6 +252,9 @@ internal static class Packing
 
         internal (ITestPart Part, int Quarters, PartFootprint Form)[] Ways { get; }
 
+        /// <summary>How much wider its lanes of light are than it asks for, mm.</summary>
+        internal double Sight { get; }
+
         internal double Area { get; }
 
         internal bool IsLow { get; }
@@ -215,5 +262,28 @@ internal static class Packing
         internal bool HasPieces { get; }
 
         internal bool HasWays { get; }
+
+        /// <summary>What stands near the edge is placed when the edge is known, and before labels.</summary>
+        internal int Turn =>
+            IsLow ? 2
+            : nearEdge ? 1
+            : 0;
+
+        /// <summary>
+        /// What it costs in a place that its openings lead far over the plinth on their shorter side; 0 when it may
+        /// stand anywhere.
+        /// </summary>
+        internal double Inside(PartFootprint form, Rect all, double x, double y)
+        {
+            if (!nearEdge)
+                return 0;
+            Rect own = form.Bounds.Move(x, y);
+            return InsideCost
+                * (
+                    form.Openings[0].AlongX
+                        ? Math.Min(own.X0 - all.X0, all.X1 - own.X1)
+                        : Math.Min(own.Y0 - all.Y0, all.Y1 - own.Y1)
+                );
+        }
     }
 }

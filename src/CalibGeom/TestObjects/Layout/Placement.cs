@@ -7,7 +7,8 @@ namespace CalibGeom.TestObjects.Layout;
 /// <param name="X">Where its frame's origin is, mm.</param>
 /// <param name="Y">Where its frame's origin is, mm.</param>
 /// <param name="Quarters">By how many quarters its frame is turned counter-clockwise.</param>
-internal sealed record Placement(ITestPart Part, double X, double Y, int Quarters = 0)
+/// <param name="Sight">How much wider its lanes of light are than it asks for, on each side, mm.</param>
+internal sealed record Placement(ITestPart Part, double X, double Y, int Quarters = 0, double Sight = 0)
 {
     /// <summary>
     /// Distance between two low labels, mm: about a line's height, so that one is not read as the other.
@@ -15,9 +16,9 @@ internal sealed record Placement(ITestPart Part, double X, double Y, int Quarter
     private const double LabelToLabel = 2.5;
 
     /// <summary>What it covers and keeps free, in place.</summary>
-    internal PartFootprint Placed { get; } = Part.Footprint.At(X, Y, Quarters);
+    internal PartFootprint Placed { get; } = Part.Footprint.WithSight(Sight).At(X, Y, Quarters);
 
-    internal Placement MoveTo(double x, double y) => new(Part, x, y, Quarters);
+    internal Placement MoveTo(double x, double y) => new(Part, x, y, Quarters, Sight);
 
     /// <summary>Whether a part in its place keeps all distances to this one.</summary>
     internal bool Allows(PartFootprint other)

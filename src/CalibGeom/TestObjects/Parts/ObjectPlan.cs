@@ -28,14 +28,17 @@ internal sealed class ObjectPlan
             .Of(spec, pixels, PlinthTop)
             .ToLookup(p => Tilted && p.MissingWhenTilted is not null);
         Missing = [.. asked[true].Select(p => p.MissingWhenTilted!)];
-        Layout = ObjectLayout.Of(
-            [.. asked[false], .. TextPart.Parts(spec, asked[false])],
-            spec.Plinth.EdgeChamfer,
-            pixels
-        );
+        ITestPart[] parts = [.. asked[false], .. TextPart.Parts(spec, asked[false])];
+        Layout = ObjectLayout.Of(parts, spec.Plinth, PlinthTop, pixels);
         Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
-        Features = [.. Parts.SelectMany(p => p.Part.Features(p.Place))];
         made = new(Make);
+        if (SightLines.Of(Bodies).Worst(Layout.Parts).Share < SightLines.LeastShare)
+        {
+            Layout = ObjectLayout.Of(parts, spec.Plinth, PlinthTop, pixels, seen: true);
+            Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
+            made = new(Make);
+        }
+        Features = [.. Parts.SelectMany(p => p.Part.Features(p.Place))];
     }
 
     internal TestObjectSpec Spec { get; }

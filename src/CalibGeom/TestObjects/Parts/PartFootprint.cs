@@ -26,6 +26,9 @@ public sealed record PartFootprint(IReadOnlyList<Rect> Solids, IReadOnlyList<Lan
     /// <summary>Whether it stands at the plinth's edge. Default false: anywhere.</summary>
     public bool AtEdge { get; init; }
 
+    /// <summary>The ways through it that light is to be seen through. Default none.</summary>
+    public IReadOnlyList<Opening> Openings { get; init; } = [];
+
     /// <summary>The rectangle round all it covers.</summary>
     internal Rect Bounds => Solids.Aggregate((a, b) => a.Join(b));
 
@@ -35,5 +38,19 @@ public sealed record PartFootprint(IReadOnlyList<Rect> Solids, IReadOnlyList<Lan
         {
             Solids = [.. Solids.Select(r => r.Turn(quarters).Move(x, y))],
             Lanes = [.. Lanes.Select(l => l with { Room = l.Room.Turn(quarters).Move(x, y) })],
+            Openings = [.. Openings.Select(o => o.At(x, y, quarters))],
         };
+
+    /// <summary>The footprint with the lanes of light beside its openings wider on both sides.</summary>
+    internal PartFootprint WithSight(double wider) =>
+        wider == 0 || Openings.Count == 0 ? this : this with { Lanes = [.. Lanes.Select(l => Wider(l, wider))] };
+
+    private static Lane Wider(Lane lane, double by)
+    {
+        Rect r = lane.Room;
+        bool alongX = r.Width > r.Depth;
+        return lane.Kind != LaneKind.Open ? lane
+            : alongX ? lane with { Room = r with { Y0 = r.Y0 - by, Y1 = r.Y1 + by } }
+            : lane with { Room = r with { X0 = r.X0 - by, X1 = r.X1 + by } };
+    }
 }

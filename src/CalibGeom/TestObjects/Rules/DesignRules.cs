@@ -8,6 +8,7 @@ internal static class DesignRules
     private static readonly IDesignRule[] BetweenParts =
     [
         new LaneRule(),
+        new SightRule(),
         new OverhangRule(),
         new TiltRule(),
         new PlateRule(),

@@ -38,6 +38,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
             )
             {
                 MayTurn = true,
+                Openings = [.. spec.Heights.Select((h, i) => OpeningOf(i, h))],
             };
         }
     }
@@ -92,6 +93,12 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
             ),
             .. SizeNotes.Layers("slots.heights", "The lowest tunnel", spec.Heights, process.LayerHeight),
         ];
+
+    private Opening OpeningOf(int tunnel, double height)
+    {
+        Rect room = Rect.Centred(Proportions.TunnelWidth, Proportions.TunnelDepth).Move(shape.MiddleOf(tunnel), 0);
+        return new Opening(room, AlongX: false, shape.Floor, shape.Floor + height);
+    }
 
     private GaugeLine Line(int tunnel, PartPlace place)
     {

@@ -27,6 +27,15 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
         {
             Gap = Room,
             AtEdge = true,
+            Openings =
+            [
+                .. shape.Slots.Select(s => new Opening(
+                    new Rect(-TabShape.HalfDepth, TabShape.SlotNear, TabShape.HalfDepth, TabShape.SlotFar),
+                    AlongX: true,
+                    s.Floor,
+                    s.Roof
+                )),
+            ],
         };
 
     public Finding? MissingWhenTilted =>

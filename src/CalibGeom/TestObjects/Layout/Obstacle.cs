@@ -1,0 +1,60 @@
+using CalibGeom.Planar;
+using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts;
+
+namespace CalibGeom.TestObjects.Layout;
+
+/// <summary>Something that may be in the way of light: a convex outline seen from above, between two heights.</summary>
+internal sealed class Obstacle
+{
+    private readonly (double X, double Y)[] outline;
+
+    private Obstacle(string owner, (double X, double Y)[] outline, double bottom, double top) =>
+        (Owner, this.outline, Bottom, Top) = (owner, outline, bottom, top);
+
+    /// <summary>The part it belongs to.</summary>
+    internal string Owner { get; }
+
+    /// <summary>Its lowest place, mm above the plate.</summary>
+    internal double Bottom { get; }
+
+    /// <summary>Its highest place, mm above the plate.</summary>
+    internal double Top { get; }
+
+    /// <summary>A rectangle that reaches from the plate to a height.</summary>
+    internal static Obstacle Of(string owner, Rect r, double top) =>
+        new(owner, [(r.X0, r.Y0), (r.X1, r.Y0), (r.X1, r.Y1), (r.X0, r.Y1)], 0, top);
+
+    /// <summary>The hull of a loft's outlines between its levels: exact where its walls are upright and convex.</summary>
+    internal static Obstacle Of(string owner, Loft loft)
+    {
+        GridPoint[] points = [.. loft.Bottom.Outer.Points, .. loft.Top.Outer.Points];
+        return new(owner, ConvexHull.Of(points.Select(p => (p.XMillimetres, p.YMillimetres))), loft.BottomZ, loft.TopZ);
+    }
+
+    /// <summary>
+    /// The part of an endless line above or below it, counted in ways from one point to another; null when the line
+    /// passes beside.
+    /// </summary>
+    internal (double From, double To)? Within((double X, double Y) first, (double X, double Y) second)
+    {
+        (double x, double y) = (second.X - first.X, second.Y - first.Y);
+        (double from, double to) = (double.NegativeInfinity, double.PositiveInfinity);
+        for (int i = 0, j = outline.Length - 1; i < outline.Length; j = i++)
+        {
+            // Left of every side is inside.
+            (double sideX, double sideY) = (outline[i].X - outline[j].X, outline[i].Y - outline[j].Y);
+            double start = sideX * (first.Y - outline[j].Y) - sideY * (first.X - outline[j].X),
+                along = sideX * y - sideY * x;
+            if (along > 0)
+                from = Math.Max(from, -start / along);
+            else if (along < 0)
+                to = Math.Min(to, -start / along);
+            else if (start <= 0)
+                return null;
+            if (from >= to)
+                return null;
+        }
+        return (from, to);
+    }
+}
