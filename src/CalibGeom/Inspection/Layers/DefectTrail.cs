@@ -25,15 +25,17 @@ internal sealed class DefectTrail
             active[known] = active[known] with { LastLayer = defect.Layer };
     }
 
-    /// <summary>Takes back what a place of a layer goes on from; null when there is nothing.</summary>
-    internal LayerDefect? Take(Vector3D place, int layer)
+    /// <summary>Takes back everything that a place of a layer goes on from.</summary>
+    internal IReadOnlyList<LayerDefect> Take(Vector3D place, int layer)
     {
         Retire(layer - 2);
-        int known = Nearest(new LayerDefect(default, place, layer, layer, 0));
-        if (known < 0)
-            return null;
-        LayerDefect taken = active[known];
-        active.RemoveAt(known);
+        var taken = new List<LayerDefect>();
+        for (int i = active.Count - 1; i >= 0; i--)
+            if (active[i].LastLayer < layer && DistanceFrom(active[i], place) <= Reach(active[i]))
+            {
+                taken.Add(active[i]);
+                active.RemoveAt(i);
+            }
         return taken;
     }
 
@@ -44,17 +46,17 @@ internal sealed class DefectTrail
         (int Index, double Distance) best = (-1, double.PositiveInfinity);
         for (int i = 0; i < active.Count; i++)
         {
-            Vector3D offset = active[i].Place - defect.Place;
-            double distance = Math.Max(Math.Abs(offset.X), Math.Abs(offset.Y));
-            if (
-                active[i].LastLayer < defect.Layer
-                && distance <= Math.Max(SamePlace, active[i].Size)
-                && distance < best.Distance
-            )
+            double distance = DistanceFrom(active[i], defect.Place);
+            if (active[i].LastLayer < defect.Layer && distance <= Reach(active[i]) && distance < best.Distance)
                 best = (i, distance);
         }
         return best.Index;
     }
+
+    private static double Reach(LayerDefect known) => Math.Max(SamePlace, known.Size);
+
+    private static double DistanceFrom(LayerDefect known, Vector3D place) =>
+        Math.Max(Math.Abs(known.Place.X - place.X), Math.Abs(known.Place.Y - place.Y));
 
     private void Retire(int layer)
     {

@@ -42,6 +42,38 @@ internal sealed class FlatReach
     /// <summary>Whether a flat underside ended in a pixel of a lower layer.</summary>
     internal bool Continues((int X, int Y) carrier) => recent.Any(r => r.ContainsKey(carrier));
 
+    /// <summary>How far a flat underside sticks out that ended in a pixel, mm; 0 when none did.</summary>
+    internal double ReachOf((int X, int Y) carrier)
+    {
+        double reach = 0;
+        foreach (var older in recent)
+            if (older.TryGetValue(carrier, out var origin))
+                reach = Math.Max(reach, Level(carrier, origin));
+        return reach;
+    }
+
+    /// <summary>
+    /// Lets the flat underside that ended in a pixel rest there, with what belongs to it within a distance (mm): what
+    /// goes on from it begins anew.
+    /// </summary>
+    internal void Rest((int X, int Y) carrier, double within)
+    {
+        var open = new Stack<(int X, int Y)>([carrier]);
+        while (open.TryPop(out (int X, int Y) pixel))
+        {
+            // Another one may have rested here before, but less far.
+            bool known = pixel == carrier;
+            foreach (var older in recent)
+                known |= older.Remove(pixel);
+            if (!known)
+                continue;
+            for (int dx = -1; dx <= 1; dx++)
+            for (int dy = -1; dy <= 1; dy++)
+                if ((dx, dy) != (0, 0) && Level((pixel.X + dx, pixel.Y + dy), (carrier.X, carrier.Y, 0)) <= within)
+                    open.Push((pixel.X + dx, pixel.Y + dy));
+        }
+    }
+
     /// <summary>Notes a pixel and returns how far it sticks out, mm, and how much the underside rose on the
     /// way.</summary>
     internal (double Reach, double Rise) Add((int X, int Y) pixel, (int X, int Y) carrier)

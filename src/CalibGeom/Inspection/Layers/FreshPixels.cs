@@ -92,6 +92,36 @@ internal sealed class FreshPixels(PixelGrid grid)
         Spread();
     }
 
+    /// <summary>
+    /// The number of the connected piece that each pixel belongs to, -1 for those that are left out.
+    /// </summary>
+    internal int[] Pieces(Func<int, bool> belongs, out int count)
+    {
+        var pieceOf = new int[pixels.Count];
+        Array.Fill(pieceOf, -1);
+        count = 0;
+        for (int first = 0; first < pieceOf.Length; first++)
+        {
+            if (pieceOf[first] >= 0 || !belongs(first))
+                continue;
+            pieceOf[first] = count;
+            queue.Enqueue(first);
+            while (queue.TryDequeue(out int i))
+                foreach ((int dx, int dy) in Around)
+                    if (
+                        Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0
+                        && pieceOf[j] < 0
+                        && belongs(j)
+                    )
+                    {
+                        pieceOf[j] = count;
+                        queue.Enqueue(j);
+                    }
+            count++;
+        }
+        return pieceOf;
+    }
+
     private void MeasureSpans(LayerMask below)
     {
         foreach ((bool steep, int thirds) in Lines)

@@ -45,6 +45,8 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         Close(layer, z);
         fresh.RestOnSpans();
         (double Reach, double Rise)[] reaches = Reaches();
+        // Only what sticks out holds a piece together, so that two of them do not hide behind a steep wall they share.
+        pieceOf = fresh.Pieces(i => reaches[i].Reach > 0, out count);
         foreach ((double size, int pixel) in Worst(pieceOf, count, i => reaches[i].Reach))
             if (size > 0)
                 overhangs.Add(
@@ -56,23 +58,30 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     }
 
     /// <summary>
-    /// An inclined ceiling grows from one side until it meets the other: a short one was a bridge all along.
+    /// An inclined ceiling grows from one side until it meets the other: a short one was a bridge all along, and what
+    /// goes on from it is carried.
     /// </summary>
     private void Close(int layer, double z)
     {
-        for (int i = 0; i < fresh.Count; i++)
+        int[] closing =
+        [
+            .. Enumerable
+                .Range(0, fresh.Count)
+                .Where(i => !double.IsInfinity(fresh.Span(i)) && flat.Continues(fresh.Carrier(i))),
+        ];
+        foreach (int i in closing)
         {
-            if (double.IsInfinity(fresh.Span(i)) || !flat.Continues(fresh.Carrier(i)))
-                continue;
             LayerDefect end = Defect(LayerDefectKind.Bridge, i, layer, z, fresh.Span(i));
-            if (overhangs.Take(end.Place, layer) is not { } begun)
-                continue;
-            double whole = begun.Size + fresh.Span(i);
-            if (whole > settings.CarriedBridge)
-                overhangs.Add(begun);
-            else
-                bridges.Add(end with { Layer = begun.Layer, Size = whole });
+            foreach (LayerDefect begun in overhangs.Take(end.Place, layer))
+                if (begun.Size + end.Size > settings.CarriedBridge)
+                    overhangs.Add(begun);
+                else
+                    bridges.Add(end with { Layer = begun.Layer, Size = begun.Size + end.Size });
         }
+        double[] whole = Array.ConvertAll(closing, i => flat.ReachOf(fresh.Carrier(i)) + fresh.Span(i));
+        for (int k = 0; k < closing.Length; k++)
+            if (whole[k] <= settings.CarriedBridge)
+                flat.Rest(fresh.Carrier(closing[k]), whole[k]);
     }
 
     /// <summary>
@@ -148,6 +157,8 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         var worst = new (double Size, int Pixel)[count];
         for (int i = 0; i < pieceOf.Length; i++)
         {
+            if (pieceOf[i] < 0)
+                continue;
             (double known, int pixel) = worst[pieceOf[i]];
             double s = size(i);
             if (s > known || (s > 0 && s == known && fresh.Distance(i) > fresh.Distance(pixel)))
