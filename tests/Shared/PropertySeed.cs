@@ -3,6 +3,7 @@ using Microsoft.FSharp.Core;
 
 #if !FRESH_SEEDS
 [assembly: FsCheck.Xunit.Properties(Replay = CalibGeom.Tests.Shared.PropertySeed.Text)]
+
 #endif
 
 namespace CalibGeom.Tests.Shared;

@@ -18,14 +18,18 @@ internal static class MakeRun
             throw new InputException($"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more.");
         SpecSource source = request.Source;
         TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
-        TriangleMesh? mesh = made.HasErrors || request.Check ? null : made.ToMesh();
+        IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
+        bool failing = findings.Any(f => f.Severity == Severity.Error);
+        TriangleMesh? mesh = failing || request.Check ? null : made.ToMesh();
         MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request, source, made, mesh);
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
         if (request.Json)
-            Envelope.Write(result, "make", made.Findings, MakeResult.Describe(source, made, mesh, files));
+            Envelope.Write(result, "make", findings, MakeResult.Describe(source, made, mesh, files));
         else
             WriteText(io, result, source, made, mesh, files);
-        return made.HasErrors ? ExitCode.Finding : ExitCode.Done;
+        if (failing)
+            io.Error.WriteLine("The design cannot work as it stands; nothing was written.");
+        return failing ? ExitCode.Finding : ExitCode.Done;
     }
 
     private static void WriteText(
@@ -38,11 +42,9 @@ internal static class MakeRun
     )
     {
         MakeReport.Write(result, source, made, mesh);
-        FindingText.Write(result, made.Findings);
+        FindingText.Write(result, made.FindingsAsPrinted);
         foreach (string path in files?.Paths ?? [])
             io.Say($"wrote {path}");
-        if (made.HasErrors)
-            io.Error.WriteLine("The design cannot work as it stands; nothing was written.");
         if (files?.ObjectPath is { } written)
             NextCommand.Readings(io, written);
         io.Say(Caution.Text);

@@ -51,6 +51,10 @@ internal static class CommandHost
         {
             return Fail(io, name, e.Message, json);
         }
+        catch (Exception e)
+        {
+            return Report(io, name, args, e, json);
+        }
     }
 
     private static ParserConfiguration Configuration { get; } = new() { ResponseFileTokenReplacer = null };
@@ -91,6 +95,24 @@ internal static class CommandHost
     /// <summary>The command with those above it, such as <c>calibgeom log add</c>.</summary>
     private static string NameOf(CommandResult result) =>
         result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
+
+    /// <summary>What nobody expected: said in one sentence, with what a report of it should hold below.</summary>
+    private static int Report(CommandIo io, string name, string[] args, Exception e, bool json)
+    {
+        string message =
+            $"This is a fault of the program, not of what you gave it: {e.Message} Please report it with the lines below.";
+        io.Error.WriteLine($"{name}: {message}");
+        io.Error.WriteLine($"  calibgeom {Envelope.Version}, .NET {Environment.Version}: {string.Join(' ', args)}");
+        io.Error.WriteLine($"  {e.ToString().ReplaceLineEndings("\n  ")}");
+        if (json)
+            Envelope.Write(
+                io.Out,
+                name.Split(' ', 2)[^1],
+                [new Finding("program-fault", Severity.Error, "", message, "")],
+                null
+            );
+        return ExitCode.Fault;
+    }
 
     private static int Fail(CommandIo io, string name, string message, bool json)
     {

@@ -11,4 +11,7 @@ internal static class ExitCode
 
     /// <summary>Bad use, or something unreadable or unwritable.</summary>
     internal const int BadUse = 2;
+
+    /// <summary>A fault of the program itself, never of what it was given.</summary>
+    internal const int Fault = 3;
 }

@@ -54,6 +54,14 @@ internal sealed class EdgeTable
         return Count - 1;
     }
 
+    /// <summary>Forgets all pairs and keeps the room.</summary>
+    internal void Clear()
+    {
+        if (Count > 0)
+            Array.Clear(slots);
+        Count = 0;
+    }
+
     private void Grow()
     {
         (slots, shift) = (new int[2 * slots.Length], shift - 1);

@@ -1,5 +1,6 @@
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Nest;
@@ -14,6 +15,7 @@ namespace CalibGeom.TestObjects;
 public sealed class TestObject
 {
     private readonly Lazy<Solid?> solid;
+    private readonly Lazy<IReadOnlyList<Finding>> asPrinted;
 
     internal TestObject(ObjectPlan plan, Func<Solid?> makeSolid, IReadOnlyList<Finding> findings)
     {
@@ -22,6 +24,7 @@ public sealed class TestObject
         solid = new Lazy<Solid?>(makeSolid);
         Features = new FeatureTable(plan.Features.Select(f => f.Feature), SpecDigest.Of(plan.Spec));
         Findings = findings;
+        asPrinted = new(() => [.. findings.Concat(TiltedLayers.Check(this)).OrderByDescending(f => f.Severity)]);
         Boxes = [.. plan.Of<BoxPart>().Select(b => b.Part.Plan(b.Place))];
         Joints = [.. plan.Of<BoxPart>().SelectMany(b => b.Part.Joints(b.Place))];
         Columns = [.. plan.Of<ColumnsPart>().SelectMany(c => c.Part.Plans(c.Place))];
@@ -43,6 +46,14 @@ public sealed class TestObject
 
     /// <summary>What the design rules found, errors first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>
+    /// The <see cref="Findings"/> and, where the object is tilted, the warnings and errors that
+    /// <see cref="Inspection.MeshInspection"/> finds in its layers, errors first. Takes about as long as an inspection
+    /// when it is first asked for; without a process the layers and pixels are the defaults of
+    /// <see cref="Inspection.Layers.LayerSettings"/>.
+    /// </summary>
+    public IReadOnlyList<Finding> FindingsAsPrinted => asPrinted.Value;
 
     /// <summary>The boxes, innermost first.</summary>
     public IReadOnlyList<BoxPlan> Boxes { get; }

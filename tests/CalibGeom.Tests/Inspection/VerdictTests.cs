@@ -71,6 +71,26 @@ public class VerdictTests
             Assert.Equal(reach, found.Max(f => f.Value)!.Value, reach * 0.05);
     }
 
+    /// <summary>The same, whichever way the shelf looks: rows of pixels cross its front in steps.</summary>
+    [Theory]
+    [InlineData(7, 5)]
+    [InlineData(7, 22.5)]
+    [InlineData(15, 10)]
+    [InlineData(25, 75)]
+    [InlineData(29, 22.5)]
+    [InlineData(38, 22.5)]
+    public void AShallowShelfIsJudgedAlikeWhereverItLooks(double degrees, double azimuth)
+    {
+        const double reach = 8;
+        double rise = reach * Math.Tan(degrees * Math.PI / 180);
+        TriangleMesh mesh = Prism((0, 0), (5, 0), (5, 4), (5 + reach, 4 + rise), (5 + reach, 6 + rise), (0, 6 + rise))
+            .Transform(Affine3D.TurnZ(azimuth));
+        Finding[] found = [.. LayerInspection.Run(mesh, Usual).ToFindings().Where(f => f.Rule == "overhang")];
+        Assert.Equal(degrees < 30, found.Any(f => f.Severity == Severity.Error));
+        if (degrees < 30)
+            Assert.Equal(reach, found.Max(f => f.Value)!.Value, reach * 0.1);
+    }
+
     /// <summary>The angle alone decides nothing: what sticks out less than half a millimetre is carried.</summary>
     [Theory]
     [InlineData(0.4, null)]

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Layers;
@@ -10,19 +11,20 @@ internal sealed class DefectTrail
 {
     // mm; a large one may go on as far away as it is long.
     private const double SamePlace = 1.5;
-    private readonly List<LayerDefect> active = [];
+    private readonly List<Trail> active = [];
     private readonly List<LayerDefect> finished = [];
+    private int retired = int.MinValue;
 
     internal void Add(LayerDefect defect)
     {
         Retire(defect.Layer - 2);
         int known = Nearest(defect);
         if (known < 0)
-            active.Add(defect);
-        else if (defect.Size > active[known].Size)
-            active[known] = defect with { Layer = active[known].Layer };
+            active.Add(new Trail(defect));
+        else if (defect.Size > active[known].Worst.Size)
+            active[known] = new Trail(defect with { Layer = active[known].Worst.Layer });
         else
-            active[known] = active[known] with { LastLayer = defect.Layer };
+            active[known] = new Trail(active[known].Worst with { LastLayer = defect.Layer });
     }
 
     /// <summary>Takes back everything that a place of a layer goes on from.</summary>
@@ -31,40 +33,53 @@ internal sealed class DefectTrail
         Retire(layer - 2);
         var taken = new List<LayerDefect>();
         for (int i = active.Count - 1; i >= 0; i--)
-            if (active[i].LastLayer < layer && DistanceFrom(active[i], place) <= Reach(active[i]))
+            if (active[i].Last < layer && active[i].DistanceFrom(place) <= active[i].Reach)
             {
-                taken.Add(active[i]);
+                taken.Add(active[i].Worst);
                 active.RemoveAt(i);
             }
         return taken;
     }
 
-    internal IEnumerable<LayerDefect> All() => finished.Concat(active);
+    internal IEnumerable<LayerDefect> All() => finished.Concat(active.Select(t => t.Worst));
 
     private int Nearest(LayerDefect defect)
     {
         (int Index, double Distance) best = (-1, double.PositiveInfinity);
-        for (int i = 0; i < active.Count; i++)
+        Span<Trail> trails = CollectionsMarshal.AsSpan(active);
+        for (int i = 0; i < trails.Length; i++)
         {
-            double distance = DistanceFrom(active[i], defect.Place);
-            if (active[i].LastLayer < defect.Layer && distance <= Reach(active[i]) && distance < best.Distance)
+            ref readonly Trail trail = ref trails[i];
+            if (trail.Last >= defect.Layer)
+                continue;
+            double distance = trail.DistanceFrom(defect.Place);
+            if (distance <= trail.Reach && distance < best.Distance)
                 best = (i, distance);
         }
         return best.Index;
     }
 
-    private static double Reach(LayerDefect known) => Math.Max(SamePlace, known.Size);
-
-    private static double DistanceFrom(LayerDefect known, Vector3D place) =>
-        Math.Max(Math.Abs(known.Place.X - place.X), Math.Abs(known.Place.Y - place.Y));
-
     private void Retire(int layer)
     {
-        for (int i = active.Count - 1; i >= 0; i--)
-            if (active[i].LastLayer < layer)
-            {
-                finished.Add(active[i]);
-                active.RemoveAt(i);
-            }
+        if (layer <= retired)
+            return;
+        retired = layer;
+        finished.AddRange(active.Where(t => t.Last < layer).Select(t => t.Worst));
+        active.RemoveAll(t => t.Last < layer);
+    }
+
+    /// <summary>What a search looks at, beside the worst of a trail.</summary>
+    private readonly struct Trail(LayerDefect worst)
+    {
+        private readonly double x = worst.Place.X;
+        private readonly double y = worst.Place.Y;
+
+        internal LayerDefect Worst { get; } = worst;
+
+        internal int Last { get; } = worst.LastLayer;
+
+        internal double Reach { get; } = Math.Max(SamePlace, worst.Size);
+
+        internal double DistanceFrom(Vector3D place) => Math.Max(Math.Abs(x - place.X), Math.Abs(y - place.Y));
     }
 }

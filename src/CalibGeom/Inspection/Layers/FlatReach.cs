@@ -9,46 +9,63 @@ namespace CalibGeom.Inspection.Layers;
 internal sealed class FlatReach
 {
     private static readonly double LevelPerRise = 1 / Math.Tan(OverhangLimits.Good * Math.PI / 180);
+
+    // A line closes a ceiling that it goes on from within 45 degrees of the way that the ceiling has come.
+    private const double Straight = 0.7;
+
     private readonly PixelGrid grid;
     private readonly double layerHeight;
-    private readonly int memory;
-    private readonly Queue<Dictionary<(int X, int Y), (int X, int Y, int Layer)>> recent = new();
-    private Dictionary<(int X, int Y), (int X, int Y, int Layer)> current = [];
+    private readonly FlatLayer[] recent;
+    private readonly Stack<(int X, int Y)> open = new();
+    private FlatLayer current = new();
     private int layer;
 
     internal FlatReach(PixelGrid grid, double layerHeight)
     {
         (this.grid, this.layerHeight) = (grid, layerHeight);
         // A flat underside moves by a pixel at least once in so many layers.
-        memory = 1 + (int)Math.Ceiling(Math.Max(grid.PitchX, grid.PitchY) / (layerHeight * LevelPerRise));
+        int memory = 1 + (int)Math.Ceiling(Math.Max(grid.PitchX, grid.PitchY) / (layerHeight * LevelPerRise));
+        recent = [.. Enumerable.Range(0, memory).Select(_ => new FlatLayer())];
     }
 
     /// <summary>A step of one layer that reaches no further than this (mm) is no flat one.</summary>
     internal double LeastStep => layerHeight * LevelPerRise;
 
     /// <summary>Whether a lower layer left something that may go on.</summary>
-    internal bool IsEmpty => recent.All(r => r.Count == 0);
+    internal bool IsEmpty => Array.TrueForAll(recent, r => r.Count == 0);
+
+    /// <summary>The pixels of lower layers that an underside may go on from.</summary>
+    internal IEnumerable<(int X, int Y)> Pixels => recent.SelectMany(r => r.Pixels);
 
     /// <summary>Goes on to a layer; everything is for it until the next call.</summary>
     internal void Begin(int next)
     {
-        recent.Enqueue(current);
-        while (recent.Count > memory)
-            recent.Dequeue();
-        current = [];
+        FlatLayer oldest = recent[^1];
+        Array.Copy(recent, 0, recent, 1, recent.Length - 1);
+        recent[0] = current;
+        current = oldest;
+        current.Clear();
         layer = next;
     }
 
-    /// <summary>Whether a flat underside ended in a pixel of a lower layer.</summary>
-    internal bool Continues((int X, int Y) carrier) => recent.Any(r => r.ContainsKey(carrier));
-
-    /// <summary>How far a flat underside sticks out that ended in a pixel, mm; 0 when none did.</summary>
-    internal double ReachOf((int X, int Y) carrier)
+    /// <summary>
+    /// How far the flat underside has come, mm, that ended in a pixel and that a line to another place goes on from; 0
+    /// when there is none, or when the line leads aside.
+    /// </summary>
+    internal double ReachTowards((int X, int Y) end, (int X, int Y) other)
     {
-        double reach = 0;
-        foreach (var older in recent)
-            if (older.TryGetValue(carrier, out var origin))
-                reach = Math.Max(reach, Level(carrier, origin));
+        double reach = 0,
+            wayX = (other.X - end.X) * grid.PitchX,
+            wayY = (other.Y - end.Y) * grid.PitchY;
+        foreach (FlatLayer older in recent)
+            if (older.Find(end) is { } origin)
+            {
+                double comeX = (end.X - origin.X) * grid.PitchX,
+                    comeY = (end.Y - origin.Y) * grid.PitchY,
+                    come = double.Hypot(comeX, comeY);
+                if (comeX * wayX + comeY * wayY >= Straight * come * double.Hypot(wayX, wayY))
+                    reach = Math.Max(reach, come);
+            }
         return reach;
     }
 
@@ -58,12 +75,12 @@ internal sealed class FlatReach
     /// </summary>
     internal void Rest((int X, int Y) carrier, double within)
     {
-        var open = new Stack<(int X, int Y)>([carrier]);
+        open.Push(carrier);
         while (open.TryPop(out (int X, int Y) pixel))
         {
             // Another one may have rested here before, but less far.
             bool known = pixel == carrier;
-            foreach (var older in recent)
+            foreach (FlatLayer older in recent)
                 known |= older.Remove(pixel);
             if (!known)
                 continue;
@@ -74,18 +91,20 @@ internal sealed class FlatReach
         }
     }
 
-    /// <summary>Notes a pixel and returns how far it sticks out, mm, and how much the underside rose on the
-    /// way.</summary>
-    internal (double Reach, double Rise) Add((int X, int Y) pixel, (int X, int Y) carrier)
+    /// <summary>
+    /// Notes a pixel and returns how far it sticks out, mm, how much the underside rose on the way, and whether that is
+    /// flat.
+    /// </summary>
+    internal (double Reach, double Rise, bool IsFlat) Add((int X, int Y) pixel, (int X, int Y) carrier)
     {
         (int X, int Y, int Layer) origin = (carrier.X, carrier.Y, layer - 1);
         double best = Excess(pixel, origin);
-        foreach (var older in recent)
-            if (older.TryGetValue(carrier, out var known) && Excess(pixel, known) is var excess && excess > best)
+        foreach (FlatLayer older in recent)
+            if (older.Find(carrier) is { } known && Excess(pixel, known) is var excess && excess > best)
                 (best, origin) = (excess, known);
         if (best > 0)
-            current[pixel] = origin;
-        return (Level(pixel, origin), Rise(origin));
+            current.Set(pixel, origin);
+        return (Level(pixel, origin), Rise(origin), best > 0);
     }
 
     private double Excess((int X, int Y) pixel, (int X, int Y, int Layer) origin) =>
@@ -93,6 +112,10 @@ internal sealed class FlatReach
 
     private double Rise((int X, int Y, int Layer) origin) => (layer - origin.Layer) * layerHeight;
 
-    private double Level((int X, int Y) pixel, (int X, int Y, int Layer) origin) =>
-        double.Hypot((pixel.X - origin.X) * grid.PitchX, (pixel.Y - origin.Y) * grid.PitchY);
+    private double Level((int X, int Y) pixel, (int X, int Y, int Layer) origin)
+    {
+        double dx = (pixel.X - origin.X) * grid.PitchX,
+            dy = (pixel.Y - origin.Y) * grid.PitchY;
+        return Math.Sqrt(dx * dx + dy * dy);
+    }
 }

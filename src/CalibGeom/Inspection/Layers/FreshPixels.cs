@@ -3,10 +3,11 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Inspection.Layers;
 
 /// <summary>
-/// The pixels of a layer that have nothing below them, each with the way to the nearest pixel that carries the layer,
-/// measured within these pixels. Takes memory for these pixels alone. Not safe to share between threads.
+/// The pixels of a layer that have nothing below them, row by row, each with the way to the nearest pixel that carries
+/// the layer, measured within these pixels. Takes memory for these pixels alone, and keeps it from layer to layer. Not
+/// safe to share between threads.
 /// </summary>
-internal sealed class FreshPixels(PixelGrid grid)
+internal sealed partial class FreshPixels(PixelGrid grid)
 {
     private static readonly (int X, int Y)[] Around =
     [
@@ -20,23 +21,21 @@ internal sealed class FreshPixels(PixelGrid grid)
         (1, -1),
     ];
 
-    // Lines of pixels at most 9.3 degrees from any direction: one pixel a step along x, or along y when steep, and so
-    // many thirds of one aside.
-    private static readonly (bool Steep, int Thirds)[] Lines =
-    [
-        .. Enumerable.Range(-3, 7).Select(t => (false, t)),
-        .. Enumerable.Range(-2, 5).Select(t => (true, t)),
-    ];
-
-    private readonly List<(int X, int Y)> pixels = [];
-    private readonly List<(int X, int Y)> carriers = [];
-    private readonly List<double> distance = [];
-    private readonly List<double> span = [];
     private readonly Queue<int> queue = new();
-    private LayerMask fresh = LayerMask.Empty(grid);
-    private int[] firstOfRun = [];
+    private readonly int[] rowStarts = new int[grid.Height + 1];
+    private (int X, int Y)[] pixels = [];
+    private (int X, int Y)[] carriers = [];
 
-    internal int Count => pixels.Count;
+    // Where the search for neighbours in the row behind and in front begins.
+    private int[] behind = [];
+    private int[] before = [];
+
+    // Bit k: the neighbour Around[k] is lit in the layer below.
+    private byte[] lit = [];
+    private double[] distance = [];
+    private double[] span = [];
+
+    internal int Count { get; private set; }
 
     internal (int X, int Y) Pixel(int i) => pixels[i];
 
@@ -46,39 +45,28 @@ internal sealed class FreshPixels(PixelGrid grid)
     /// <summary>mm from the nearest carrier; infinite when none is connected.</summary>
     internal double Distance(int i) => distance[i];
 
-    internal void Load(LayerMask pixelsWithoutBelow, LayerMask below)
+    internal void Load(LayerMask fresh, LayerMask below)
     {
-        fresh = pixelsWithoutBelow;
-        firstOfRun = new int[fresh.RunCount];
-        pixels.Clear();
-        carriers.Clear();
-        distance.Clear();
-        span.Clear();
-        for (int y = 0, number = 0; y < grid.Height; y++)
+        Count = checked((int)fresh.PixelCount);
+        if (pixels.Length < Count)
+            Grow();
+        Array.Fill(distance, double.PositiveInfinity, 0, Count);
+        Array.Fill(span, double.PositiveInfinity, 0, Count);
+        for (int y = 0, i = 0; y < grid.Height; y++)
+        {
             foreach (PixelRun run in fresh.Row(y))
-            {
-                firstOfRun[number++] = pixels.Count;
                 for (int x = run.Start; x < run.End; x++)
-                {
-                    pixels.Add((x, y));
-                    carriers.Add(default);
-                    distance.Add(double.PositiveInfinity);
-                    span.Add(double.PositiveInfinity);
-                }
-            }
-        for (int i = 0; i < pixels.Count; i++)
-            foreach ((int dx, int dy) in Around)
-                if (below[pixels[i].X + dx, pixels[i].Y + dy])
-                    Offer(i, (pixels[i].X + dx, pixels[i].Y + dy));
+                    pixels[i++] = (x, y);
+            rowStarts[y + 1] = i;
+        }
+        LinkRows();
+        Light(below);
+        for (int i = 0; i < Count; i++)
+        for (int k = 0; lit[i] >> k != 0; k++)
+            if ((lit[i] >> k & 1) != 0)
+                Offer(i, (pixels[i].X + Around[k].X, pixels[i].Y + Around[k].Y));
         Spread();
-        MeasureSpans(below);
     }
-
-    /// <summary>
-    /// The shortest straight line through a pixel, among twelve directions, that is carried at both ends, mm; infinite
-    /// when none is.
-    /// </summary>
-    internal double Span(int i) => span[i];
 
     /// <summary>
     /// Counts what spans between two sides as carrying, so that <see cref="Distance"/> tells how far the rest sticks
@@ -86,7 +74,7 @@ internal sealed class FreshPixels(PixelGrid grid)
     /// </summary>
     internal void RestOnSpans()
     {
-        for (int i = 0; i < pixels.Count; i++)
+        for (int i = 0; i < Count; i++)
             if (!double.IsInfinity(span[i]))
                 Offer(i, pixels[i]);
         Spread();
@@ -97,7 +85,7 @@ internal sealed class FreshPixels(PixelGrid grid)
     /// </summary>
     internal int[] Pieces(Func<int, bool> belongs, out int count)
     {
-        var pieceOf = new int[pixels.Count];
+        var pieceOf = new int[Count];
         Array.Fill(pieceOf, -1);
         count = 0;
         for (int first = 0; first < pieceOf.Length; first++)
@@ -108,11 +96,7 @@ internal sealed class FreshPixels(PixelGrid grid)
             queue.Enqueue(first);
             while (queue.TryDequeue(out int i))
                 foreach ((int dx, int dy) in Around)
-                    if (
-                        Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0
-                        && pieceOf[j] < 0
-                        && belongs(j)
-                    )
+                    if (Neighbour(i, dx, dy) is var j and >= 0 && pieceOf[j] < 0 && belongs(j))
                     {
                         pieceOf[j] = count;
                         queue.Enqueue(j);
@@ -122,35 +106,82 @@ internal sealed class FreshPixels(PixelGrid grid)
         return pieceOf;
     }
 
-    private void MeasureSpans(LayerMask below)
+    private void Grow()
     {
-        foreach ((bool steep, int thirds) in Lines)
+        int room = Math.Max(Count, 2 * pixels.Length);
+        (pixels, carriers) = (new (int, int)[room], new (int, int)[room]);
+        (behind, before, lit) = (new int[room], new int[room], new byte[room]);
+        (distance, span) = (new double[room], new double[room]);
+    }
+
+    private void LinkRows()
+    {
+        for (int y = 0; y < grid.Height; y++)
         {
-            double slope = thirds / 3.0;
-            double step = steep
-                ? Math.Sqrt(Square(slope * grid.PitchX) + Square(grid.PitchY))
-                : Math.Sqrt(Square(grid.PitchX) + Square(slope * grid.PitchY));
-            (int X, int Y) On((int X, int Y) start, int k)
+            if (rowStarts[y] == rowStarts[y + 1])
+                continue;
+            Link(y, y + 1, behind);
+            Link(y, y - 1, before);
+        }
+    }
+
+    /// <summary>For each pixel of a row the first in another row that is at most one column to its left.</summary>
+    private void Link(int y, int other, int[] links)
+    {
+        (int at, int end) = (uint)other < (uint)grid.Height ? (rowStarts[other], rowStarts[other + 1]) : (0, 0);
+        for (int i = rowStarts[y]; i < rowStarts[y + 1]; i++)
+        {
+            while (at < end && pixels[at].X < pixels[i].X - 1)
+                at++;
+            links[i] = at;
+        }
+    }
+
+    private int Neighbour(int i, int dx, int dy)
+    {
+        (int x, int y) = (pixels[i].X + dx, pixels[i].Y + dy);
+        if (dy == 0)
+        {
+            int beside = i + dx;
+            return (uint)beside < (uint)Count && pixels[beside] == (x, y) ? beside : -1;
+        }
+        for (int j = dy > 0 ? behind[i] : before[i]; j < Count && pixels[j].Y == y && pixels[j].X <= x; j++)
+            if (pixels[j].X == x)
+                return j;
+        return -1;
+    }
+
+    /// <summary>Notes which neighbours of each pixel are lit below.</summary>
+    private void Light(LayerMask below)
+    {
+        Array.Clear(lit, 0, Count);
+        for (int y = 0; y < grid.Height; y++)
+        {
+            if (rowStarts[y] == rowStarts[y + 1])
+                continue;
+            LightFrom(below, y, 1, [3, 2, 1]);
+            LightFrom(below, y, 0, [4, -1, 0]);
+            LightFrom(below, y, -1, [5, 6, 7]);
+        }
+    }
+
+    private void LightFrom(LayerMask below, int y, int dy, ReadOnlySpan<int> bits)
+    {
+        if ((uint)(y + dy) >= (uint)grid.Height)
+            return;
+        ReadOnlySpan<PixelRun> row = below.Row(y + dy);
+        int run = 0;
+        for (int i = rowStarts[y]; i < rowStarts[y + 1] && run < row.Length; i++)
+        {
+            int x = pixels[i].X - 1;
+            while (run < row.Length && row[run].End <= x)
+                run++;
+            for (int k = 0, r = run; k < 3; k++)
             {
-                int aside = (int)Math.Floor(k * slope + 0.5);
-                return steep ? (start.X + aside, start.Y + k) : (start.X + k, start.Y + aside);
-            }
-            foreach ((int X, int Y) start in pixels)
-            {
-                (int X, int Y) before = On(start, -1);
-                if (!below[before.X, before.Y])
-                    continue;
-                int length = 1;
-                while (On(start, length) is var p && fresh[p.X, p.Y])
-                    length++;
-                (int X, int Y) after = On(start, length);
-                if (!below[after.X, after.Y])
-                    continue;
-                for (int k = 0; k < length; k++)
-                {
-                    int i = Index(On(start, k).X, On(start, k).Y);
-                    span[i] = Math.Min(span[i], length * step);
-                }
+                while (r < row.Length && row[r].End <= x + k)
+                    r++;
+                if (r < row.Length && row[r].Start <= x + k && bits[k] >= 0)
+                    lit[i] |= (byte)(1 << bits[k]);
             }
         }
     }
@@ -159,15 +190,13 @@ internal sealed class FreshPixels(PixelGrid grid)
     {
         while (queue.TryDequeue(out int i))
             foreach ((int dx, int dy) in Around)
-                if (Index(pixels[i].X + dx, pixels[i].Y + dy) is var j and >= 0)
+                if (Neighbour(i, dx, dy) is var j and >= 0)
                     Offer(j, carriers[i]);
     }
 
     private void Offer(int i, (int X, int Y) carrier)
     {
-        double d = Math.Sqrt(
-            Square((pixels[i].X - carrier.X) * grid.PitchX) + Square((pixels[i].Y - carrier.Y) * grid.PitchY)
-        );
+        double d = Level(pixels[i], carrier);
         if (d >= distance[i])
             return;
         distance[i] = d;
@@ -175,11 +204,10 @@ internal sealed class FreshPixels(PixelGrid grid)
         queue.Enqueue(i);
     }
 
-    private int Index(int x, int y)
+    private double Level((int X, int Y) a, (int X, int Y) b)
     {
-        int run = fresh.RunAt(x, y);
-        return run < 0 ? -1 : firstOfRun[run] + x - fresh.Run(run).Start;
+        double dx = (a.X - b.X) * grid.PitchX,
+            dy = (a.Y - b.Y) * grid.PitchY;
+        return Math.Sqrt(dx * dx + dy * dy);
     }
-
-    private static double Square(double v) => v * v;
 }

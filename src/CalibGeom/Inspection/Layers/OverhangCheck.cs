@@ -14,9 +14,10 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     private readonly DefectTrail overhangs = new();
     private readonly DefectTrail bridges = new();
     private readonly double carried = settings.CarriedOverhang;
+    private (double Reach, double Rise, bool IsFlat)[] reaches = [];
 
-    // What rounding to pixels may add to a reach.
-    private readonly double rounding = Math.Max(grid.PitchX, grid.PitchY);
+    // What rounding to pixels may add to a reach: half a pixel along each axis at both of its ends.
+    private readonly double rounding = double.Hypot(grid.PitchX, grid.PitchY);
 
     internal IEnumerable<LayerDefect> Defects => overhangs.All().Concat(bridges.All());
 
@@ -27,34 +28,25 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         if (difference.PixelCount == 0)
             return;
         fresh.Load(difference, below);
-        int[] pieceOf = Pieces(difference, out int count);
+        fresh.MeasureSpans(settings.CarriedBridge, keepLines: !flat.IsEmpty);
         // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on
         // the slant.
-        foreach (
-            (double size, int pixel) in Worst(
-                pieceOf,
-                count,
-                i =>
-                    fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i))
-                        ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i))
-                        : 0
-            )
-        )
-            if (size > 0)
-                bridges.Add(Defect(LayerDefectKind.Bridge, pixel, layer, z, size));
+        double Crossing(int i) =>
+            fresh.Distance(i) > carried && !double.IsInfinity(fresh.Span(i))
+                ? Math.Min(fresh.Span(i), 2 * fresh.Distance(i))
+                : 0;
+        foreach ((double size, int pixel) in Worst(Crossing, i => Crossing(i) > 0))
+            bridges.Add(Defect(LayerDefectKind.Bridge, pixel, layer, z, size));
         Close(layer, z);
         fresh.RestOnSpans();
-        (double Reach, double Rise)[] reaches = Reaches();
-        // Only what sticks out holds a piece together, so that two of them do not hide behind a steep wall they share.
-        pieceOf = fresh.Pieces(i => reaches[i].Reach > 0, out count);
-        foreach ((double size, int pixel) in Worst(pieceOf, count, i => reaches[i].Reach))
-            if (size > 0)
-                overhangs.Add(
-                    Defect(LayerDefectKind.Overhang, pixel, layer, z, size) with
-                    {
-                        Angle = OverhangLimits.Angle(size, reaches[pixel].Rise),
-                    }
-                );
+        Reach();
+        foreach ((double size, int pixel) in Worst(i => reaches[i].Reach, i => reaches[i].IsFlat))
+            overhangs.Add(
+                Defect(LayerDefectKind.Overhang, pixel, layer, z, size) with
+                {
+                    Angle = OverhangLimits.Angle(size, reaches[pixel].Rise),
+                }
+            );
     }
 
     /// <summary>
@@ -63,43 +55,52 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     /// </summary>
     private void Close(int layer, double z)
     {
-        int[] closing =
-        [
-            .. Enumerable
-                .Range(0, fresh.Count)
-                .Where(i => !double.IsInfinity(fresh.Span(i)) && flat.Continues(fresh.Carrier(i))),
-        ];
-        foreach (int i in closing)
+        var resting = new List<((int X, int Y) End, double Whole)>();
+        foreach (CarriedLine line in fresh.CarriedLines)
         {
-            LayerDefect end = Defect(LayerDefectKind.Bridge, i, layer, z, fresh.Span(i));
-            foreach (LayerDefect begun in overhangs.Take(end.Place, layer))
-                if (begun.Size + end.Size > settings.CarriedBridge)
-                    overhangs.Add(begun);
-                else
-                    bridges.Add(end with { Layer = begun.Layer, Size = begun.Size + end.Size });
+            bool closes = false;
+            foreach (((int X, int Y) end, (int X, int Y) other) in Ends(line))
+                if (flat.ReachTowards(end, other) is var reach and > 0)
+                {
+                    closes = true;
+                    if (reach + line.Length <= settings.CarriedBridge)
+                        resting.Add((end, reach + line.Length));
+                }
+            if (closes)
+                CloseTrails(Defect(LayerDefectKind.Bridge, line.First, layer, z, line.Length));
         }
-        double[] whole = Array.ConvertAll(closing, i => flat.ReachOf(fresh.Carrier(i)) + fresh.Span(i));
-        for (int k = 0; k < closing.Length; k++)
-            if (whole[k] <= settings.CarriedBridge)
-                flat.Rest(fresh.Carrier(closing[k]), whole[k]);
+        foreach (((int X, int Y) end, double whole) in resting)
+            flat.Rest(end, whole);
+    }
+
+    private static ReadOnlySpan<((int X, int Y) End, (int X, int Y) Other)> Ends(CarriedLine line) =>
+        new[] { (line.From, line.To), (line.To, line.From) };
+
+    private void CloseTrails(LayerDefect end)
+    {
+        foreach (LayerDefect begun in overhangs.Take(end.Place, end.Layer))
+            if (begun.Size + end.Size > settings.CarriedBridge)
+                overhangs.Add(begun);
+            else
+                bridges.Add(end with { Layer = begun.Layer, Size = begun.Size + end.Size });
     }
 
     /// <summary>
     /// For each pixel how far it sticks out on a flat underside, mm; 0 where that is nothing to tell.
     /// </summary>
-    private (double Reach, double Rise)[] Reaches()
+    private void Reach()
     {
+        if (reaches.Length < fresh.Count)
+            reaches = new (double, double, bool)[Math.Max(fresh.Count, 2 * reaches.Length)];
         double levelPerRise = flat.LeastStep / settings.LayerHeight;
-        var reaches = new (double Reach, double Rise)[fresh.Count];
-        for (int i = 0; i < reaches.Length; i++)
+        for (int i = 0; i < fresh.Count; i++)
         {
+            reaches[i] = default;
             if (double.IsInfinity(fresh.Distance(i)) || fresh.Distance(i) == 0)
                 continue;
-            (double reach, double rise) = flat.Add(fresh.Pixel(i), fresh.Carrier(i));
-            if (reach > carried && reach - rounding > rise * levelPerRise)
-                reaches[i] = (reach, rise);
+            (double reach, double rise, bool isFlat) = flat.Add(fresh.Pixel(i), fresh.Carrier(i));
+            reaches[i] = (reach > carried && reach - rounding > rise * levelPerRise ? reach : 0, rise, isFlat);
         }
-        return reaches;
     }
 
     /// <summary>
@@ -120,40 +121,31 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
             foreach (PixelRun r in difference.Row(y))
             {
                 int piece = pieces[run++];
-                kept[piece] = kept[piece] || LayerMask.IsBeyond(below, y, r, step) || (goingOn && TouchesFlat(y, r));
+                kept[piece] = kept[piece] || LayerMask.IsBeyond(below, y, r, step);
             }
-        return difference.Where(run => kept[pieces[run]]);
+        if (goingOn && Array.Exists(kept, k => !k))
+            KeepAround(difference, pieces, kept);
+        return Array.TrueForAll(kept, k => k) ? difference : difference.Where(run => kept[pieces[run]]);
     }
 
-    private bool TouchesFlat(int y, PixelRun run)
+    /// <summary>Keeps the pieces that touch a pixel of a flat underside.</summary>
+    private void KeepAround(LayerMask difference, RunLabels pieces, bool[] kept)
     {
-        for (int row = y - 1; row <= y + 1; row++)
-        for (int x = run.Start - 1; x <= run.End; x++)
-            if (flat.Continues((x, row)))
-                return true;
-        return false;
-    }
-
-    private int[] Pieces(LayerMask difference, out int count)
-    {
-        var pieces = new RunLabels(difference, diagonal: true);
-        var ofPixel = new int[fresh.Count];
-        int pixel = 0;
-        for (int y = 0, run = 0; y < grid.Height; y++)
-            foreach (PixelRun r in difference.Row(y))
-            {
-                Array.Fill(ofPixel, pieces[run++], pixel, r.Length);
-                pixel += r.Length;
-            }
-        count = pieces.Count;
-        return ofPixel;
+        foreach ((int x, int y) in flat.Pixels)
+            for (int row = y - 1; row <= y + 1; row++)
+            for (int column = x - 1; column <= x + 1; column++)
+                if (difference.RunAt(column, row) is var run and >= 0)
+                    kept[pieces[run]] = true;
     }
 
     /// <summary>
-    /// The pixel with the largest size in each piece; among equals the one furthest from what carries it.
+    /// The pixel with the largest size in each connected piece of those that belong, where there is one above 0; among
+    /// equals the one furthest from what carries it. A steep wall does not belong, so that two places do not hide behind
+    /// one that they share.
     /// </summary>
-    private (double Size, int Pixel)[] Worst(int[] pieceOf, int count, Func<int, double> size)
+    private IEnumerable<(double Size, int Pixel)> Worst(Func<int, double> size, Func<int, bool> belongs)
     {
+        int[] pieceOf = fresh.Pieces(belongs, out int count);
         var worst = new (double Size, int Pixel)[count];
         for (int i = 0; i < pieceOf.Length; i++)
         {
@@ -164,7 +156,7 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
             if (s > known || (s > 0 && s == known && fresh.Distance(i) > fresh.Distance(pixel)))
                 worst[pieceOf[i]] = (s, i);
         }
-        return worst;
+        return worst.Where(w => w.Size > 0);
     }
 
     private LayerDefect Defect(LayerDefectKind kind, int pixel, int layer, double z, double size)

@@ -1,3 +1,4 @@
+using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
@@ -6,14 +7,13 @@ using CalibGeom.TestObjects.Parts;
 namespace CalibGeom.TestObjects.Rules;
 
 /// <summary>
-/// How flat each part's walls hang over nothing, as printed: 90 degrees is upright, 0 is level. Roofs of vents and
-/// slots are bridges.
+/// How flat each part's walls hang over nothing, as printed, held against <see cref="OverhangLimits"/>: 90 degrees is
+/// upright, 0 is level. Roofs of vents and slots are bridges; what becomes of them when all is tilted, the layers tell
+/// (<see cref="TestObject.FindingsAsPrinted"/>).
 /// </summary>
 internal sealed class OverhangRule : IDesignRule
 {
     private const string Id = "overhang";
-    private const double Least = 30,
-        Good = 35;
 
     /// <summary>Walls lower than this are rounding between two levels, and thinner than any layer.</summary>
     private const double LeastHeight = 0.01;
@@ -33,8 +33,8 @@ internal sealed class OverhangRule : IDesignRule
             subject,
             "The flattest overhang, counted from horizontal,",
             angle,
-            Least,
-            Good,
+            OverhangLimits.Failing,
+            OverhangLimits.Good,
             "deg",
             "Tilt or lean less."
         );
