@@ -28,6 +28,13 @@ public static class Require
             ? value
             : throw new ArgumentException(Sentence(what, $"above 0 and at most {most}", unit, value), parameter);
 
+    /// <summary>The value, when it is not null.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="parameter">The parameter's name.</param>
+    /// <exception cref="ArgumentNullException">It is null.</exception>
+    public static T Given<T>(T? value, string parameter)
+        where T : class => value ?? throw new ArgumentNullException(parameter);
+
     private static string Sentence(string what, FormattableString limits, string unit, double value)
     {
         string space = unit.Length > 0 ? " " : "";

@@ -3,14 +3,16 @@ using CalibGeom.Slicing;
 namespace CalibGeom.Light;
 
 /// <summary>
-/// The dose on the film side of one layer. Its values are overwritten when the next layer is asked for.
+/// The dose on the film side of one layer. Its memory is used again when the next layer is asked for; from then on the
+/// layer refuses to be read.
 /// </summary>
 public sealed class DoseLayer
 {
-    private readonly float[] dose;
+    private readonly DoseSweep sweep;
+    private readonly int exposure;
 
-    internal DoseLayer(int index, double z, PixelGrid grid, float[] dose) =>
-        (Index, Z, Grid, this.dose) = (index, z, grid, dose);
+    internal DoseLayer(int index, double z, PixelGrid grid, DoseSweep sweep) =>
+        (Index, Z, Grid, this.sweep, exposure) = (index, z, grid, sweep, sweep.Exposures);
 
     /// <summary>The layer's number, from 0 at the plate.</summary>
     public int Index { get; }
@@ -22,7 +24,14 @@ public sealed class DoseLayer
     public PixelGrid Grid { get; }
 
     /// <summary>The dose in the middle of every pixel, mJ/cm2, row by row from the front.</summary>
-    public ReadOnlySpan<float> Values => dose;
+    /// <exception cref="InvalidOperationException">The next layer has been asked for.</exception>
+    public ReadOnlySpan<float> Values =>
+        exposure == sweep.Exposures
+            ? sweep.Dose
+            : throw new InvalidOperationException(
+                $"Layer {Index} has made room for the next one. Use its values before you ask for another layer, or "
+                    + "copy them."
+            );
 
     /// <summary>The pixels whose middle reaches a dose.</summary>
     /// <param name="critical">The critical dose, mJ/cm2.</param>

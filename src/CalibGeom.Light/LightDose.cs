@@ -89,14 +89,14 @@ public sealed class LightDose
     /// The dose of every pixel's middle on the film side of every layer, from the last layer to the plate: D = D q + E
     /// M with transmission q, the layer's dose E and its blurred mask M. Two rasters of single precision are in memory.
     /// </summary>
-    /// <returns>One object, moved on to the next layer each time; copy what must stay.</returns>
+    /// <returns>One layer after the other; each can be read until the next one is asked for.</returns>
     public IEnumerable<DoseLayer> Layers()
     {
         var sweep = new DoseSweep(Masks.Grid, Blur);
         for (int layer = Masks.Count - 1; layer >= 0; layer--)
         {
             sweep.Expose(Masks[layer], (float)Light.DoseOf(layer), (float)Light.Transmission);
-            yield return new DoseLayer(layer, Masks.FilmZ(layer), Masks.Grid, sweep.Dose);
+            yield return new DoseLayer(layer, Masks.FilmZ(layer), Masks.Grid, sweep);
         }
     }
 }

@@ -23,7 +23,7 @@ public sealed class RasterPrint : PredictedPrint
     /// Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range, or the object is tilted.</exception>
     public RasterPrint(TestObject made, LightDose dose, double scale = 0, double retreat = 0)
-        : base(made, dose?.Blur!, dose?.Light!, scale, retreat)
+        : base(made, Require.Given(dose, nameof(dose)).Blur, dose.Light, scale, retreat)
     {
         if (made.Spec.Tilt.Angle != 0)
             throw new ArgumentException(
@@ -31,7 +31,7 @@ public sealed class RasterPrint : PredictedPrint
                     + "without tilt.",
                 nameof(made)
             );
-        Dose = dose!;
+        Dose = dose;
         sizes = new Lazy<IReadOnlyList<PrintedSize>>(Measure);
     }
 

@@ -18,6 +18,17 @@ public class SimulateCommandTests
     ];
 
     [Fact]
+    public void BaseLayersAreThoseOfTheSpec()
+    {
+        string[] args = [.. Light, "--time", "2.5"];
+        string set = Of("--set", "process.baseLayers=40", "--set", "process.baseTime=200");
+        Assert.Equal(Of("--base-layers", "40", "--base-time", "200"), set);
+        Assert.NotEqual(Of(), set);
+        string Of(params string[] more) =>
+            CliRun.Of([.. args, .. more]).Out.Split('\n').Single(l => l.StartsWith("squeeze.open", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void PixelsChangeTheSizesAndWhatTheyCannotDoIsSaid()
     {
         string[] args = [.. Light, "--time", "2.5"];

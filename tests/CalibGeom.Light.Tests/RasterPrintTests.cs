@@ -108,6 +108,21 @@ public class RasterPrintTests
     }
 
     [Fact]
+    public void AMissingDoseIsNamed() =>
+        Assert.Equal(
+            "dose",
+            Assert.Throws<ArgumentNullException>(() => new RasterPrint(Standard, null!)).ParamName
+        );
+
+    [Fact]
+    public void ALayerOfDosesIsNotReadOnceTheNextIsThere()
+    {
+        IReadOnlyList<DoseLayer> layers = Print(Standard, 2.5).Raster.Dose.Layers().Take(2).ToList();
+        Assert.NotEqual(0, layers[1].Values.Length);
+        Assert.Throws<InvalidOperationException>(() => layers[0].Values.Length);
+    }
+
+    [Fact]
     public void TooLittleLightPrintsNothing()
     {
         RasterPrint dark = Print(Standard, 0.2).Raster;

@@ -2,6 +2,7 @@ using System.CommandLine;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Light;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Uncertainty;
@@ -77,13 +78,18 @@ internal static class SimulateCommand
             "MM",
             0
         );
-        var baseLayers = new Option<int>("--base-layers")
+        var baseLayers = new Option<int?>("--base-layers")
         {
-            Description = "Number of base layers. Default 5.",
+            Description = $"Number of base layers; default: the spec's, else {ProcessDefaults.BaseLayers}.",
             HelpName = "N",
-            DefaultValueFactory = _ => 5,
         };
-        var baseTime = Default("--base-time", "Exposure of a base layer, s.", "S", 25);
+        var baseTime = new Option<double?>("--base-time")
+        {
+            Description = FormattableString.Invariant(
+                $"Exposure of a base layer, s; default: the spec's, else {ProcessDefaults.BaseTime}."
+            ),
+            HelpName = "S",
+        };
         var pixel = new Option<double?>("--pixel")
         {
             Description =
@@ -186,14 +192,14 @@ internal static class SimulateCommand
                 );
             try
             {
-                double height = parsed.GetValue(layer) ?? made.Spec.Process?.LayerHeight ?? 0.05;
+                ProcessSpec process = made.Spec.Process ?? new ProcessSpec();
                 var light = new LayerLight(
                     new WorkingCurve(parsed.GetValue(dp), parsed.GetValue(ec)),
                     parsed.GetValue(irradiance),
                     parsed.GetValue(time),
-                    height,
-                    parsed.GetValue(baseLayers),
-                    parsed.GetValue(baseTime)
+                    parsed.GetValue(layer) ?? process.LayerHeight,
+                    parsed.GetValue(baseLayers) ?? process.BaseLayers,
+                    parsed.GetValue(baseTime) ?? process.BaseTime
                 );
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
                 int often = parsed.GetValue(repeats);

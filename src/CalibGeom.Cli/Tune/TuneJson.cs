@@ -71,7 +71,7 @@ internal static class TuneJson
         ColumnLimit limit = columns.Limit(time);
         return new JsonObject
         {
-            ["limit"] = columns.Known ? limit.Diameter : null,
+            ["limit"] = limit.Diameter,
             ["low"] = limit.Low,
             ["high"] = double.IsFinite(limit.High) ? limit.High : null,
             ["nineOfTen"] = columns.Known ? columns.DiameterFor(0.9, time) : null,
@@ -128,8 +128,8 @@ internal static class TuneJson
             ["gain"] = p.Gain,
             ["printTime"] = p.PrintTime,
         };
-        if (p.Columns is { } c && columns is { Known: true })
-            point["columnLimit"] = c.Diameter;
+        if (p.Columns?.Diameter is { } half)
+            point["columnLimit"] = half;
         if (p.PrintThrough is { } z)
             point["printThrough"] = z;
         return point;

@@ -61,7 +61,7 @@ internal static class TuneRecord
 
     private static IEnumerable<(string, string)> Thinnest(TuningResult result)
     {
-        if (result.Columns is { Known: true } columns && columns.Limit(result.Next.Settings.Time).Diameter is var d)
+        if (result.Columns?.Limit(result.Next.Settings.Time).Diameter is { } d)
             yield return ("half of columns stand at", FormattableString.Invariant($"{d:0.00} mm"));
     }
 

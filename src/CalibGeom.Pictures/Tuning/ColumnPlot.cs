@@ -53,8 +53,8 @@ public static class ColumnPlot
             right = Math.Min(limit.High, high);
         if (left < right)
             plot.Line([(left, 0.5), (right, 0.5)], new Pen(Ink.Teal, 3), "d50, 95 %");
-        if (survival.Known)
-            plot.Points([(limit.Diameter, 0.5, 0.0)], Ink.Teal, radius: 5);
+        if (limit.Diameter is { } half)
+            plot.Points([(half, 0.5, 0.0)], Ink.Teal, radius: 5);
         plot.Points(
             last.Columns.GroupBy(c => c.Diameter)
                 .Select(g => (g.Key, g.Count(c => c.Printed) / (double)g.Count(), 0.0)),

@@ -5,7 +5,6 @@ namespace CalibGeom.Verification.Logs;
 /// <summary>Fills what a person left out: first from the object's process, then from the last trial.</summary>
 public sealed class EntryFiller
 {
-    private const double OrdinaryLayer = 0.05;
     private readonly TrialEntry said;
     private readonly ProcessFacts process;
     private readonly Trial? last;
@@ -63,7 +62,7 @@ public sealed class EntryFiller
 
     private TrialConditions Conditions(PartState? state) =>
         new(
-            Number(said.Layer, process.Layer, t => t.Conditions.Layer, "layer", "mm", OrdinaryLayer) ?? OrdinaryLayer,
+            Number(said.Layer, process.Layer, t => t.Conditions.Layer, "layer", "mm", ProcessDefaults.LayerHeight) ?? ProcessDefaults.LayerHeight,
             Word(said.Resin, t => t.Conditions.Resin, "resin"),
             Word(said.Printer, t => t.Conditions.Printer, "printer"),
             state ?? PartState.Dry,

@@ -9,7 +9,11 @@ public sealed record LayerCycle
     /// <param name="lift">Lift, return and all else a layer takes besides exposure and rest, in s, 0 to 600. Default
     /// 7.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
-    public LayerCycle(int baseLayers = 5, double baseTime = 25, double lift = 7)
+    public LayerCycle(
+        int baseLayers = ProcessDefaults.BaseLayers,
+        double baseTime = ProcessDefaults.BaseTime,
+        double lift = 7
+    )
     {
         BaseLayers = (int)Require.Within(baseLayers, 0, 1000, "number of base layers", "layers", nameof(baseLayers));
         BaseTime = Require.Within(baseTime, 0, 1000, "base exposure", "s", nameof(baseTime));

@@ -25,9 +25,9 @@ internal sealed class TrialDocument
     [JsonRequired]
     public double Layer { get; set; }
 
-    public int BaseLayers { get; set; } = 5;
+    public int BaseLayers { get; set; } = ProcessDefaults.BaseLayers;
 
-    public double BaseTime { get; set; } = 25;
+    public double BaseTime { get; set; } = ProcessDefaults.BaseTime;
 
     public double Lift { get; set; } = 7;
 

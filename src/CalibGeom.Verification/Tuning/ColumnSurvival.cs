@@ -109,7 +109,8 @@ public sealed class ColumnSurvival
     }
 
     /// <summary>
-    /// The diameter of which half print at an exposure, with its 95 % interval; open where all stood or all were lost.
+    /// The diameter of which half print at an exposure, with its 95 % interval; where all stood or all were lost
+    /// there is no diameter and one end is open.
     /// </summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
@@ -122,7 +123,7 @@ public sealed class ColumnSurvival
             0.5,
             0.975
         );
-        return new ColumnLimit(q[1], Lost == 0 ? 0 : q[0], Lost == Count ? double.PositiveInfinity : q[2]);
+        return new ColumnLimit(Known ? q[1] : null, Lost == 0 ? 0 : q[0], Lost == Count ? double.PositiveInfinity : q[2]);
     }
 
     /// <summary>The central interval of d50 at an exposure, mm, whatever was lost.</summary>

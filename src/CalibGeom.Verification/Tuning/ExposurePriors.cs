@@ -27,21 +27,37 @@ public sealed record ExposurePriors
     /// <summary>
     /// b: how much an edge grows when the exposure is multiplied by e, mm. Default median 0.035, 95 % 0.008 to 0.15.
     /// </summary>
-    public LogNormalPrior TimeEffect { get; init; } = LogNormalPrior.From95(0.035, 0.008, 0.15);
+    public LogNormalPrior TimeEffect
+    {
+        get;
+        init => field = Require.Given(value, nameof(TimeEffect));
+    } = LogNormalPrior.From95(0.035, 0.008, 0.15);
 
     /// <summary>
     /// c: how much an edge draws back after a long rest, mm. Default median 0.012, 95 % 0.002 to 0.07.
     /// </summary>
-    public LogNormalPrior RestEffect { get; init; } = LogNormalPrior.From95(0.012, 0.002, 0.07);
+    public LogNormalPrior RestEffect
+    {
+        get;
+        init => field = Require.Given(value, nameof(RestEffect));
+    } = LogNormalPrior.From95(0.012, 0.002, 0.07);
 
     /// <summary>tau: how long the effect of rest takes, s. Default median 1.5, 95 % 0.5 to 4.5.</summary>
-    public LogNormalPrior RestTime { get; init; } = LogNormalPrior.From95(1.5, 0.5, 4.5);
+    public LogNormalPrior RestTime
+    {
+        get;
+        init => field = Require.Given(value, nameof(RestTime));
+    } = LogNormalPrior.From95(1.5, 0.5, 4.5);
 
     /// <summary>
     /// Standard deviation of growth between prints at the same settings, mm, learnt from repeat prints. Default median
     /// 0.005, 95 % 0.002 to 0.0125.
     /// </summary>
-    public LogNormalPrior BetweenPrints { get; init; } = LogNormalPrior.From95(0.005, 0.002, 0.0125);
+    public LogNormalPrior BetweenPrints
+    {
+        get;
+        init => field = Require.Given(value, nameof(BetweenPrints));
+    } = LogNormalPrior.From95(0.005, 0.002, 0.0125);
 
     /// <summary>Standard deviation of what the formula misses at any one setting, mm. Default 0.003.</summary>
     public double LackOfFit
@@ -61,7 +77,11 @@ public sealed record ExposurePriors
     /// Dp: how much deeper light cures when the exposure is multiplied by e, mm. Default median 0.12, 95 % 0.05 to
     /// 0.30.
     /// </summary>
-    public LogNormalPrior PenetrationDepth { get; init; } = LogNormalPrior.From95(0.12, 0.05, 0.30);
+    public LogNormalPrior PenetrationDepth
+    {
+        get;
+        init => field = Require.Given(value, nameof(PenetrationDepth));
+    } = LogNormalPrior.From95(0.12, 0.05, 0.30);
 
     /// <summary>
     /// How the thinnest column that prints answers to exposure: d50 goes with t to the minus this power. Default 0.35.
@@ -84,5 +104,9 @@ public sealed record ExposurePriors
     public static ExposurePriors Default { get; } = new();
 
     /// <summary>The same with the limits of felt fits, see <see cref="FitThresholds"/>.</summary>
-    public FitThresholds Fits { get; init; } = FitThresholds.Default;
+    public FitThresholds Fits
+    {
+        get;
+        init => field = Require.Given(value, nameof(Fits));
+    } = FitThresholds.Default;
 }

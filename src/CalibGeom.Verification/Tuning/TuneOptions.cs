@@ -186,7 +186,11 @@ public sealed record TuneOptions
     } = 60;
 
     /// <summary>What is believed before any print.</summary>
-    public ExposurePriors Priors { get; init; } = ExposurePriors.Default;
+    public ExposurePriors Priors
+    {
+        get;
+        init => field = Require.Given(value, nameof(Priors));
+    } = ExposurePriors.Default;
 
     /// <summary>
     /// Young's modulus of the resin as printed in MPa, or null; with it buckling and bending loads are told for

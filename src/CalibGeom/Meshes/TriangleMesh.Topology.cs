@@ -2,24 +2,22 @@ namespace CalibGeom.Meshes;
 
 public sealed partial class TriangleMesh
 {
+    // Found together at first use and kept: each needs the edges of the whole mesh.
+    private MeshCounts? counts;
+
+    private MeshCounts Counts => counts ??= CountAll();
+
     /// <summary>
     /// Vertices minus edges plus triangles. Vertices that no triangle uses do not count, and corners are the same
     /// vertex only when they share an index (<see cref="Weld"/> makes them share it). A closed mesh has 2 for each
     /// component less 2 for each hole through it.
     /// </summary>
-    public int EulerCharacteristic => UsedVertices() - new MeshEdges(triangles, VertexCount).Count + TriangleCount;
+    public int EulerCharacteristic => Counts.Vertices - Counts.Edges + TriangleCount;
 
     /// <summary>
     /// The number of pieces: triangles that share an edge belong to one piece, those that share only a vertex do not.
     /// </summary>
-    public int ComponentCount
-    {
-        get
-        {
-            Components(new MeshEdges(triangles, VertexCount), out int count);
-            return count;
-        }
-    }
+    public int ComponentCount => Counts.Components;
 
     /// <summary>
     /// The number of holes through the body, summed over all components: 0 for a box, 1 for a tube or a torus.
@@ -27,30 +25,28 @@ public sealed partial class TriangleMesh
     /// <exception cref="InvalidOperationException">The mesh is not closed and manifold: an edge has not exactly two
     /// triangles with opposite directions, a triangle repeats a vertex, or two fans of triangles meet in one
     /// vertex.</exception>
-    public int Genus
-    {
-        get
-        {
-            var edges = new MeshEdges(triangles, VertexCount);
-            if (!ClosedOver(edges))
-                throw new InvalidOperationException(
-                    "Genus needs a closed mesh: each edge in two triangles with opposite directions."
-                );
-            Components(edges, out int count);
-            Fans(edges, out int fans);
-            if (fans != UsedVertices())
-                throw new InvalidOperationException(
-                    "Genus needs a manifold mesh: two fans of triangles meet in one vertex."
-                );
-            return count - (UsedVertices() - edges.Count + TriangleCount) / 2;
-        }
-    }
+    public int Genus =>
+        !Counts.Closed
+            ? throw new InvalidOperationException(
+                "Genus needs a closed mesh: each edge in two triangles with opposite directions."
+            )
+        : Counts.Fans != Counts.Vertices
+            ? throw new InvalidOperationException("Genus needs a manifold mesh: two fans of triangles meet in one vertex.")
+        : ComponentCount - EulerCharacteristic / 2;
 
     /// <summary>
     /// Whether every edge lies in exactly two triangles with opposite directions and no triangle repeats a vertex. A
     /// mesh without triangles is not closed.
     /// </summary>
-    public bool IsClosed => ClosedOver(new MeshEdges(triangles, VertexCount));
+    public bool IsClosed => Counts.Closed;
+
+    private MeshCounts CountAll()
+    {
+        var edges = new MeshEdges(triangles, VertexCount);
+        Components(edges, out int components);
+        Fans(edges, out int fans);
+        return new MeshCounts(UsedVertices(), edges.Count, components, fans, ClosedOver(edges));
+    }
 
     /// <summary>
     /// The same surface with one vertex for each position: vertices with the same three numbers (-0 is 0) get one

@@ -60,6 +60,20 @@ public class FeltAndPrintsTests
     }
 
     [Fact]
+    public void TheSentenceOnFurtherPrintsNamesTheSpreadThatIsReckonedWith()
+    {
+        ClearancePrediction two = Of(Sizes(-0.01), Sizes(0.03));
+        Finding told = Assert.Single(NextPrintFindings.Of(two.Variation));
+        Assert.True(two.Variation.StandardDeviation > 2 * PredictionOptions.DefaultBetweenPrints);
+        Assert.Equal(two.Variation.StandardDeviation, told.Value);
+        Assert.Contains(
+            FormattableString.Invariant($"vary by {two.Variation.StandardDeviation:0.0000} mm"),
+            told.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void SeveralPrintsTeachHowMuchTheyDiffer()
     {
         double[] growths = [-0.01, 0.005, 0.02, 0.03, 0.006];

@@ -79,6 +79,7 @@ public class ColumnSurvivalTests
     {
         ColumnLimit all = ColumnSurvival.Learn([With(2, Make.Columns(0))])!.Limit(2),
             none = ColumnSurvival.Learn([With(2, Make.Columns(9))])!.Limit(2);
+        Assert.Equal((null, null), (all.Diameter, none.Diameter));
         Assert.Equal(0, all.Low);
         Assert.InRange(all.High, 0.2, 0.35);
         Assert.Equal(double.PositiveInfinity, none.High);

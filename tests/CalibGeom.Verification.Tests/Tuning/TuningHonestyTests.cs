@@ -23,6 +23,18 @@ public class TuningHonestyTests
     }
 
     [Theory]
+    [InlineData(0.05, "Grown", "edges have grown by 0.0")]
+    [InlineData(-0.05, "Shrunk", "edges have grown by -0.0")]
+    public void AnObjectWithoutBoxesHasGrowthButNoTightJoint(double growth, string word, string said)
+    {
+        Trial spans = Make.Trial(2, 0, growth) with { Joints = [] };
+        string[] told = [.. Tuner.Advise([spans, spans]).Findings.Select(f => $"{f.Subject} {f.Message}")];
+        Assert.Contains(told, t => t.Contains(word, StringComparison.Ordinal) && t.Contains(said, StringComparison.Ordinal));
+        Assert.DoesNotContain(told, t => t.Contains("joint", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(told, t => t.Contains("tight", StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Theory]
     [InlineData(0.1, "Every column stood, down to 0.25 mm")]
     [InlineData(1, "Every column was lost, up to 0.8")]
     public void AllOrNoneOfTheColumnsGiveABoundOnly(double limit, string message)

@@ -27,7 +27,7 @@ public sealed record StartAdvice(
         MakerFactor = 1.8,
         NeighbourFactor = 1.5,
         AimedLayers = 2;
-    private const int FirstBaseLayers = 5;
+    private const int FirstBaseLayers = ProcessDefaults.BaseLayers;
 
     /// <summary>From the time that the resin's maker names for some printer of the kind.</summary>
     /// <param name="time">That time, s, above 0 and at most 600.</param>

@@ -28,8 +28,11 @@ internal static class ColumnWords
                 $"{later} of {last.Columns.Count} columns were lost after the plate, in wash or cure.",
                 "They are counted as printed: that is handling, not light."
             );
-        if (result.Columns is { Known: true } known && result.Options.Modulus is { } modulus)
-            foreach (Finding loads in Loads(result, known.Limit(result.Next.Settings.Time).Diameter, modulus))
+        if (
+            result.Columns?.Limit(result.Next.Settings.Time).Diameter is { } half
+            && result.Options.Modulus is { } modulus
+        )
+            foreach (Finding loads in Loads(result, half, modulus))
                 yield return loads;
     }
 

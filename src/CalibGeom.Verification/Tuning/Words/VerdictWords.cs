@@ -21,24 +21,37 @@ internal static class VerdictWords
         (string rule, string word, string remedy) = result.Verdict switch
         {
             Verdict.OnTarget => ("on-target", "On target", Link(result)),
-            Verdict.Tight => ("tight", "Tight" + As(result, "too much"), Link(result)),
-            Verdict.Loose => ("loose", "Loose" + As(result, "too little"), Link(result)),
-            _ => ("not-told-yet", "Whether the clearance is on target cannot be told yet", Tells(result)),
+            Verdict.Tight => ("tight", Word(result, "Tight", "Grown") + As(result, "too much"), Link(result)),
+            Verdict.Loose => ("loose", Word(result, "Loose", "Shrunk") + As(result, "too little"), Link(result)),
+            _ => (
+                "not-told-yet",
+                $"Whether the {Word(result, "clearance", "growth")} is on target cannot be told yet",
+                Tells(result)
+            ),
         };
         return Note(rule, $"{word}: {Clearance(result)}.", remedy);
     }
 
+    /// <summary>An object without joints has growth and no clearance: nothing of it is tight or loose.</summary>
+    private static string Word(TuningResult result, string ofAJoint, string ofGrowth) =>
+        result.Trials[^1].Joints.Count > 0 ? ofAJoint : ofGrowth;
+
     private static string Clearance(TuningResult result)
     {
         Trial last = result.Trials[^1];
-        double designed = last.Joints.Count > 0 ? (last.Joints[0].Designed + last.Joints[0].DesignedY) / 2 : 0;
         GrowthPrediction g = result.Response.At(last.Settings, withCaliper: false);
-        string what = last.Joints.Count > 0 ? $"{last.Joints[0].Id} has" : "growth takes";
-        double wanted = designed - 2 * result.TargetGrowth,
+        if (last.Joints.Count == 0)
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"edges have grown by {g.Mean:0.000} +- {g.Uncertainty:0.000} mm at the last settings, wanted "
+                    + $"{result.TargetGrowth:0.000}"
+            );
+        double designed = (last.Joints[0].Designed + last.Joints[0].DesignedY) / 2,
+            wanted = designed - 2 * result.TargetGrowth,
             most = new[] { result.Chances.OnTarget, result.Chances.Tight, result.Chances.Loose }.Max();
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{what} {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} "
+            $"{last.Joints[0].Id} has {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} "
                 + $"mm at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} "
                 + $"({100 * Math.Min(most, 0.99):0} % sure)"
         );

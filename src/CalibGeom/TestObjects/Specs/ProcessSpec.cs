@@ -24,7 +24,7 @@ public sealed record ProcessSpec
     {
         get;
         init => field = SpecParameters.ProcessLayerHeight.Require(value);
-    } = 0.05;
+    } = ProcessDefaults.LayerHeight;
 
     /// <summary>
     /// Build volume [x, y, z] that the object must fit into. Range 10 to 1000 mm. Default [150, 90, 160] mm.
@@ -42,7 +42,7 @@ public sealed record ProcessSpec
     {
         get;
         init => field = SpecParameters.ProcessBaseLayers.Require(value);
-    } = 5;
+    } = ProcessDefaults.BaseLayers;
 
     /// <summary>Exposure time of each base layer. Range 0 to 600 s. Default 25 s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
@@ -50,7 +50,7 @@ public sealed record ProcessSpec
     {
         get;
         init => field = SpecParameters.ProcessBaseTime.Require(value);
-    } = 25;
+    } = ProcessDefaults.BaseTime;
 
     /// <summary>
     /// "pixels" moves gauge widths and column positions onto whole pixels, "none" leaves them as given. Default
