@@ -25,7 +25,10 @@ public class SimulateCommandTests
         Assert.Equal(Of("--base-layers", "40", "--base-time", "200"), set);
         Assert.NotEqual(Of(), set);
         string Of(params string[] more) =>
-            CliRun.Of([.. args, .. more]).Out.Split('\n').Single(l => l.StartsWith("squeeze.open", StringComparison.Ordinal));
+            CliRun
+                .Of([.. args, .. more])
+                .Out.Split('\n')
+                .Single(l => l.StartsWith("squeeze.open", StringComparison.Ordinal));
     }
 
     [Fact]

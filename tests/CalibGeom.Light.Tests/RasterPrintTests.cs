@@ -109,10 +109,7 @@ public class RasterPrintTests
 
     [Fact]
     public void AMissingDoseIsNamed() =>
-        Assert.Equal(
-            "dose",
-            Assert.Throws<ArgumentNullException>(() => new RasterPrint(Standard, null!)).ParamName
-        );
+        Assert.Equal("dose", Assert.Throws<ArgumentNullException>(() => new RasterPrint(Standard, null!)).ParamName);
 
     [Fact]
     public void ALayerOfDosesIsNotReadOnceTheNextIsThere()

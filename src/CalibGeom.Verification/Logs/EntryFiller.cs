@@ -62,7 +62,8 @@ public sealed class EntryFiller
 
     private TrialConditions Conditions(PartState? state) =>
         new(
-            Number(said.Layer, process.Layer, t => t.Conditions.Layer, "layer", "mm", ProcessDefaults.LayerHeight) ?? ProcessDefaults.LayerHeight,
+            Number(said.Layer, process.Layer, t => t.Conditions.Layer, "layer", "mm", ProcessDefaults.LayerHeight)
+                ?? ProcessDefaults.LayerHeight,
             Word(said.Resin, t => t.Conditions.Resin, "resin"),
             Word(said.Printer, t => t.Conditions.Printer, "printer"),
             state ?? PartState.Dry,

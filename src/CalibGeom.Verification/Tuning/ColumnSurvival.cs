@@ -123,7 +123,11 @@ public sealed class ColumnSurvival
             0.5,
             0.975
         );
-        return new ColumnLimit(Known ? q[1] : null, Lost == 0 ? 0 : q[0], Lost == Count ? double.PositiveInfinity : q[2]);
+        return new ColumnLimit(
+            Known ? q[1] : null,
+            Lost == 0 ? 0 : q[0],
+            Lost == Count ? double.PositiveInfinity : q[2]
+        );
     }
 
     /// <summary>The central interval of d50 at an exposure, mm, whatever was lost.</summary>

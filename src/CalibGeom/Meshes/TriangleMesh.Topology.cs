@@ -31,7 +31,9 @@ public sealed partial class TriangleMesh
                 "Genus needs a closed mesh: each edge in two triangles with opposite directions."
             )
         : Counts.Fans != Counts.Vertices
-            ? throw new InvalidOperationException("Genus needs a manifold mesh: two fans of triangles meet in one vertex.")
+            ? throw new InvalidOperationException(
+                "Genus needs a manifold mesh: two fans of triangles meet in one vertex."
+            )
         : ComponentCount - EulerCharacteristic / 2;
 
     /// <summary>

@@ -61,7 +61,11 @@ public class OptionRangeTests
                 ? [least - 1, most + 1]
                 : new[] { least == Above0 ? 0 : Math.BitDecrement(least), Math.BitIncrement(most), double.NaN }
         )
-            Assert.Contains("must be", Assert.ThrowsAny<ArgumentException>(() => set(outside)).Message, StringComparison.Ordinal);
+            Assert.Contains(
+                "must be",
+                Assert.ThrowsAny<ArgumentException>(() => set(outside)).Message,
+                StringComparison.Ordinal
+            );
     }
 
     [Fact]

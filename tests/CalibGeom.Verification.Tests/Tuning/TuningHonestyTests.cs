@@ -29,7 +29,10 @@ public class TuningHonestyTests
     {
         Trial spans = Make.Trial(2, 0, growth) with { Joints = [] };
         string[] told = [.. Tuner.Advise([spans, spans]).Findings.Select(f => $"{f.Subject} {f.Message}")];
-        Assert.Contains(told, t => t.Contains(word, StringComparison.Ordinal) && t.Contains(said, StringComparison.Ordinal));
+        Assert.Contains(
+            told,
+            t => t.Contains(word, StringComparison.Ordinal) && t.Contains(said, StringComparison.Ordinal)
+        );
         Assert.DoesNotContain(told, t => t.Contains("joint", StringComparison.OrdinalIgnoreCase));
         Assert.DoesNotContain(told, t => t.Contains("tight", StringComparison.OrdinalIgnoreCase));
     }
