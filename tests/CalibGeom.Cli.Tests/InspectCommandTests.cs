@@ -142,7 +142,7 @@ public class InspectCommandTests
     [InlineData("--plate", "143")]
     [InlineData("--plate", "143,89")]
     [InlineData("--plate", "143xNaN")]
-    [InlineData("--plate", "143x89x0")]
+    [InlineData("--plate", "150x90x0")]
     [InlineData("--plate", "1x2x3x4")]
     public void ABadValueIsBadUse(string option, string value)
     {
@@ -172,7 +172,7 @@ public class InspectCommandTests
             "v 0 0 0\nv 60 0 0\nv 60 120 0\nv 0 120 0\nv 0 0 2\nv 60 0 2\nv 60 120 2\nv 0 120 2\n"
             + "f 4 3 2 1\nf 5 6 7 8\nf 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
         string text = CliRun
-            .With(Encoding.ASCII.GetBytes(Block), "inspect", "-", "--plate", "143x89")
+            .With(Encoding.ASCII.GetBytes(Block), "inspect", "-", "--plate", "150x90")
             .Out.ReplaceLineEndings("\n");
         string finding = text[text.IndexOf("error [", StringComparison.Ordinal)..];
         Assert.Contains(

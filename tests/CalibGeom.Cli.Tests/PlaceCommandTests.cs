@@ -23,7 +23,7 @@ public class PlaceCommandTests
             folder["holder.stl"],
             folder["tray.stl"],
             "--plate",
-            "143x89",
+            "150x90",
             "--json",
             "-o",
             folder["plate.stl"]
@@ -68,7 +68,7 @@ public class PlaceCommandTests
             "place",
             folder["block.stl"],
             "--plate",
-            "143x89",
+            "150x90",
             "--at",
             "map",
             "--count",
@@ -135,7 +135,7 @@ public class PlaceCommandTests
             "place",
             folder["block.stl"],
             "--plate",
-            "143x89",
+            "150x90",
             "--set",
             "nest.sizes=8,8.4",
             "-o",
@@ -151,7 +151,7 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("open.obj", "v 0 0 0\nv 9 0 0\nv 0 9 0\nv 0 0 9\nf 1 3 2\nf 1 2 4\nf 2 3 4\n");
-        CliRun run = CliRun.Of("place", folder["open.obj"], "--plate", "143x89", "-o", folder["plate.stl"]);
+        CliRun run = CliRun.Of("place", folder["open.obj"], "--plate", "150x90", "-o", folder["plate.stl"]);
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("warning [part-open] open.obj:", run.Out, StringComparison.Ordinal);
         Assert.True(File.Exists(folder["plate.stl"]));
@@ -164,7 +164,7 @@ public class PlaceCommandTests
         DemoParts.WriteBlock(folder["low.stl"], -5, -5, 5, 5);
         DemoParts.WriteBlock(folder["high.stl"], 60, 20, 80, 30, 3.5);
         string text = CliRun
-            .Of("place", folder["low.stl"], folder["high.stl"], "--plate", "143x89x15", "-o", folder["plate.stl"])
+            .Of("place", folder["low.stl"], folder["high.stl"], "--plate", "150x90x15", "-o", folder["plate.stl"])
             .Out;
         Assert.Contains("note [part-floats] high.stl: The part floats 3.5 mm", text, StringComparison.Ordinal);
         Assert.Contains(
@@ -184,7 +184,7 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["high.stl"], -5, -5, 5, 5, 3.5);
-        string[] args = ["place", folder["high.stl"], "--plate", "143x89", "-o", folder["plate.stl"]];
+        string[] args = ["place", folder["high.stl"], "--plate", "150x90", "-o", folder["plate.stl"]];
         string text = CliRun.Of(args).Out;
         Assert.Contains("standing on Z 3.500", text, StringComparison.Ordinal);
         Assert.Contains(
@@ -221,7 +221,7 @@ public class PlaceCommandTests
             "place",
             folder[part],
             "--plate",
-            "143x89",
+            "150x90",
             "--picture",
             folder[picture],
             "-o",
@@ -240,11 +240,11 @@ public class PlaceCommandTests
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
         byte[] block = File.ReadAllBytes(folder["block.stl"]);
-        CliRun run = CliRun.With(block, "place", "-", "--plate", "143x89", "-o", "-");
+        CliRun run = CliRun.With(block, "place", "-", "--plate", "150x90", "-o", "-");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Empty(run.Out);
         Assert.Equal(block[84..], run.Bytes[84..block.Length]);
-        CliRun alone = CliRun.With(block, "place", "-", "--plate", "143x89", "--alone", "-o", "-");
+        CliRun alone = CliRun.With(block, "place", "-", "--plate", "150x90", "--alone", "-o", "-");
         Assert.Equal(run.Bytes[block.Length..], alone.Bytes[84..]);
     }
 
@@ -257,7 +257,7 @@ public class PlaceCommandTests
             "place",
             folder["block.stl"],
             "--plate",
-            "143x89",
+            "150x90",
             "--centre",
             "--at",
             "corner",
@@ -322,12 +322,12 @@ public class PlaceCommandTests
         };
         Assert.Equal(
             ExitCode.Done,
-            CommandHost.Run(["place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]], io)
+            CommandHost.Run(["place", folder["holder.stl"], "--plate", "150x90", "-o", folder["plate.stl"]], io)
         );
         Assert.Contains("\rholder.stl 100 %", error.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(
             "%",
-            CliRun.Of("place", folder["holder.stl"], "--plate", "143x89", "-o", folder["plate.stl"]).Error,
+            CliRun.Of("place", folder["holder.stl"], "--plate", "150x90", "-o", folder["plate.stl"]).Error,
             StringComparison.Ordinal
         );
     }
@@ -348,7 +348,7 @@ public class PlaceCommandTests
             folder["block.stl"],
             folder[part],
             "--plate",
-            "143x89",
+            "150x90",
             "-o",
             folder["plate.stl"],
             "--picture",
@@ -363,25 +363,25 @@ public class PlaceCommandTests
     }
 
     [Theory]
-    [InlineData("", "--plate 143x89")]
+    [InlineData("", "--plate 150x90")]
     [InlineData("--plate 143", "--plate 143")]
     [InlineData("--plate 143,5x89", "143,5")]
     [InlineData("--plate NaNx89", "NaN")]
-    [InlineData("--plate 143x89 --margin 45", "--margin 45")]
-    [InlineData("--plate 143x89 --gap 0", "--gap")]
-    [InlineData("--plate 143x89 --gap abc", "abc")]
-    [InlineData("--plate 143x89 --at here", "--at here")]
-    [InlineData("--plate 143x89 --at 1,2,3", "--at 1,2,3")]
-    [InlineData("--plate 143x89 --count 3", "--count")]
-    [InlineData("--plate 143x89 --at map --count 0", "--count 0")]
-    [InlineData("--plate 143x89 --at map --count 2.5", "--count 2.5")]
-    [InlineData("--plate 143x89 --pixel 0", "--pixel")]
-    [InlineData("--plate 143x89 --pixel 1,1,1", "--pixel 1,1,1")]
-    [InlineData("--plate 143x89 --origin left", "--origin left")]
-    [InlineData("--plate 143x89 --base high", "--base high")]
-    [InlineData("--plate 143x89 --object huge", "huge")]
-    [InlineData("--plate 143x89 --picture a.gif", "a.gif")]
-    [InlineData("--plate 143x89 --frobnicate", "--frobnicate")]
+    [InlineData("--plate 150x90 --margin 45", "--margin 45")]
+    [InlineData("--plate 150x90 --gap 0", "--gap")]
+    [InlineData("--plate 150x90 --gap abc", "abc")]
+    [InlineData("--plate 150x90 --at here", "--at here")]
+    [InlineData("--plate 150x90 --at 1,2,3", "--at 1,2,3")]
+    [InlineData("--plate 150x90 --count 3", "--count")]
+    [InlineData("--plate 150x90 --at map --count 0", "--count 0")]
+    [InlineData("--plate 150x90 --at map --count 2.5", "--count 2.5")]
+    [InlineData("--plate 150x90 --pixel 0", "--pixel")]
+    [InlineData("--plate 150x90 --pixel 1,1,1", "--pixel 1,1,1")]
+    [InlineData("--plate 150x90 --origin left", "--origin left")]
+    [InlineData("--plate 150x90 --base high", "--base high")]
+    [InlineData("--plate 150x90 --object huge", "huge")]
+    [InlineData("--plate 150x90 --picture a.gif", "a.gif")]
+    [InlineData("--plate 150x90 --frobnicate", "--frobnicate")]
     public void BadValuesEndWithTwoAndOneLine(string options, string message)
     {
         using var folder = new TemporaryFolder();
@@ -405,7 +405,7 @@ public class PlaceCommandTests
         CliRun run = CliRun.Of("place", "--help");
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.EndsWith(
-            "calibgeom place holder.stl --plate 143x89 --gap 2 --picture plate.svg -o plate.stl",
+            "calibgeom place holder.stl --plate 150x90 --gap 2 --picture plate.svg -o plate.stl",
             run.Out.TrimEnd(),
             StringComparison.Ordinal
         );
@@ -418,18 +418,18 @@ public class PlaceCommandTests
         DemoParts.WriteBlock(folder["block.stl"], 10, 10, 30, 30);
         Assert.Contains(
             ".3mf",
-            CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "-o", folder["plate.obj"]).Error,
+            CliRun.Of("place", folder["block.stl"], "--plate", "150x90", "-o", folder["plate.obj"]).Error,
             StringComparison.Ordinal
         );
         Assert.Contains(
             "standard output",
-            CliRun.Of("place", folder["block.stl"], "--plate", "143x89", "--json", "-o", "-").Error,
+            CliRun.Of("place", folder["block.stl"], "--plate", "150x90", "--json", "-o", "-").Error,
             StringComparison.Ordinal
         );
         Assert.Equal(
             ExitCode.BadUse,
-            CliRun.Of("place", "-", "-", "--plate", "143x89", "-o", folder["plate.stl"]).ExitCode
+            CliRun.Of("place", "-", "-", "--plate", "150x90", "-o", folder["plate.stl"]).ExitCode
         );
-        Assert.Equal(ExitCode.BadUse, CliRun.Of("place", folder["block.stl"], "--plate", "143x89").ExitCode);
+        Assert.Equal(ExitCode.BadUse, CliRun.Of("place", folder["block.stl"], "--plate", "150x90").ExitCode);
     }
 }

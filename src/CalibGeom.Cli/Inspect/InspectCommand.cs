@@ -51,7 +51,7 @@ internal static class InspectCommand
             Exit codes: 0 nothing but notes, 1 an error or warning was found, 2 bad use or a file that cannot be read.
 
             Example:
-              calibgeom inspect part.stl --layer 0.05 --pixel 0.035
+              calibgeom inspect part.stl --layer 0.05 --pixel 0.04
             """
         );
         command.Arguments.Add(files);

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Objects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
@@ -52,7 +53,17 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
     {
         ProcessSpec? known = found.Object.Process;
         var process = new ProcessFacts(known?.LayerHeight, known?.BaseLayers, known?.BaseTime);
-        FilledEntry filled = EntryFiller.Fill(Said, process, readings.State, log.Trials.LastOrDefault());
+        // A coupon of a ladder has its own exposure.
+        double? time = Said.Time ?? Coupon?.Exposure;
+        FilledEntry filled = EntryFiller.Fill(
+            Said with
+            {
+                Time = time,
+            },
+            process,
+            readings.State,
+            log.Trials.LastOrDefault()
+        );
         Trial trial = TrialReadings.ToTrial(found.Object.Features, readings, filled.Settings, filled.Conditions) with
         {
             Cycle = filled.Cycle,
@@ -73,10 +84,10 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
     }
 
     /// <summary>Where the coupon stood that the readings are of.</summary>
-    private PlateSpot? Place() =>
-        found.Object.Coupon(readings.Coupons.Count == 1 ? readings.Coupons[0] : "") is { } c
-            ? new PlateSpot(c.Label, c.X, c.Y, c.Turn)
-            : null;
+    private PlateSpot? Place() => Coupon is { } c ? new PlateSpot(c.Label, c.X, c.Y, c.Turn) : null;
+
+    /// <summary>The coupon that the readings are of, or null.</summary>
+    private ObjectCoupon? Coupon => found.Object.Coupon(readings.Coupons.Count == 1 ? readings.Coupons[0] : "");
 
     /// <exception cref="InputException">A doubt that nobody has answered.</exception>
     private void Ask(IReadOnlyList<Finding> doubts)

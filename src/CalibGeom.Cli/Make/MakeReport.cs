@@ -24,6 +24,8 @@ internal static class MakeReport
                     + $"{size.X:0.00} x {size.Y:0.00} x {size.Z:0.00} mm"
             )
         );
+        if (PrintEstimate.Of(made.Spec.Process, size.Z) is { } print)
+            writer.WriteLine(print.Text);
     }
 
     private static void Boxes(TextWriter writer, TestObject made)

@@ -22,7 +22,11 @@ internal static class MakeResult
             ["columns"] = List(made.Columns, Column),
         };
         if (mesh is not null)
+        {
             Measure(result, mesh);
+            if (PrintEstimate.Of(made.Spec.Process, mesh.Bounds.Size.Z) is { } print)
+                result["print"] = print.ToJson();
+        }
         result["spec"] = JsonNode.Parse(SpecJson.ToCanonicalBytes(made.Spec));
         result["features"] = JsonNode.Parse(FeatureTableJson.ToText(made.Features))!["features"]!.DeepClone();
         result["caution"] = Caution.Text;

@@ -11,8 +11,9 @@ internal static class PlaceCommand
         var parts = new Argument<string[]>("PART")
         {
             Description =
-                "Production parts as they lie on the plate: STL, OBJ or 3MF in mm; - reads one from standard input.",
-            Arity = ArgumentArity.OneOrMore,
+                "Production parts as they lie on the plate: STL, OBJ or 3MF in mm; - reads one from standard input. "
+                + "A ladder needs none.",
+            Arity = ArgumentArity.ZeroOrMore,
         };
         var plate = Text("--plate", PlateText.Help, "The plate in mm. Default: process.plate of the spec.");
         var margin = Text("--margin", "MM", "Width of a strip along the plate's edges that stays empty. Default 0.");
@@ -23,7 +24,13 @@ internal static class PlaceCommand
             "Where: near (the parts; the default), corner, X,Y (nearest to a point), or map (several coupons "
                 + "spread over the plate)."
         );
-        var count = Text("--count", "N", "How many coupons a map has, 1 to 50. Default 5.");
+        var count = Text("--count", "N", "How many coupons a map or a ladder has, 1 to 50. Default 5.");
+        var ladder = Text(
+            "--ladder",
+            "S:S",
+            "An exposure ladder: coupons spread over the plate, each marked with its own exposure time between these "
+                + "two, for machines or slicers that take an exposure per object or area. Coupon: the preset search."
+        );
         var gap = Text("--gap", "MM", "The least distance to parts, margin and other coupons, 0.1 to 100. Default 2.");
         var pitch = Text(
             "--pixel",
@@ -62,7 +69,7 @@ internal static class PlaceCommand
             Exit codes: 0 placed, 1 no room (nothing is written) or a coupon that cannot work, 2 bad use or a part that cannot be read.
 
             Example:
-              calibgeom place holder.stl --plate 143x89 --gap 2 --picture plate.svg -o plate.stl
+              calibgeom place holder.stl --plate 150x90 --gap 2 --picture plate.svg -o plate.stl
             """
         );
         command.Arguments.Add(parts);
@@ -74,6 +81,7 @@ internal static class PlaceCommand
                 margin,
                 at,
                 count,
+                ladder,
                 gap,
                 pitch,
                 under,
@@ -95,11 +103,12 @@ internal static class PlaceCommand
                     Parts = parsed.GetValue(parts) ?? [],
                     Plate = parsed.GetValue(plate),
                     Margin = parsed.GetValue(margin),
-                    Source = coupon.Spec(io, parsed, "witness"),
+                    Source = coupon.Spec(io, parsed, parsed.GetValue(ladder) is null ? "witness" : "search"),
                     SpecPath = coupon.PathOf(parsed),
                     SpecTakesInput = coupon.TakesInput(parsed),
-                    At = parsed.GetValue(at) ?? "near",
+                    At = parsed.GetValue(at) ?? (parsed.GetValue(ladder) is null ? "near" : "map"),
                     Count = parsed.GetValue(count),
+                    Ladder = parsed.GetValue(ladder),
                     Gap = parsed.GetValue(gap),
                     PixelPitch = parsed.GetValue(pitch),
                     Under = parsed.GetValue(under),

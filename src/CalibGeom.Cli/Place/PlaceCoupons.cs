@@ -16,12 +16,32 @@ internal sealed record PlaceCoupons(
     /// <summary>Whether the design rules found an error; then there are no coupons.</summary>
     internal bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
-    internal static PlaceCoupons Make(SpecSource source, int count, bool labelled)
+    /// <summary>The exposures of a ladder's coupons, s, in the same order; none without a ladder.</summary>
+    internal IReadOnlyList<double> Exposures { get; private init; } = [];
+
+    internal static PlaceCoupons Make(SpecSource source, int count, bool labelled, IReadOnlyList<double> exposures)
     {
         if (!labelled)
             return Build(source, [("", source.Spec)]);
-        return Build(source, Enumerable.Range(1, count).Select(i => ($"A{i}", Labelled(source.Spec, $"A{i}"))));
+        return Build(
+            source,
+            Enumerable.Range(1, count).Select(i => ($"A{i}", Labelled(source.Spec, Mark(i, exposures))))
+        ) with
+        {
+            Exposures = exposures,
+        };
     }
+
+    /// <summary>The exposure of the coupon with a label, s; null without a ladder.</summary>
+    internal double? ExposureOf(string label)
+    {
+        int index = All.ToList().FindIndex(c => c.Label == label);
+        return index >= 0 && index < Exposures.Count ? Exposures[index] : null;
+    }
+
+    /// <summary>What is raised on a coupon: its label and, on a ladder, its exposure time.</summary>
+    private static string Mark(int number, IReadOnlyList<double> exposures) =>
+        exposures.Count == 0 ? $"A{number}" : FormattableString.Invariant($"A{number} {exposures[number - 1]:0.00}S");
 
     /// <summary>A coupon of another preset, to see whether it would fit.</summary>
     internal static Coupon? Of(Preset preset)

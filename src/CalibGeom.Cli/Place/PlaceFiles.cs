@@ -14,12 +14,19 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
     /// <summary>Where the object file is; null when none was written.</summary>
     internal string? ObjectPath { get; private init; }
 
-    internal static PlaceFiles Write(CommandIo io, PlaceRequest request, PlateLayout layout, PlaceParts parts)
+    internal static PlaceFiles Write(
+        CommandIo io,
+        PlaceRequest request,
+        PlateLayout layout,
+        PlaceParts parts,
+        PlaceCoupons coupons
+    )
     {
         SpecSource source = request.Source;
         ObjectFile file = ObjectFile.Of(source.Name, source.Spec, layout);
+        file = file with { Coupons = [.. file.Coupons.Select(c => c with { Exposure = coupons.ExposureOf(c.Label) })] };
         string digest = file.Digest;
-        string header = ObjectHeader.Of(request.Alone ? source.Name : $"parts and {source.Name}", digest);
+        string header = ObjectHeader.Of(request.CouponsOnly ? source.Name : $"parts and {source.Name}", digest);
         var paths = new List<string>();
         double distance = double.NaN;
         using var files = new OutputSet();
@@ -58,8 +65,8 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
                 Application = $"CalibGeom {Envelope.Version}",
             };
             if (request.IsThreeMf)
-                return PlateMerge.WriteThreeMf(stream, layout, content, !request.Alone);
-            return request.Alone
+                return PlateMerge.WriteThreeMf(stream, layout, content, !request.CouponsOnly);
+            return request.CouponsOnly
                 ? PlateMerge.WriteCouponsStl(stream, layout, header)
                 : PlateMerge.WriteStl(stream, layout, header);
         }

@@ -9,7 +9,7 @@ namespace CalibGeom.Cli.Place;
 /// <summary>What <c>place</c> did, as text and as JSON.</summary>
 internal static class PlaceReport
 {
-    internal static void Write(TextWriter writer, PlateLayout layout, PlaceFiles files)
+    internal static void Write(TextWriter writer, PlateLayout layout, PlaceCoupons coupons, PlaceFiles files)
     {
         foreach (PlacedCoupon coupon in layout.Coupons)
         {
@@ -18,19 +18,20 @@ internal static class PlaceReport
             writer.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{coupon.Name}: middle at X {centre.X:0.000}, Y {centre.Y:0.000}, standing on Z "
+                    $"{coupon.Name}{Exposure(coupons.ExposureOf(coupon.Label))}: middle at X {centre.X:0.000}, Y {centre.Y:0.000}, standing on Z "
                         + $"{coupon.Bounds.Min.Z:0.000} mm{turn}"
                 )
             );
         }
-        writer.WriteLine(
-            FormattableString.Invariant(
-                $"least distance to a part {Floor(files.Distance):0.0000} mm, gap {layout.Rules.Gap:0.0##} mm"
-            )
-        );
+        if (layout.Parts.Count > 0)
+            writer.WriteLine(
+                FormattableString.Invariant(
+                    $"least distance to a part {Floor(files.Distance):0.0000} mm, gap {layout.Rules.Gap:0.0##} mm"
+                )
+            );
     }
 
-    internal static JsonObject Describe(PlateLayout layout, PlaceFiles files) =>
+    internal static JsonObject Describe(PlateLayout layout, PlaceCoupons coupons, PlaceFiles files) =>
         new()
         {
             ["plate"] = new JsonObject
@@ -55,27 +56,32 @@ internal static class PlaceReport
                     .ToArray()
             ),
             ["coupons"] = new JsonArray(
-                layout
-                    .Coupons.Select(c =>
-                        (JsonNode)
-                            new JsonObject
-                            {
-                                ["name"] = c.Coupon.Name,
-                                ["label"] = c.Label,
-                                ["turn"] = c.Turn,
-                                ["shift"] = Point(c.Shift),
-                                ["min"] = Point(c.Bounds.Min),
-                                ["max"] = Point(c.Bounds.Max),
-                            }
-                    )
-                    .ToArray()
+                layout.Coupons.Select(c => (JsonNode)Describe(c, coupons.ExposureOf(c.Label))).ToArray()
             ),
             ["gap"] = layout.Rules.Gap,
-            ["distance"] = files.Distance,
+            ["distance"] = double.IsFinite(files.Distance) ? files.Distance : null,
             ["exactShadows"] = layout.IsExact,
             ["files"] = new JsonArray(files.Paths.Select(p => (JsonNode)p).ToArray()),
             ["caution"] = Caution.Text,
         };
+
+    private static JsonObject Describe(PlacedCoupon c, double? exposure)
+    {
+        var coupon = new JsonObject
+        {
+            ["name"] = c.Coupon.Name,
+            ["label"] = c.Label,
+            ["turn"] = c.Turn,
+            ["shift"] = Point(c.Shift),
+            ["min"] = Point(c.Bounds.Min),
+            ["max"] = Point(c.Bounds.Max),
+        };
+        if (exposure is { } s)
+            coupon["exposure"] = s;
+        return coupon;
+    }
+
+    private static string Exposure(double? time) => time is { } s ? FormattableString.Invariant($", {s:0.00} s") : "";
 
     /// <summary>Shown digits never say more than was measured.</summary>
     private static double Floor(double distance) => Math.Floor(distance * 1e4 + 1e-6) / 1e4;

@@ -21,6 +21,8 @@ internal sealed record PlaceRequest
 
     internal string? Count { get; init; }
 
+    internal string? Ladder { get; init; }
+
     internal string? Gap { get; init; }
 
     internal string? PixelPitch { get; init; }
@@ -43,6 +45,9 @@ internal sealed record PlaceRequest
 
     /// <summary>Whether several coupons are spread over the plate.</summary>
     internal bool IsMap => At == "map";
+
+    /// <summary>Whether nothing stands on the plate but coupons.</summary>
+    internal bool CouponsOnly => Alone || Parts.Length == 0;
 
     internal bool IsThreeMf => Output.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase);
 }

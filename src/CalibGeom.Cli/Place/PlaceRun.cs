@@ -17,7 +17,7 @@ internal static class PlaceRun
         PlacementRules rules = PlaceValues.Rules(request, source.Spec.Process);
         PlacementWish? wish = request.IsMap ? null : PlaceValues.Wish(request);
         using PlaceParts parts = PlaceParts.Open(io, request.Parts);
-        PlaceCoupons coupons = PlaceCoupons.Make(source, count, request.IsMap);
+        PlaceCoupons coupons = PlaceCoupons.Make(source, count, request.IsMap, PlaceValues.Ladder(request, count));
         if (coupons.HasErrors)
             return Refuse(io, request, coupons.Findings);
         var layout = new PlateLayout(plate, parts.All, rules);
@@ -33,9 +33,9 @@ internal static class PlaceRun
             return Refuse(io, request, [missing, .. layout.Findings]);
         }
         IReadOnlyList<Finding> overlaps = layout.FindOverlaps();
-        PlaceFiles files = PlaceFiles.Write(io, request, layout, parts);
+        PlaceFiles files = PlaceFiles.Write(io, request, layout, parts, coupons);
         parts.EndProgress();
-        Report(io, request, layout, [.. overlaps, .. layout.Findings, .. Told(coupons)], files);
+        Report(io, request, layout, coupons, [.. overlaps, .. layout.Findings, .. Told(coupons)], files);
         return ExitCode.Done;
     }
 
@@ -56,23 +56,30 @@ internal static class PlaceRun
         CommandIo io,
         PlaceRequest request,
         PlateLayout layout,
+        PlaceCoupons coupons,
         Finding[] findings,
         PlaceFiles files
     )
     {
         TextWriter result = request.Output == "-" ? io.Error : io.Out;
         if (request.Json)
-            Envelope.Write(result, "place", findings, PlaceReport.Describe(layout, files));
+            Envelope.Write(result, "place", findings, PlaceReport.Describe(layout, coupons, files));
         else
         {
-            PlaceReport.Write(result, layout, files);
+            PlaceReport.Write(result, layout, coupons, files);
             FindingText.Write(result, findings);
             io.Say(Caution.Text);
         }
         foreach (string path in files.Paths)
             io.Say($"wrote {path}");
         if (files.ObjectPath is { } written)
+        {
             NextCommand.Readings(io, written);
+            foreach (string label in layout.Coupons.Select(c => c.Label).Where(l => coupons.ExposureOf(l) is not null))
+                io.Say(
+                    $"then for {label}: calibgeom log add READINGS --coupon {label} --to LOG (its exposure is known)"
+                );
+        }
     }
 
     private static IEnumerable<Finding> Told(PlaceCoupons coupons) =>
@@ -80,6 +87,8 @@ internal static class PlaceRun
 
     private static void RequireSense(PlaceRequest request)
     {
+        if (request.Parts.Length == 0 && request.Ladder is null)
+            throw new InputException("Name the parts that a coupon is to stand beside; only a --ladder needs none.");
         if (request.Parts.Count(p => p == "-") + (request.SpecTakesInput ? 1 : 0) > 1)
             throw new InputException("Standard input can be used once. Name files.");
         if (request is { Json: true, Output: "-" })

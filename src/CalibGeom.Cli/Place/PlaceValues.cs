@@ -14,7 +14,7 @@ internal static class PlaceValues
         double[] size =
             request.Plate is { } text ? PlateText.Parse(text)
             : process is { } known ? [known.Plate.X, known.Plate.Y, known.Plate.Z]
-            : throw new InputException("The plate's size is not known. Give it, such as --plate 143x89.");
+            : throw new InputException("The plate's size is not known. Give it, such as --plate 150x90.");
         double margin = request.Margin is { } m ? Number("--margin", m, 0, 500) : 0;
         if (margin >= Math.Min(size[0], size[1]) / 2)
             throw new InputException(
@@ -63,6 +63,33 @@ internal static class PlaceValues
             && count is >= 1 and <= 50
             ? count
             : throw new InputException($"--count {text}: give a whole number from 1 to 50.");
+    }
+
+    /// <summary>The exposure times of a ladder's coupons, s; none when no ladder is asked for.</summary>
+    /// <exception cref="InputException">No two times, out of range, or not spread over the plate.</exception>
+    internal static IReadOnlyList<double> Ladder(PlaceRequest request, int count)
+    {
+        if (request.Ladder is not { } text)
+            return [];
+        if (!request.IsMap)
+            throw new InputException("The coupons of a ladder are spread over the plate; leave --at away.");
+        string[] ends = text.Split(':');
+        if (ends.Length != 2)
+            throw new InputException(
+                $"--ladder {text}: give the shortest and the longest exposure in s, as in 1.8:2.6."
+            );
+        try
+        {
+            return ExposureLadder.Times(
+                Number("--ladder", ends[0], 0.05, 200),
+                Number("--ladder", ends[1], 0.05, 200),
+                count
+            );
+        }
+        catch (ArgumentException e)
+        {
+            throw InputException.Because(e);
+        }
     }
 
     private static string Choice(string option, string? value, string standard, string other) =>

@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace CalibGeom.Cli.Place;
 
-/// <summary>A plate's size as every command's <c>--plate</c> takes it: <c>143x89</c> or <c>143x89x175</c>.</summary>
+/// <summary>A plate's size as every command's <c>--plate</c> takes it: <c>150x90</c> or <c>150x90x160</c>.</summary>
 internal static class PlateText
 {
     internal const string Help = "WIDTHxDEPTH[xHEIGHT]";
@@ -15,7 +15,7 @@ internal static class PlateText
         return size.Length is 2 or 3
             ? size
             : throw new InputException(
-                $"--plate {text}: give width and depth, and the height if it matters, such as 143x89 or 143x89x175."
+                $"--plate {text}: give width and depth, and the height if it matters, such as 150x90 or 150x90x160."
             );
     }
 
@@ -24,7 +24,7 @@ internal static class PlateText
         && value is >= 1 and <= 1000
             ? value
             : throw new InputException(
-                $"--plate: \"{text}\" is not a number from 1 to 1000. Give a size in mm such as 143x89 or "
-                    + $"143x89x175, with a point for decimals."
+                $"--plate: \"{text}\" is not a number from 1 to 1000. Give a size in mm such as 150x90 or "
+                    + $"150x90x160, with a point for decimals."
             );
 }

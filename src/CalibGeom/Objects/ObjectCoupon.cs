@@ -6,4 +6,8 @@ namespace CalibGeom.Objects;
 /// <param name="Y">How far its own origin was moved along Y, mm.</param>
 /// <param name="Z">How far it was lifted, mm.</param>
 /// <param name="Turn">0 or 90 degrees counter-clockwise about its own Z axis, before it was moved.</param>
-public sealed record ObjectCoupon(string Label, double X, double Y, double Z, int Turn);
+public sealed record ObjectCoupon(string Label, double X, double Y, double Z, int Turn)
+{
+    /// <summary>Its own exposure of a normal layer, s; null when it has that of the plate. Default null.</summary>
+    public double? Exposure { get; init; }
+}

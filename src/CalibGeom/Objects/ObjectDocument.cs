@@ -37,6 +37,8 @@ internal sealed class ObjectDocument
         public double Z { get; set; }
 
         public int Turn { get; set; }
+
+        public double? Exposure { get; set; }
     }
 
     internal sealed class PartDocument

@@ -44,7 +44,7 @@ public sealed record ObjectFile
 
     /// <summary>
     /// What readings name it by: that of the spec (<see cref="SpecDigest.Of"/>) when the object stands alone, else the
-    /// first 16 hex digits of the SHA-256 of the spec's canonical form and the places of the coupons.
+    /// first 16 hex digits of the SHA-256 of the spec's canonical form, the places of the coupons and their exposures.
     /// </summary>
     public string Digest
     {
@@ -57,7 +57,10 @@ public sealed record ObjectFile
             foreach (ObjectCoupon c in Coupons)
                 hash.AppendData(
                     Encoding.UTF8.GetBytes(
-                        string.Create(CultureInfo.InvariantCulture, $"\n{c.Label} {c.X:R} {c.Y:R} {c.Z:R} {c.Turn}")
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"\n{c.Label} {c.X:R} {c.Y:R} {c.Z:R} {c.Turn}{(c.Exposure is { } s ? $" {s:R}" : "")}"
+                        )
                     )
                 );
             return Convert.ToHexStringLower(hash.GetHashAndReset())[..16];

@@ -111,7 +111,7 @@ public static class ObjectFileJson
 
     private static ObjectCoupon ToCoupon(ObjectDocument.CouponDocument c, string name) =>
         c.Turn is 0 or 90
-            ? new ObjectCoupon(c.Label ?? "", c.X, c.Y, c.Z, c.Turn)
+            ? new ObjectCoupon(c.Label ?? "", c.X, c.Y, c.Z, c.Turn) { Exposure = c.Exposure }
             : throw new InputException($"{name}: a coupon is turned by 0 or 90 degrees, not {c.Turn}. {Remedy}");
 
     private static ObjectDocument.CouponDocument ToDocument(ObjectCoupon c) =>
@@ -122,6 +122,7 @@ public static class ObjectFileJson
             Y = c.Y,
             Z = c.Z,
             Turn = c.Turn,
+            Exposure = c.Exposure,
         };
 
     private static ObjectDocument.PartDocument ToDocument(ObjectPart p) => new() { Name = p.Name, Sha256 = p.Sha256 };

@@ -25,9 +25,8 @@ public sealed class PlateLayout
 
     /// <summary>Looks through the parts once.</summary>
     /// <param name="plate">The plate, in the coordinates of the parts.</param>
-    /// <param name="parts">The parts, at least one, each once.</param>
+    /// <param name="parts">The parts, each once; none when coupons have the plate to themselves.</param>
     /// <param name="rules">What coupons keep to; the defaults when null.</param>
-    /// <exception cref="ArgumentException">There is no part.</exception>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules? rules = null)
         : this(plate, parts, rules ?? new PlacementRules(), ExactLimit) { }
@@ -37,12 +36,10 @@ public sealed class PlateLayout
     {
         ArgumentNullException.ThrowIfNull(plate);
         ArgumentNullException.ThrowIfNull(parts);
-        if (parts.Count == 0)
-            throw new ArgumentException("A layout needs at least one part.", nameof(parts));
         (Plate, Parts, Rules) = (plate, parts, rules);
         IsExact = parts.Sum(p => p.TriangleCount) <= exactLimit;
         (shadows[double.PositiveInfinity], Surveys) = PlateShadow.Survey(plate, parts, IsExact);
-        PartBounds = BoundsOf(Surveys);
+        PartBounds = parts.Count > 0 ? BoundsOf(Surveys) : MiddleOf(plate);
     }
 
     private PlateLayout(Plate plate, PlateLayout other)
@@ -72,7 +69,7 @@ public sealed class PlateLayout
     /// <summary>The coupons placed so far.</summary>
     public IReadOnlyList<PlacedCoupon> Coupons => coupons;
 
-    /// <summary>The box round all parts, mm.</summary>
+    /// <summary>The box round all parts, mm; without parts the plate's middle at z = 0.</summary>
     public Box3D PartBounds { get; }
 
     /// <summary>Whether shadows are exact; see <see cref="ExactLimit"/>.</summary>
@@ -253,6 +250,12 @@ public sealed class PlateLayout
     /// <exception cref="InputException">A part cannot be read.</exception>
     public ShadowMap ToShadowMap() =>
         new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
+
+    private static Box3D MiddleOf(Plate plate)
+    {
+        var middle = new Vector3D(plate.CentreX, plate.CentreY, 0);
+        return new Box3D(middle, middle);
+    }
 
     private static Box3D BoundsOf(IReadOnlyList<PartSurvey> surveys) =>
         new(

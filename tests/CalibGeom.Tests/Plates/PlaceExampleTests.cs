@@ -15,7 +15,7 @@ public class PlaceExampleTests
         using var stream = new MemoryStream();
         // begin
         var layout = new PlateLayout(
-            new Plate(143, 89),
+            new Plate(150, 90),
             [PlatePart.FromMesh("holder", holder)],
             new PlacementRules { Gap = 2 }
         );
