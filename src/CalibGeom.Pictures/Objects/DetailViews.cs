@@ -81,16 +81,23 @@ internal static class DetailViews
         var frame = new Frame(window, room.X, room.Y + 14, scale);
         sheet.Heading(room.X, room.Y + 3, $"Slot comb, {Frame.Name(scale)}, heights of tunnels");
         cut.Draw(sheet, frame, window, (0, 0), Ink.Stone.WithOpacity(0.55));
-        foreach (GaugeLine tunnel in tunnels)
+        (double X, double Y)[] places = [.. tunnels.Select(t => frame.Map(cut.Coordinate(t.From.Point), part.Top))];
+        string[] texts = [.. tunnels.Select(t => SizeText.Of(t.Length()))];
+        double apart = Enumerable
+            .Range(1, places.Length - 1)
+            .Select(i => Math.Abs(places[i].X - places[i - 1].X))
+            .Append(double.PositiveInfinity)
+            .Min();
+        // All level or all upright, so that none takes another's place.
+        bool upright = texts.Any(t => Sheet.Measure(t) + 0.6 > apart);
+        for (int i = 0; i < tunnels.Length; i++)
         {
-            (double x, double y) = frame.Map(cut.Coordinate(tunnel.From.Point), part.Top);
-            string text = SizeText.Of(tunnel.Length()),
-                feature = $"{tunnel.Feature}";
-            if (
-                !sheet.TryText(x, y - 1.4, text, new TextStyle(2.1, TextAnchor.Middle) { Feature = feature })
-                && !sheet.TryText(x + 0.8, y - 1.4, text, new TextStyle(2.1, Turn: 90) { Feature = feature })
-            )
-                over.Add($"{feature} {text}");
+            string feature = $"{tunnels[i].Feature}";
+            TextStyle style = upright
+                ? new TextStyle(2.1, Turn: 90) { Feature = feature }
+                : new TextStyle(2.1, TextAnchor.Middle) { Feature = feature };
+            if (!sheet.TryText(places[i].X + (upright ? 0.8 : 0), places[i].Y - 1.4, texts[i], style))
+                over.Add($"{feature} {texts[i]}");
         }
         return frame.Room.Bottom + 4;
     }

@@ -101,7 +101,8 @@ internal sealed class Dimensions(Sheet sheet)
         string text
     )
     {
-        if (Sheet.Measure(text) < low - high)
+        // With room to spare: the extension lines of a longer dimension pass both ends.
+        if (Sheet.Measure(text) + 1.2 < low - high)
             foreach (double share in Shares)
                 yield return (x - 0.8, low + (high - low) * share, TextAnchor.Middle);
         yield return (x + 0.8, high - Tail - 0.5, TextAnchor.Start);

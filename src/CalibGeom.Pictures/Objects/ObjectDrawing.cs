@@ -11,7 +11,9 @@ namespace CalibGeom.Pictures.Objects;
 public static class ObjectDrawing
 {
     private const double Margin = 8,
-        Strip = 9;
+        Strip = 9,
+        Rest = 8,
+        CombHeight = 46;
 
     /// <summary>Draws an object, untilted.</summary>
     /// <param name="made">The object.</param>
@@ -39,7 +41,8 @@ public static class ObjectDrawing
         var left = new Room(body.X, body.Y, body.Width * 0.54, body.Height);
         var right = new Room(left.Right + 4, body.Y, body.Right - left.Right - 4, body.Height);
         var over = new List<string>();
-        over.AddRange(PlanViews.Draw(sheet, left, made, parts, outlines));
+        (IReadOnlyList<string> unplaced, double leftUsed) = PlanViews.Draw(sheet, left, made, parts, outlines);
+        over.AddRange(unplaced);
         double y = NestSections.Printed(sheet, right, made, parts, over);
         Room row = right with { Y = y, Height = right.Bottom - y };
         double split = made.Joints.Count > 0 && made.Columns.Count > 0 ? row.Width * 0.66 : row.Width;
@@ -54,13 +57,22 @@ public static class ObjectDrawing
             )
         );
         double last = TitleBlock.Height;
-        y = DetailViews.Comb(sheet, right with { Y = y, Height = right.Bottom - y - last }, made, parts, over);
+        // The comb is drawn close up where there is room for it.
+        Room free = left with
+        {
+            Y = leftUsed,
+            Height = left.Bottom - Rest - leftUsed,
+        };
+        if (free.Height >= CombHeight)
+            DetailViews.Comb(sheet, free, made, parts, over);
+        else
+            y = DetailViews.Comb(sheet, right with { Y = y, Height = right.Bottom - y - last }, made, parts, over);
         Room rest = right with { Y = y, Height = right.Bottom - y };
         double half = rest.Width * 0.5;
         ColumnMap.Draw(sheet, rest with { Width = half - 3 }, made, over);
         TitleBlock.Draw(sheet, rest with { X = rest.X + half, Width = half }, made, name);
         over.AddRange(made.Features.Where(IsOfAnotherPart).Select(f => $"{f.Id} {SizeText.Of(f.Nominal)}"));
-        SizeTable.DrawRest(sheet, new Room(left.X, left.Bottom - 8, left.Width, 8), over);
+        SizeTable.DrawRest(sheet, new Room(left.X, left.Bottom - Rest, left.Width, Rest), over);
         TitleBlock.Caution(sheet, new Room(body.X, body.Bottom + 1.5, body.Width, Strip));
         return sheet.Drawing;
     }

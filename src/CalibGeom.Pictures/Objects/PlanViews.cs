@@ -15,8 +15,8 @@ internal static class PlanViews
         Table = 6;
     private static readonly Pen Edge = new(Ink.Dark, 0.2 * Sheet.PixelsPerMm);
 
-    /// <summary>Draws them; returns what found no place.</summary>
-    internal static IReadOnlyList<string> Draw(
+    /// <summary>Draws them; returns what found no place, and where the next thing may begin.</summary>
+    internal static (IReadOnlyList<string> Left, double Bottom) Draw(
         Sheet sheet,
         Room room,
         TestObject made,
@@ -62,7 +62,7 @@ internal static class PlanViews
             Lines(sheet, below, LineView.Of(parts.Mesh, ViewDirection.Front));
         Front(sheet, dimensions, below, made);
         SizeTable.Draw(sheet, new Room(room.X, below.Room.Bottom + Table, room.Width, table), made);
-        return [.. dimensions.Left, .. unnamed];
+        return ([.. dimensions.Left, .. unnamed], below.Room.Bottom + Table + table);
     }
 
     private static void Lines(Sheet sheet, Frame frame, IReadOnlyList<(double X, double Y)[]> lines) =>
@@ -75,7 +75,8 @@ internal static class PlanViews
 
     private static void Front(Sheet sheet, Dimensions dimensions, Frame frame, TestObject made)
     {
-        sheet.Heading(frame.X - Dimensioned, frame.Y - 3, $"From the front, {Frame.Name(frame.Scale)}");
+        // Beside the dimensions: the text of a low object's height reaches up to the heading.
+        sheet.Heading(frame.X, frame.Y - 3, $"From the front, {Frame.Name(frame.Scale)}");
         Box2D e = frame.Extent;
         dimensions.Upright(
             frame.Map(e.Left, e.Bottom),
@@ -133,6 +134,8 @@ internal static class PlanViews
         )
         foreach (GaugeLine g in made.Gauges.Where(g => NamedBy(g.Feature) == named).TakeLast(1))
             leaders.Add(frame.Map(g.To.Point.X, g.To.Point.Y), named);
+        foreach (GaugeLine g in made.Gauges.Where(g => NamedBy(g.Feature) == KnownFeatures.SqueezeOpen).Take(1))
+            leaders.Add(frame.Map(g.From.Point.X, g.From.Point.Y), "scraper in on this side");
         return leaders;
     }
 
