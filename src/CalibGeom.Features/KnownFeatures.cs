@@ -39,6 +39,9 @@ public static class KnownFeatures
     /// <summary>The last stage at which something stood.</summary>
     public const string Stood = "stood";
 
+    /// <summary>How many stand whole.</summary>
+    public const string Standing = "standing";
+
     /// <summary>How many are open.</summary>
     public const string Open = "open";
 

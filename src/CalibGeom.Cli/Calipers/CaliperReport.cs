@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Calipers;
+using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Calipers;
 
@@ -17,7 +18,7 @@ internal static class CaliperReport
         ];
         foreach (JawCheck j in record.Jaws)
             rows.Add([
-                j.Jaw.ToString().ToLowerInvariant(),
+                ReadingWords.Of(j.Jaw),
                 Number(j.Constant.Value),
                 Number(j.Constant.Expanded),
                 j.Swing is { } s ? Number(s) : "-",
@@ -51,7 +52,7 @@ internal static class CaliperReport
                     (JsonNode)
                         new JsonObject
                         {
-                            ["jaw"] = j.Jaw.ToString().ToLowerInvariant(),
+                            ["jaw"] = ReadingWords.Of(j.Jaw),
                             ["constant"] = j.Constant.Value,
                             ["u"] = j.Constant.StandardUncertainty,
                             ["swing"] = j.Swing,

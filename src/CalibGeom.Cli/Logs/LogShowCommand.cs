@@ -27,7 +27,7 @@ internal static class LogShowCommand
         command.Options.Add(json);
         command.SetAction(parsed =>
         {
-            TrialLog log = Read(io, parsed.GetValue(path)!);
+            TrialLog log = LogInput.Read(io, parsed.GetValue(path)!);
             LogEntry[] entries = log.Entries.Where(e => !e.TakenBack || parsed.GetValue(all)).ToArray();
             if (parsed.GetValue(json))
                 Envelope.Write(
@@ -50,12 +50,4 @@ internal static class LogShowCommand
             ["takenBack"] = entry.TakenBack,
             ["trial"] = JsonNode.Parse(TrialLog.ToLine(entry.Trial)),
         };
-
-    private static TrialLog Read(CommandIo io, string path)
-    {
-        if (path != "-")
-            return TrialLog.ReadFile(path);
-        using var reader = new StreamReader(io.OpenInput());
-        return TrialLog.Read(reader, "standard input");
-    }
 }

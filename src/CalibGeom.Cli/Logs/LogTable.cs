@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Logs;
 
@@ -48,7 +49,7 @@ internal static class LogTable
             Growth(t.GrowthX),
             Growth(t.GrowthY),
             t.Joints.Any(j => j.Fit is not null)
-                ? string.Join(' ', t.Joints.Select(j => j.Fit?.ToString().ToLowerInvariant() ?? "-"))
+                ? string.Join(' ', t.Joints.Select(j => j.Fit is { } fit ? ReadingWords.Of(fit) : "-"))
                 : "-",
             t.Columns.Count > 0 ? $"{t.Columns.Count(c => c.Printed)} of {t.Columns.Count}" : "-",
             t.Slots is { } slots ? $"{slots.Open} of {slots.Heights.Count}" : "-",

@@ -70,7 +70,7 @@ internal sealed class MapRun(CommandIo io)
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 }

@@ -53,7 +53,7 @@ internal sealed record PredictRequest
         }
         catch (ArgumentException e)
         {
-            throw new InputException($"--for: {e.Message.Split(" (Parameter")[0]}", e);
+            throw InputException.Because(e, "--for: ");
         }
         return Pair(For) is var (peg, hole)
             ? new WantedJoint(peg, hole, null)

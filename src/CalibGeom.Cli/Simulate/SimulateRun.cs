@@ -143,7 +143,7 @@ internal static class SimulateRun
         };
 
     private static string Value(Reading r) =>
-        r.Fit is { } fit ? fit.ToString().ToLowerInvariant()
-        : r.Stage is { } stage ? stage.ToString().ToLowerInvariant()
+        r.Fit is { } fit ? ReadingWords.Of(fit)
+        : r.Stage is { } stage ? ReadingWords.Of(stage)
         : r.Value.ToString(r.Kind == ReadingKind.Size ? "0.00####" : "0", CultureInfo.InvariantCulture);
 }

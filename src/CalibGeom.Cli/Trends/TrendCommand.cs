@@ -122,7 +122,7 @@ internal static class TrendCommand
         }
         catch (ArgumentException e)
         {
-            throw new InputException(e.Message.Split(" (Parameter")[0], e);
+            throw InputException.Because(e);
         }
     }
 }

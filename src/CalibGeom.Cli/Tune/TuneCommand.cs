@@ -224,7 +224,7 @@ internal static class TuneCommand
             Drawing.RequireName(name);
         if (pages.Report is not null)
             RecordFile.RequireName(pages.Report);
-        TrialLog log = Read(io, path);
+        TrialLog log = LogInput.Read(io, path);
         IReadOnlyList<Trial> trials = log.Trials;
         if (trials.Count == 0)
             throw new InputException($"{path} holds no trial. Add one with calibgeom log add.");
@@ -259,13 +259,5 @@ internal static class TuneCommand
         {
             throw InputException.Because(e);
         }
-    }
-
-    private static TrialLog Read(CommandIo io, string path)
-    {
-        if (path != "-")
-            return TrialLog.ReadFile(path);
-        using var reader = new StreamReader(io.OpenInput());
-        return TrialLog.Read(reader, "standard input");
     }
 }

@@ -3,6 +3,7 @@ using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Reports;
 using CalibGeom.Pictures.Tuning;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Cli.Tune;
 
@@ -50,7 +51,9 @@ internal static class TuneRecord
                     .Select(j =>
                         (
                             $"{j.Joint} {j.Axis.ToUpperInvariant()}",
-                            FormattableString.Invariant($"{j.Clearance:0.000} \u00b1 {1.96 * j.Uncertainty:0.000} mm")
+                            FormattableString.Invariant(
+                                $"{j.Clearance:0.000} \u00b1 {Coverage.NormalFactor * j.Uncertainty:0.000} mm"
+                            )
                         )
                     ),
                 .. Thinnest(result),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Tune;
@@ -63,9 +64,7 @@ internal static class TuneReport
             Text($"{row.Settings.EdgeOffset:+0.000;-0.000;0}"),
             row.Measured is { } m ? Text($"{m:0.000}") : "-",
             row.Believed is { } b ? Text($"{b:0.000}") : "-",
-            row.Felt.Count > 0
-                ? string.Join(", ", row.Felt.Distinct().Select(f => f.ToString().ToLowerInvariant()))
-                : "-",
+            row.Felt.Count > 0 ? string.Join(", ", row.Felt.Distinct().Select(ReadingWords.Of)) : "-",
             row.Columns?.ToString() ?? "-",
             row.Slots?.ToString() ?? "-",
             Advised(row.Advised),

@@ -32,12 +32,46 @@ public static class CsvText
         }
     }
 
-    /// <summary>A field as it is written: quoted when it has to be.</summary>
+    /// <summary>
+    /// The fields of one line as people type it: spaces round a field do not count, and no field runs over lines.
+    /// </summary>
+    /// <param name="line">The line.</param>
+    /// <param name="separator">What stands between fields.</param>
+    /// <exception cref="InputException">A quote is not closed, or text follows a closing one.</exception>
+    public static IReadOnlyList<string> Fields(string line, char separator)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        var fields = new List<string>();
+        for (int at = 0; ; at++)
+        {
+            at = PastSpaces(line, at);
+            if (at < line.Length && line[at] == '"')
+            {
+                fields.Add(
+                    Quoted(line, ref at) ?? throw new InputException("a quote is opened and not closed on the line.")
+                );
+                at = PastSpaces(line, at);
+            }
+            else
+            {
+                int end = line.IndexOf(separator, at);
+                end = end < 0 ? line.Length : end;
+                fields.Add(line[at..end].Trim());
+                at = end;
+            }
+            if (at >= line.Length)
+                return fields;
+            if (line[at] != separator)
+                throw new InputException("text follows a closing quote. Double the quotes inside a quoted field.");
+        }
+    }
+
+    /// <summary>A field as it is written: quoted when it has to be, for commas and semicolons as separators.</summary>
     /// <param name="field">Its text.</param>
     public static string Quote(string field)
     {
         ArgumentNullException.ThrowIfNull(field);
-        return field.AsSpan().IndexOfAny("\",\r\n") < 0 && !field.StartsWith('#')
+        return field.AsSpan().IndexOfAny("\",;\r\n") < 0 && !field.StartsWith('#')
             ? field
             : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
@@ -65,28 +99,41 @@ public static class CsvText
 
     private static string Quoted(string text, ref int at, ref int line)
     {
-        int opened = line;
-        var field = new StringBuilder();
-        for (at++; ; at++)
-        {
-            if (at == text.Length)
-                throw new InputException($"Line {opened}: a quoted field is not closed; the file may be cut short.");
-            if (text[at] == '\n')
-                line++;
-            if (text[at] != '"')
-                field.Append(text[at]);
-            else if (at + 1 < text.Length && text[at + 1] == '"')
-                field.Append(text[at++]);
-            else
-                break;
-        }
-        at++;
+        int opened = line,
+            start = at;
+        if (Quoted(text, ref at) is not { } field)
+            throw new InputException($"Line {opened}: a quoted field is not closed; the file may be cut short.");
+        line += text.AsSpan(start, at - start).Count('\n');
         if (at < text.Length && text[at] == '\r')
             at++;
         if (at < text.Length && text[at] is not (',' or '\n'))
             throw new InputException($"Line {line}: text follows a closing quote. Separate fields by commas.");
         if (at == text.Length || text[at] == '\n')
             line++;
-        return field.ToString();
+        return field;
+    }
+
+    /// <summary>What stands between quotes, the first of which is next; null when there is no second.</summary>
+    private static string? Quoted(string text, ref int at)
+    {
+        var field = new StringBuilder();
+        for (at++; at < text.Length; at++)
+            if (text[at] != '"')
+                field.Append(text[at]);
+            else if (at + 1 < text.Length && text[at + 1] == '"')
+                field.Append(text[at++]);
+            else
+            {
+                at++;
+                return field.ToString();
+            }
+        return null;
+    }
+
+    private static int PastSpaces(string line, int at)
+    {
+        while (at < line.Length && line[at] == ' ')
+            at++;
+        return at;
     }
 }

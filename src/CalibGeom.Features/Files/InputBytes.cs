@@ -33,6 +33,27 @@ public static class InputBytes
         return bytes.ToArray();
     }
 
+    /// <summary>A file's text, if it is UTF-8 and no larger than the limit.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="limit">The most bytes.</param>
+    /// <param name="what">What it is, for the message: <c>a caliper record</c>.</param>
+    /// <exception cref="InputException">It is larger, or not UTF-8; the message begins with the path.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static string TextOf(string path, int limit, string what)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(what);
+        try
+        {
+            using FileStream stream = File.OpenRead(path);
+            return Utf8(Read(stream, limit, what), what.Length > 0 ? char.ToUpperInvariant(what[0]) + what[1..] : what);
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"{path}: {e.Message}", e);
+        }
+    }
+
     /// <summary>Bytes as text, without a byte order mark.</summary>
     /// <param name="bytes">The bytes.</param>
     /// <param name="what">What they are, for the message: <c>A feature table</c>.</param>

@@ -65,23 +65,16 @@ internal sealed class ObjectParts
     /// <summary>A number for each vertex above a height, the same for those that triangles up there join.</summary>
     private static int[] Pieces(TriangleMesh mesh, double above)
     {
-        int[] root = [.. Enumerable.Range(0, mesh.VertexCount)];
+        var sets = new UnionFind(mesh.VertexCount);
         ReadOnlySpan<int> corners = mesh.Triangles;
         for (int h = 0; h < corners.Length; h++)
         {
             int a = corners[h],
                 b = corners[h % 3 == 2 ? h - 2 : h + 1];
             if (mesh.Vertex(a).Z > above && mesh.Vertex(b).Z > above)
-                root[Find(root, a)] = Find(root, b);
+                sets.Join(a, b);
         }
-        return [.. Enumerable.Range(0, root.Length).Select(v => mesh.Vertex(v).Z > above ? Find(root, v) : -1)];
-    }
-
-    private static int Find(int[] root, int v)
-    {
-        while (root[v] != v)
-            v = root[v] = root[root[v]];
-        return v;
+        return [.. Enumerable.Range(0, sets.Count).Select(v => mesh.Vertex(v).Z > above ? sets.Find(v) : -1)];
     }
 
     private static Dictionary<int, string> Names(TestObject made, TriangleMesh mesh, int[] piece, double top)

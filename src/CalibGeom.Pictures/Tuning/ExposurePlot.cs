@@ -2,6 +2,7 @@ using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Pictures.Tuning;
 
@@ -88,8 +89,9 @@ public static class ExposurePlot
             );
     }
 
-    // The ends of a 95 % interval lie 1.96 deviations away on the logarithmic scale.
-    private static double OneDeviation(double middle, double end) => middle * Math.Pow(end / middle, 1 / 1.96);
+    // The ends of a 95 % interval lie so many deviations away on the logarithmic scale.
+    private static double OneDeviation(double middle, double end) =>
+        middle * Math.Pow(end / middle, 1 / Coverage.NormalFactor);
 
     private static void Contours(PlotArea plot, TuningResult result, double low, double high, double rest)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Features.Files;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Calipers;
@@ -21,9 +22,7 @@ public static class CaliperRecordFile
         ArgumentNullException.ThrowIfNull(path);
         try
         {
-            if (new FileInfo(path).Length > MostBytes)
-                throw new InputException($"{path}: larger than {MostBytes} bytes; that is no caliper record.");
-            return Parse(File.ReadAllText(path), path);
+            return Parse(InputBytes.TextOf(path, MostBytes, "a caliper record"), path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

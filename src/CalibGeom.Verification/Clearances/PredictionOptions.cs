@@ -1,4 +1,3 @@
-using System.Globalization;
 using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
 
@@ -19,14 +18,14 @@ public sealed record PredictionOptions
     public double FormError
     {
         get;
-        init => field = Check(value, 0, 1, nameof(FormError));
+        init => field = Require.Within(value, 0, 1, "form error", "mm", nameof(FormError));
     } = 0.006;
 
     /// <summary>How far a face's mean size may be from the model of scale and growth. 0 to 1. Default 0.003.</summary>
     public double ModelDeviation
     {
         get;
-        init => field = Check(value, 0, 1, nameof(ModelDeviation));
+        init => field = Require.Within(value, 0, 1, "deviation of the model", "mm", nameof(ModelDeviation));
     } = 0.003;
 
     /// <summary>
@@ -36,14 +35,14 @@ public sealed record PredictionOptions
     public double BurrError
     {
         get;
-        init => field = Check(value, 0, 1, nameof(BurrError));
+        init => field = Require.Within(value, 0, 1, "error by burrs", "mm", nameof(BurrError));
     } = 0.010;
 
     /// <summary>Additional error of each jaw on flexible material. 0 to 1. Default 0.02.</summary>
     public double FlexibleError
     {
         get;
-        init => field = Check(value, 0, 1, nameof(FlexibleError));
+        init => field = Require.Within(value, 0, 1, "error by a flexible material", "mm", nameof(FlexibleError));
     } = 0.02;
 
     /// <summary>
@@ -53,7 +52,10 @@ public sealed record PredictionOptions
     public double? BetweenPrints
     {
         get;
-        init => field = value is { } known ? Check(known, 0, 1, nameof(BetweenPrints)) : null;
+        init =>
+            field = value is { } known
+                ? Require.Within(known, 0, 1, "deviation between prints", "mm", nameof(BetweenPrints))
+                : null;
     }
 
     /// <summary>Standard deviation of growth from print to print where nothing is known, mm; no source.</summary>
@@ -66,7 +68,15 @@ public sealed record PredictionOptions
     public double BetweenPrintsDegreesOfFreedom
     {
         get;
-        init => field = Check(value, 1, 1000, nameof(BetweenPrintsDegreesOfFreedom));
+        init =>
+            field = Require.Within(
+                value,
+                1,
+                1000,
+                "number of degrees of freedom",
+                "",
+                nameof(BetweenPrintsDegreesOfFreedom)
+            );
     } = 4;
 
     /// <summary>
@@ -75,7 +85,7 @@ public sealed record PredictionOptions
     public double ReferenceUncertainty
     {
         get;
-        init => field = Check(value, 0, 1, nameof(ReferenceUncertainty));
+        init => field = Require.Within(value, 0, 1, "uncertainty of references", "mm", nameof(ReferenceUncertainty));
     } = 0.001;
 
     /// <summary>
@@ -85,7 +95,7 @@ public sealed record PredictionOptions
     public double ScalePrior
     {
         get;
-        init => field = Check(value, 1e-6, 0.1, nameof(ScalePrior));
+        init => field = Require.Within(value, 1e-6, 0.1, "deviation of scale", "", nameof(ScalePrior));
     } = 0.005;
 
     /// <summary>
@@ -95,7 +105,15 @@ public sealed record PredictionOptions
     public double RepeatabilityDegreesOfFreedom
     {
         get;
-        init => field = Check(value, 1, 1000, nameof(RepeatabilityDegreesOfFreedom));
+        init =>
+            field = Require.Within(
+                value,
+                1,
+                1000,
+                "number of degrees of freedom",
+                "",
+                nameof(RepeatabilityDegreesOfFreedom)
+            );
     } = 8;
 
     /// <summary>
@@ -105,7 +123,7 @@ public sealed record PredictionOptions
     public double? PixelPitch
     {
         get;
-        init => field = value is { } p ? Check(p, 0.005, 1, nameof(PixelPitch)) : null;
+        init => field = value is { } p ? Require.Within(p, 0.005, 1, "pixel pitch", "mm", nameof(PixelPitch)) : null;
     }
 
     /// <summary>Whether edges are drawn in grey levels, which takes the phase error away. Default false.</summary>
@@ -137,7 +155,7 @@ public sealed record PredictionOptions
     public int Draws
     {
         get;
-        init => field = (int)Check(value, 1000, 1e7, nameof(Draws));
+        init => field = (int)Require.Within(value, 1000, 1e7, "number of draws", "", nameof(Draws));
     } = 40_000;
 
     /// <summary>The seed of the draws. Default 1.</summary>
@@ -158,12 +176,4 @@ public sealed record PredictionOptions
             return 0;
         return pitch * Math.Sqrt(fraction * (1 - fraction));
     }
-
-    private static double Check(double value, double low, double high, string name) =>
-        value >= low && value <= high
-            ? value
-            : throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from {low} to {high}."),
-                name
-            );
 }

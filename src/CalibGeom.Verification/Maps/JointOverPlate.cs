@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Maps;
 
@@ -34,7 +35,10 @@ public sealed record JointOverPlate(double Peg, double Hole, bool Anywhere, Amou
                 )
             );
         double mean = (hole - peg) / 2 - 2 * growth.Average(v => v.Value),
-            reach = 2 * 1.96 * Math.Sqrt(growth.Average(v => v.Uncertainty * v.Uncertainty) / growth.Length);
+            reach =
+                2
+                * Coverage.NormalFactor
+                * Math.Sqrt(growth.Average(v => v.Uncertainty * v.Uncertainty) / growth.Length);
         Amount At(double ax, double ay)
         {
             Amount change = map.ClearanceChangeAt(ax, ay);

@@ -127,8 +127,8 @@ public static class LightMap
             sum += information * (v.Value - others.Average()) / answer;
         }
         double at = surface.At(point.X, point.Y, mean),
-            reach = 1.959963984540054 * surface.Deviation(point.X, point.Y, mean);
-        double own = weight > 0 ? 1.959963984540054 / Math.Sqrt(weight) : 0;
+            reach = Coverage.NormalFactor * surface.Deviation(point.X, point.Y, mean);
+        double own = weight > 0 ? Coverage.NormalFactor / Math.Sqrt(weight) : 0;
         return new PlacedLight(
             point,
             weight > 0 ? new Amount(sum / weight, sum / weight - own, sum / weight + own) : null,

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Maps;
 
@@ -61,7 +62,7 @@ public sealed class MapResult
     public Amount LightAt(double x, double y)
     {
         double value = surface.At(x, y, mean),
-            reach = 1.959963984540054 * surface.Deviation(x, y, mean);
+            reach = Coverage.NormalFactor * surface.Deviation(x, y, mean);
         return new Amount(value, value - reach, value + reach);
     }
 

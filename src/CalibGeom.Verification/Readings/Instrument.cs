@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>
@@ -47,13 +45,17 @@ public sealed record Instrument
     {
         ArgumentNullException.ThrowIfNull(name);
         Name = name;
-        Resolution = Check(resolution, nameof(resolution));
-        OutsideError = Check(outsideError, nameof(outsideError));
-        InsideError = Check(insideError, nameof(insideError));
-        DepthError = Check(depthError, nameof(depthError));
-        Repeatability = repeatability is { } known ? Check(known, nameof(repeatability)) : null;
+        Resolution = Require.Within(resolution, 0, 1, "resolution", "mm", nameof(resolution));
+        OutsideError = Require.Within(outsideError, 0, 1, "error of outside jaws", "mm", nameof(outsideError));
+        InsideError = Require.Within(insideError, 0, 1, "error of inside jaws", "mm", nameof(insideError));
+        DepthError = Require.Within(depthError, 0, 1, "error of the depth rod", "mm", nameof(depthError));
+        Repeatability = repeatability is { } known
+            ? Require.Within(known, 0, 1, "repeatability", "mm", nameof(repeatability))
+            : null;
         Jaw = jaw;
-        Variation = variation is { } swing ? Check(swing, nameof(variation)) : null;
+        Variation = variation is { } swing
+            ? Require.Within(swing, 0, 1, "swing of the error", "mm", nameof(variation))
+            : null;
     }
 
     /// <summary>The ordinary caliper that readings without an instrument mean.</summary>
@@ -109,7 +111,7 @@ public sealed record Instrument
         double? variation = null
     )
     {
-        Check(mpe, nameof(mpe));
+        _ = Require.Within(mpe, 0, 1, "permissible error", "mm", nameof(mpe));
         double third = Math.Sqrt(3);
         return new Instrument(
             name,
@@ -152,12 +154,4 @@ public sealed record Instrument
             varying = VaryingErrorOf(which);
         return Math.Sqrt(Math.Max(0, total * total - varying * varying));
     }
-
-    private static double Check(double value, string name) =>
-        value is >= 0 and <= 1
-            ? value
-            : throw new ArgumentException(
-                string.Create(CultureInfo.InvariantCulture, $"{name} is {value}; it runs from 0 to 1 mm."),
-                name
-            );
 }

@@ -68,7 +68,7 @@ public sealed record Reading
         ArgumentNullException.ThrowIfNull(feature);
         return feature.Size switch
         {
-            KnownFeatures.Open => ReadingKind.Count,
+            KnownFeatures.Open or KnownFeatures.Standing => ReadingKind.Count,
             KnownFeatures.Stood => ReadingKind.Stage,
             KnownFeatures.Fit => ReadingKind.Fit,
             _ => ReadingKind.Size,

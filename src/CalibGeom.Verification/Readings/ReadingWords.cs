@@ -1,7 +1,7 @@
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>The words of readings files.</summary>
-internal static class ReadingWords
+public static class ReadingWords
 {
     private static readonly (string Word, FeltFit Fit)[] Fits =
     [
@@ -59,13 +59,21 @@ internal static class ReadingWords
 
     internal static Jaw? ToJaw(string word) => Find(Jaws, word);
 
-    internal static string Of(FeltFit fit) => Array.Find(Fits, f => f.Fit == fit).Word;
+    /// <summary>The word of a fit.</summary>
+    /// <param name="fit">Which.</param>
+    public static string Of(FeltFit fit) => Array.Find(Fits, f => f.Fit == fit).Word;
 
-    internal static string Of(ColumnStage stage) => Array.Find(Stages, s => s.Stage == stage).Word;
+    /// <summary>The word of a stage at which a column last stood.</summary>
+    /// <param name="stage">Which.</param>
+    public static string Of(ColumnStage stage) => Array.Find(Stages, s => s.Stage == stage).Word;
 
-    internal static string Of(PartState state) => Array.Find(States, s => s.State == state).Word;
+    /// <summary>The word of a state of a part.</summary>
+    /// <param name="state">Which.</param>
+    public static string Of(PartState state) => Array.Find(States, s => s.State == state).Word;
 
-    internal static string Of(Jaw jaw) => Array.Find(Jaws, s => s.Jaw == jaw).Word;
+    /// <summary>The word of a pair of jaws.</summary>
+    /// <param name="jaw">Which.</param>
+    public static string Of(Jaw jaw) => Array.Find(Jaws, s => s.Jaw == jaw).Word;
 
     private static T? Find<T>((string Word, T Value)[] words, string word)
         where T : struct

@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>Readings as CSV, with commas or semicolons.</summary>
@@ -26,7 +28,7 @@ internal static class ReadingsCsv
                     continue;
                 else if (columns is null)
                     (columns, separator) = ToColumns(line);
-                else if (ToRow(CsvFields.Split(line, separator), columns, number) is { } row)
+                else if (ToRow(CsvText.Fields(line, separator), columns, number) is { } row)
                     readings.AddRange(
                         FeatureRange.Expand(separator == ',' ? row : row.WithPoint()).Select(r => r.ToReading())
                     );
@@ -72,7 +74,7 @@ internal static class ReadingsCsv
             line.Contains(';') ? ';'
             : line.Contains('\t') && !line.Contains(',') ? '\t'
             : ',';
-        string[] columns = CsvFields.Split(line, separator).Select(c => c.ToLowerInvariant()).ToArray();
+        string[] columns = CsvText.Fields(line, separator).Select(c => c.ToLowerInvariant()).ToArray();
         if (Array.Find(columns, c => !Columns.Contains(c, StringComparer.Ordinal)) is { } unknown)
             throw new InputException(
                 $"the column \"{unknown}\" is not known. Begin with the line {string.Join(',', Columns)}; the "
@@ -87,7 +89,7 @@ internal static class ReadingsCsv
     }
 
     /// <summary>The row, or null when its value has not been filled in.</summary>
-    private static ReadingRow? ToRow(List<string> fields, string[] columns, int line)
+    private static ReadingRow? ToRow(IReadOnlyList<string> fields, string[] columns, int line)
     {
         string Field(string column) =>
             Array.IndexOf(columns, column) is var i && i >= 0 && i < fields.Count ? fields[i] : "";
@@ -101,7 +103,7 @@ internal static class ReadingsCsv
             : new ReadingRow(feature, value, unit, Field("instrument"), Field("note"), line);
     }
 
-    private static string TooMany(List<string> fields, string[] columns, string feature, string value)
+    private static string TooMany(IReadOnlyList<string> fields, string[] columns, string feature, string value)
     {
         int after = Array.IndexOf(columns, "value") + 1;
         bool comma = fields[after].Length > 0 && fields[after].All(char.IsAsciiDigit);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using CalibGeom.Features.Files;
 
 namespace CalibGeom.Verification.Readings;
 
@@ -26,7 +27,7 @@ public static partial class ReadingsSheet
         text.Append("# temperature\n# state\n# material\n# instrument cal resolution= mpe=\n");
         text.Append("feature,value,unit,instrument,note\n");
         foreach ((string id, bool size, string how) in Rows(features, all))
-            text.AppendJoin(',', CsvFields.Quote(id), "", size ? "mm" : "", size ? "cal" : "", CsvFields.Quote(how))
+            text.AppendJoin(',', CsvText.Quote(id), "", size ? "mm" : "", size ? "cal" : "", CsvText.Quote(how))
                 .Append('\n');
         return text.ToString();
     }

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning;
 
@@ -19,7 +20,9 @@ internal static class TuningCurve
                 continue;
             var settings = new ExposureSettings(time, rest, offset);
             double spread = Math.Exp(
-                1.96 * answer.Response.At(settings, withCaliper: false).Uncertainty / answer.Response.TimeEffect
+                Coverage.NormalFactor
+                    * answer.Response.At(settings, withCaliper: false).Uncertainty
+                    / answer.Response.TimeEffect
             );
             points.Add(
                 new CurvePoint(

@@ -9,6 +9,9 @@ public static class Coverage
     /// <summary>The level of confidence used throughout: 95 %.</summary>
     public const double Level = 0.95;
 
+    /// <summary>The coverage factor of a normal distribution at <see cref="Level"/>: its 97.5 % point.</summary>
+    public const double NormalFactor = 1.959963984540054;
+
     /// <summary>The coverage factor of Student's t (JCGM 100, G.3). Degrees of freedom are not truncated.</summary>
     /// <param name="degreesOfFreedom">Over 0, maybe infinite.</param>
     /// <param name="probability">Between 0 and 1.</param>

@@ -1,11 +1,13 @@
 namespace CalibGeom.Meshes;
 
 /// <summary>Disjoint sets of 0, 1, ...; the smallest member is the root. Items may be added one by one.</summary>
-internal sealed class UnionFind
+public sealed class UnionFind
 {
     private int[] parent;
 
-    internal UnionFind(int count = 0)
+    /// <summary>Items 0 to count - 1, each a set of its own.</summary>
+    /// <param name="count">How many, 0 or more. Default 0.</param>
+    public UnionFind(int count = 0)
     {
         parent = new int[Math.Max(count, 16)];
         for (int i = 0; i < count; i++)
@@ -14,10 +16,10 @@ internal sealed class UnionFind
     }
 
     /// <summary>The number of items.</summary>
-    internal int Count { get; private set; }
+    public int Count { get; private set; }
 
     /// <summary>Adds an item as a set of its own and returns its number.</summary>
-    internal int Add()
+    public int Add()
     {
         if (Count == parent.Length)
             Array.Resize(ref parent, 2 * Count);
@@ -25,7 +27,9 @@ internal sealed class UnionFind
         return Count++;
     }
 
-    internal int Find(int item)
+    /// <summary>The root of the set that an item is in.</summary>
+    /// <param name="item">The item.</param>
+    public int Find(int item)
     {
         int[] up = parent;
         while (up[item] != item)
@@ -33,8 +37,13 @@ internal sealed class UnionFind
         return item;
     }
 
+    /// <summary>Joins the sets of two items.</summary>
+    /// <param name="a">One item.</param>
+    /// <param name="b">The other.</param>
+    public void Join(int a, int b) => Joined(a, b);
+
     /// <summary>Joins two sets; returns the root that stays and the one that vanishes, or the same twice.</summary>
-    internal (int Kept, int Gone) Join(int a, int b)
+    internal (int Kept, int Gone) Joined(int a, int b)
     {
         (a, b) = (Find(a), Find(b));
         if (a > b)

@@ -12,20 +12,19 @@ public sealed record Plate
     /// <param name="height">How high a print may be, mm, above 0; null (default) when that does not matter.</param>
     /// <param name="margin">Width of the strip along each edge that stays empty, mm; 0 (default) or more, less than
     /// half of either side.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A size is out of range.</exception>
+    /// <exception cref="ArgumentException">A size is out of range.</exception>
     public Plate(double width, double depth, double? height = null, double margin = 0)
     {
-        Width = Require(width, nameof(width), width is >= 1 and <= 1000, "from 1 to 1000 mm");
-        Depth = Require(depth, nameof(depth), depth is >= 1 and <= 1000, "from 1 to 1000 mm");
-        if (height is { } h)
-            Require(h, nameof(height), h is > 0 and <= 1000, "above 0 and at most 1000 mm");
-        Height = height;
-        Margin = Require(
-            margin,
-            nameof(margin),
-            margin >= 0 && margin < Math.Min(width, depth) / 2,
-            "0 or more and less than half of the plate's shorter side"
-        );
+        Width = Require.Within(width, 1, 1000, "width of the plate", "mm", nameof(width));
+        Depth = Require.Within(depth, 1, 1000, "depth of the plate", "mm", nameof(depth));
+        Height = height is { } h ? Require.Positive(h, 1000, "height of the plate", "mm", nameof(height)) : null;
+        Margin =
+            margin < Math.Min(width, depth) / 2
+                ? Require.Within(margin, 0, 500, "margin of the plate", "mm", nameof(margin))
+                : throw new ArgumentException(
+                    "The margin of the plate must be less than half of its shorter side.",
+                    nameof(margin)
+                );
     }
 
     /// <summary>Along X, mm.</summary>
@@ -60,7 +59,4 @@ public sealed record Plate
 
     /// <summary>The same plate with its front left corner at X = Y = 0.</summary>
     public Plate WithCornerOrigin() => this with { CentreX = Width / 2, CentreY = Depth / 2 };
-
-    private static double Require(double value, string name, bool fits, string range) =>
-        fits ? value : throw new ArgumentOutOfRangeException(name, value, $"The plate's {name} must be {range}.");
 }

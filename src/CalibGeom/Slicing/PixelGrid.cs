@@ -19,8 +19,8 @@ public sealed record PixelGrid
     {
         if (!double.IsFinite(origin.X + origin.Y))
             throw new ArgumentOutOfRangeException(nameof(origin), origin, "The corner of the pixels must be finite.");
-        RequirePitch(pitchX, nameof(pitchX));
-        RequirePitch(pitchY, nameof(pitchY));
+        Require.Within(pitchX, 0.001, 10, "pixel pitch", "mm", nameof(pitchX));
+        Require.Within(pitchY, 0.001, 10, "pixel pitch", "mm", nameof(pitchY));
         if (width < 1)
             throw new ArgumentOutOfRangeException(nameof(width), width, "There must be at least one pixel in x.");
         if (height < 1 || (long)width * height > 1_000_000_000)
@@ -63,8 +63,8 @@ public sealed record PixelGrid
     /// pixels.</exception>
     public static PixelGrid Covering(Box3D bounds, double pitchX, double pitchY, int margin = 1)
     {
-        RequirePitch(pitchX, nameof(pitchX));
-        RequirePitch(pitchY, nameof(pitchY));
+        Require.Within(pitchX, 0.001, 10, "pixel pitch", "mm", nameof(pitchX));
+        Require.Within(pitchY, 0.001, 10, "pixel pitch", "mm", nameof(pitchY));
         ArgumentOutOfRangeException.ThrowIfNegative(margin);
         (double left, double width) = Range(bounds.Min.X, bounds.Max.X, pitchX, margin);
         (double front, double height) = Range(bounds.Min.Y, bounds.Max.Y, pitchY, margin);
@@ -81,11 +81,5 @@ public sealed record PixelGrid
     {
         double first = Math.Floor(min / pitch + 1e-6) - margin;
         return (first, Math.Max(1, Math.Ceiling(max / pitch - 1e-6) + margin - first));
-    }
-
-    private static void RequirePitch(double pitch, string name)
-    {
-        if (!(pitch >= 0.001 && pitch <= 10))
-            throw new ArgumentOutOfRangeException(name, pitch, "A pixel pitch must be 0.001 to 10 mm.");
     }
 }

@@ -59,8 +59,12 @@ internal static class Tilting
             .DefaultIfEmpty(0)
             .Average();
         Affine3D lower = Affine3D.Shift(new(0, 0, floor / Grid.UnitsPerMillimetre));
-        return lower.Then(axis == TiltAxis.X ? Affine3D.TurnX(-degrees) : Affine3D.TurnY(-degrees));
+        return lower.Then(TurnOf(axis, -degrees));
     }
+
+    /// <summary>The turn about a level axis, by the right-hand rule.</summary>
+    internal static Affine3D TurnOf(TiltAxis axis, double degrees) =>
+        axis == TiltAxis.X ? Affine3D.TurnX(degrees) : Affine3D.TurnY(degrees);
 
     private static IEnumerable<GridPoint3D> UndersideOf(Loft loft) =>
         loft

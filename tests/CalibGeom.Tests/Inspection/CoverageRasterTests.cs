@@ -106,8 +106,8 @@ public class CoverageRasterTests
     public void AGridNeedsFinitePixelsOfReasonableSize()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => new PixelGrid(new(double.NaN, 0), 0.1, 0.1, 1, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new PixelGrid(new(0, 0), 0, 0.1, 1, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => new PixelGrid(new(0, 0), 0.1, 11, 1, 1));
+        Assert.Throws<ArgumentException>(() => new PixelGrid(new(0, 0), 0, 0.1, 1, 1));
+        Assert.Throws<ArgumentException>(() => new PixelGrid(new(0, 0), 0.1, 11, 1, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => new PixelGrid(new(0, 0), 0.1, 0.1, 0, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => new PixelGrid(new(0, 0), 0.1, 0.1, 100_000, 100_000));
         var box = new Box3D(new(0, 0, 0), new(1e6, 1e6, 1));

@@ -341,14 +341,14 @@ public class LayerInspectionTests
     [Fact]
     public void SettingsAreChecked()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { LayerHeight = 0 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { PixelX = double.NaN });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { PixelY = 11 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { MinimumPixels = -1 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { CarriedOverhang = -1 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { FailingOverhang = -1 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { CarriedBridge = -1 });
-        Assert.Throws<ArgumentOutOfRangeException>(() => new LayerSettings { SmallCavity = -1 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { LayerHeight = 0 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { PixelX = double.NaN });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { PixelY = 11 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { MinimumPixels = -1 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { CarriedOverhang = -1 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { FailingOverhang = -1 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { CarriedBridge = -1 });
+        Assert.Throws<ArgumentException>(() => new LayerSettings { SmallCavity = -1 });
     }
 
     /// <summary>

@@ -87,7 +87,7 @@ public class EdgeCaseObjectTests
             Enumerable.Range(1, 4).Select(i => made.Features.Find($"hole{i}.diameter")!.Nominal)
         );
         Assert.Equal(0.1, made.Features.Find("wall1.thickness")!.Nominal);
-        Assert.Equal(8, made.Features.Find("walls.stood")!.Nominal);
+        Assert.Equal(8, made.Features.Find("walls.standing")!.Nominal);
         // A line to the back, half way up the vents (0.8 to 2 mm above the plinth), meets nothing.
         GaugeLine hole = made.Gauges.First(g => g.Feature == "hole1.diameter");
         Vector3D middle = (hole.From.Point + hole.To.Point) * 0.5;

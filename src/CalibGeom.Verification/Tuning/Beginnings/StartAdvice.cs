@@ -72,7 +72,7 @@ public sealed record StartAdvice(
         return Of(
             time,
             FirstRest,
-            Math.Exp(1.96 * deviation),
+            Math.Exp(Coverage.NormalFactor * deviation),
             null,
             "one exposure cures two layers by the quoted curve; 24 laboratories "
                 + "measured one resin and differed by up to 7 times in Dp "

@@ -18,27 +18,27 @@ public sealed record LayerSettings
     private readonly double smallCavity = 5;
 
     /// <summary>mm, 0.001 to 10; 0.05 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double LayerHeight
     {
         get => layerHeight;
-        init => layerHeight = Require(value, 0.001, 10, nameof(LayerHeight));
+        init => layerHeight = Require.Within(value, 0.001, 10, "layer height", "mm", nameof(LayerHeight));
     }
 
     /// <summary>Pixel pitch in x, mm, 0.001 to 10; 0.035 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double PixelX
     {
         get => pixelX;
-        init => pixelX = Require(value, 0.001, 10, nameof(PixelX));
+        init => pixelX = Require.Within(value, 0.001, 10, "pixel pitch along X", "mm", nameof(PixelX));
     }
 
     /// <summary>Pixel pitch in y, mm, 0.001 to 10; 0.035 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double PixelY
     {
         get => pixelY;
-        init => pixelY = Require(value, 0.001, 10, nameof(PixelY));
+        init => pixelY = Require.Within(value, 0.001, 10, "pixel pitch along Y", "mm", nameof(PixelY));
     }
 
     /// <summary>
@@ -48,57 +48,56 @@ public sealed record LayerSettings
     public Plate? Plate { get; init; }
 
     /// <summary>Walls and gaps below this number of pixels are found, 0 to 100; 2 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double MinimumPixels
     {
         get => minimumPixels;
-        init => minimumPixels = Require(value, 0, 100, nameof(MinimumPixels));
+        init =>
+            minimumPixels = Require.Within(
+                value,
+                0,
+                100,
+                "number of pixels of the thinnest wall",
+                "",
+                nameof(MinimumPixels)
+            );
     }
 
     /// <summary>
     /// How far a layer may stick out level beyond the layer below it, mm, 0 to 100; 0.5 by default. Beyond it is a
     /// warning.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double CarriedOverhang
     {
         get => carriedOverhang;
-        init => carriedOverhang = Require(value, 0, 100, nameof(CarriedOverhang));
+        init => carriedOverhang = Require.Within(value, 0, 100, "carried overhang", "mm", nameof(CarriedOverhang));
     }
 
     /// <summary>The overhang, mm, beyond which it is an error, 0 to 1000; 2 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double FailingOverhang
     {
         get => failingOverhang;
-        init => failingOverhang = Require(value, 0, 1000, nameof(FailingOverhang));
+        init => failingOverhang = Require.Within(value, 0, 1000, "failing overhang", "mm", nameof(FailingOverhang));
     }
 
     /// <summary>
     /// The span, mm, up to which a layer carried on two sides is only noted, 0 to 1000; 3 by default. Beyond it is a
     /// warning.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double CarriedBridge
     {
         get => carriedBridge;
-        init => carriedBridge = Require(value, 0, 1000, nameof(CarriedBridge));
+        init => carriedBridge = Require.Within(value, 0, 1000, "carried bridge", "mm", nameof(CarriedBridge));
     }
 
     /// <summary>The volume, mm3, below which trapped resin is only noted, 0 to 1,000,000; 5 by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Out of range.</exception>
+    /// <exception cref="ArgumentException">Out of range.</exception>
     public double SmallCavity
     {
         get => smallCavity;
-        init => smallCavity = Require(value, 0, 1_000_000, nameof(SmallCavity));
+        init => smallCavity = Require.Within(value, 0, 1_000_000, "small cavity", "mm3", nameof(SmallCavity));
     }
-
-    private static double Require(double value, double least, double most, string name) =>
-        value >= least && value <= most
-            ? value
-            : throw new ArgumentOutOfRangeException(
-                name,
-                value,
-                FormattableString.Invariant($"{name} must be {least} to {most}.")
-            );
 }

@@ -82,7 +82,7 @@ internal sealed class ResinCheck(PixelGrid grid, double layerHeight)
 
     private void Join(int a, int b)
     {
-        (int kept, int gone) = sets.Join(a, b);
+        (int kept, int gone) = sets.Joined(a, b);
         if (kept == gone)
             return;
         Pocket p = pockets[kept],

@@ -101,7 +101,7 @@ internal sealed class WidthCheck
     {
         if (a < 0)
             return sets.Find(b);
-        (int kept, int gone) = sets.Join(a, b);
+        (int kept, int gone) = sets.Joined(a, b);
         if (kept != gone)
             groups[kept] = groups[kept].With(groups[gone]);
         return kept;

@@ -44,7 +44,7 @@ internal sealed class WallPart(WallSpec spec, PixelGrid pixels) : ITestPart
     public IEnumerable<PartFeature> Features(PartPlace place)
     {
         yield return PartFeature.Count(
-            FeatureId.Of(Name, null, KnownFeatures.Stood),
+            FeatureId.Of(Name, null, KnownFeatures.Standing),
             "count the walls that stand whole and straight",
             [.. made.Select((_, i) => Line(i, 0, place))]
         );
