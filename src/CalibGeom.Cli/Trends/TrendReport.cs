@@ -20,7 +20,7 @@ internal static class TrendReport
             writer,
             [
                 ["print", "day", "growth x mm", "growth y mm", "print-through mm", "column limit mm", "evidence"],
-                .. answer.Result.Points.Select((p, n) => Row(p, answer.Result.Evidence[n])),
+                .. answer.Log.Current.Read.Select((p, n) => Row(p, answer.Result.Evidence[n])),
             ]
         );
         writer.WriteLine("Evidence above 1 is said to be a change.");

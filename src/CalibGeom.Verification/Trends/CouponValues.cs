@@ -17,6 +17,9 @@ public static class CouponValues
 
     private const double FeltThreshold = 0.010;
 
+    // Roughness of a tunnel's roof and the judgement of what is open, mm: our estimate, as in tune.
+    private const double SlotJudgement = 0.015;
+
     // How steep survival is: a standard deviation of 0.18 in ln(diameter), a slope of 10 in the logistic law.
     private const double ColumnSpread = 0.18;
     private const double Tenth = 1.258925411794167;
@@ -96,12 +99,33 @@ public static class CouponValues
         );
         return new GaugeValue(
             Gauge.PrintThrough,
-            // Coupons with the same count err alike by where the truth lies in the step: one series a count.
-            FormattableString.Invariant($"z|{heights}|{slots.Open}|{place}"),
+            FormattableString.Invariant($"z|{heights}|{place}"),
             (low + high) / 2,
-            (high - low) / (2 * Math.Sqrt(12)),
+            (high - low) / Math.Sqrt(12),
             "z"
         );
+    }
+
+    /// <summary>
+    /// What combs counted one after the other say. A comb that counts as the one before says no more than that: where
+    /// in the step the truth lies is the same unknown, and moves unseen. One that counts one slot more or less says
+    /// that the truth has just passed the height between, which is known better than where in a step it lies.
+    /// </summary>
+    /// <param name="before">The value of the last comb that counted, or null.</param>
+    /// <param name="value">The value of a comb in the middle of its step.</param>
+    internal static GaugeValue? After(GaugeValue? before, GaugeValue value)
+    {
+        if (before is null || before.Series != value.Series)
+            return value;
+        double half = value.Uncertainty * Math.Sqrt(12) / 2,
+            halfBefore = before.Uncertainty * Math.Sqrt(12) / 2,
+            apart = value.Value - before.Value;
+        if (Math.Abs(apart) < 1e-9)
+            return null;
+        bool neighbours = Math.Abs(Math.Abs(apart) - half - halfBefore) < 1e-9;
+        return neighbours
+            ? new GaugeValue(value.Gauge, value.Series, value.Value - Math.Sign(apart) * half, SlotJudgement, value.Kin)
+            : value;
     }
 
     /// <summary>

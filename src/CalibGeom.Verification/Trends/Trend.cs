@@ -50,7 +50,7 @@ public static class Trend
             Charts = charts,
             Change = change,
             WouldBeSeen = seen,
-            MoreCoupons = open ? More(points, options, model, evidence[last], seen) : 0,
+            More = new Lazy<int?>(() => open ? More(points, options, model, evidence[last], seen) : 0),
             Verdict = change is not null
                 ? change.BeyondProbability >= 0.5
                     ? TrendVerdict.Recalibrate

@@ -8,6 +8,9 @@ public sealed record TrendAnswer
     // Below this the gauges disagree about light, and no exposure is offered.
     private const double PureLight = 0.5;
 
+    /// <summary>How probable it must be that a correction lands within the tolerance, to be offered: 0.9.</summary>
+    public const double Lands = 0.9;
+
     // An exposure is read off a display to about this; a correction below it is none.
     private const double LeastCorrection = 0.02;
 
@@ -23,7 +26,8 @@ public sealed record TrendAnswer
     /// <summary>The verdict, triggers included.</summary>
     public required TrendVerdict Verdict { get; init; }
 
-    /// <summary>The exposure that restores the light; null unless what moved is light.</summary>
+    /// <summary>The exposure that restores the light; null unless what moved is light, and the exposure lands within
+    /// the tolerance with a probability of <see cref="Lands"/>.</summary>
     public LightCorrection? Correction { get; init; }
 
     /// <summary>The answer in plain words: first the verdict, then the evidence.</summary>
@@ -56,10 +60,10 @@ public sealed record TrendAnswer
     {
         if (result.Change is not { } change || change.LightProbability < PureLight)
             return null;
-        if (Math.Abs(change.LogLight.Value) < LeastCorrection)
+        if (change.Correction is not { Probability: >= Lands } lost || Math.Abs(lost.LogLight) < LeastCorrection)
             return null;
         double Exposure(double logLight) => settings.Time * Math.Exp(-logLight);
-        double time = Math.Round(Exposure(change.LogLight.Value), 2);
+        double time = Math.Round(Exposure(lost.LogLight), 2);
         if (time is <= 0 or > ExposureSettings.Longest)
             return null;
         return new LightCorrection(

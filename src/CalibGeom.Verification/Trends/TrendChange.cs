@@ -6,6 +6,10 @@ public sealed record TrendChange
     /// <summary>The change of ln(light) by now, supposing that it is light. Negative = less light.</summary>
     public required Amount LogLight { get; init; }
 
+    /// <summary>What exposure takes back best, with the probability that it does; null when nothing speaks for
+    /// light.</summary>
+    public DoseLost? Correction { get; init; }
+
     /// <summary>The change of growth per edge by now, mm; null when no coupon tells growth.</summary>
     public Amount? Growth { get; init; }
 

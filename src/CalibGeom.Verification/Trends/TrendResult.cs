@@ -33,7 +33,9 @@ public sealed record TrendResult
     public double? WouldBeSeen { get; init; }
 
     /// <summary>How many more coupons would settle it; 0 when settled, null when none of 60 would.</summary>
-    public int? MoreCoupons { get; init; }
+    public int? MoreCoupons => More.Value;
+
+    internal Lazy<int?> More { get; init; } = new(() => 0);
 
     /// <summary>What was asked for.</summary>
     public required TrendOptions Options { get; init; }

@@ -18,11 +18,30 @@ public sealed class TrendSegment
                 && Alike(read.SelectMany(r => r.Values).Where(v => v.Gauge == g))
             )
             .ToHashSet();
+        GaugeValue? comb = null;
+        GaugeValue? Told(GaugeValue value)
+        {
+            if (value.Gauge != Gauge.PrintThrough)
+                return value;
+            GaugeValue? told = CouponValues.After(comb, value);
+            comb = value;
+            return told;
+        }
+        Read = entries
+            .Select(
+                (e, i) =>
+                    new TrendPoint(read[i].Values, e.Trial.Date, FormattableString.Invariant($"print {e.Number}"))
+            )
+            .ToArray();
         Points = entries
             .Select(
                 (e, i) =>
                     new TrendPoint(
-                        read[i].Values.Where(v => !useless.Contains(v.Gauge)),
+                        read[i]
+                            .Values.Where(v => !useless.Contains(v.Gauge))
+                            .Select(Told)
+                            .OfType<GaugeValue>()
+                            .ToArray(),
                         e.Trial.Date,
                         FormattableString.Invariant($"print {e.Number}")
                     )
@@ -35,6 +54,12 @@ public sealed class TrendSegment
 
     /// <summary>What they say.</summary>
     public IReadOnlyList<TrendPoint> Points { get; }
+
+    /// <summary>
+    /// What each print read by itself, before what is no news beside the print before it was left out of
+    /// <see cref="Points"/>.
+    /// </summary>
+    public IReadOnlyList<TrendPoint> Read { get; }
 
     /// <summary>The first print, whose conditions the others share.</summary>
     public Trial Reference => Entries[0].Trial;

@@ -152,7 +152,19 @@ internal sealed class TrendWords
     private void Correct(TrendChange change)
     {
         if (answer.Correction is not { } c)
+        {
+            if (change is { LightProbability: >= 0.5, Correction: { } lost })
+                Say(
+                    "trend-correct",
+                    Severity.Note,
+                    "",
+                    Text(
+                        $"No exposure is offered that gives the dose back: the best would bring the clearance within the tolerance with {100 * lost.Probability:0} % only ({100 * TrendAnswer.Lands:0} % is asked for)."
+                    ),
+                    "Further coupons, and a calibration log in which the exposure was changed, make it known better."
+                );
             return;
+        }
         ExposureSettings now = answer.Log.Current.Entries[^1].Trial.Settings;
         bool alone = result.Points.SelectMany(p => p.Values).Select(v => v.Gauge).Distinct().Count() < 2;
         Say(

@@ -19,7 +19,9 @@ internal sealed class Shop
         depth,
         growth,
         through,
-        difference;
+        difference,
+        told,
+        toldDepth;
 
     internal Shop(ulong seed)
     {
@@ -33,6 +35,8 @@ internal sealed class Shop
         growth = 0.02 + 0.02 * random.Normal();
         through = random.Uniform(0.25, 0.45);
         difference = 0.003 * random.Normal();
+        told = random.Normal();
+        toldDepth = random.Normal();
     }
 
     /// <summary>ln(light) at a coupon.</summary>
@@ -57,6 +61,27 @@ internal sealed class Shop
 
     internal double GrowthEffect => b;
 
+    /// <summary>Whether the exposure was changed in the calibration, which told the effects of light to a fifth.</summary>
+    internal bool Calibrated { get; init; }
+
+    /// <summary>Whether the comb has tunnels in steps of a fortieth of a decade instead of a tenth.</summary>
+    internal bool FineComb { get; init; }
+
+    /// <summary>What trend is told of this shop.</summary>
+    internal TrendOptions Options =>
+        Calibrated
+            ? TrendOptions.Default with
+            {
+                LightEffect = new LogNormalPrior(b * Math.Exp(0.2 * told), 0.2),
+                PenetrationDepth = new LogNormalPrior(depth * Math.Exp(0.2 * toldDepth), 0.2),
+            }
+            : TrendOptions.Default;
+
+    private IReadOnlyList<double> Heights =>
+        FineComb
+            ? [.. Enumerable.Range(0, 29).Select(i => Math.Round(0.16 * Math.Pow(10, i / 40.0), 3))]
+            : SlotOutcome.StandardHeights;
+
     private Trial Coupon(int n)
     {
         double vat = Vat?.Invoke(n) ?? 25,
@@ -79,9 +104,7 @@ internal sealed class Shop
             GrowthX = Read(g + difference / 2),
             GrowthY = Read(g - difference / 2),
             Joints = [Feel("joint1", 0.05 + 2 * growth - 2 * g), Feel("joint2", 0.05 + 2 * growth - 2 * g)],
-            Slots = Comb
-                ? new SlotOutcome(SlotOutcome.StandardHeights, SlotOutcome.StandardHeights.Count(h => h > z))
-                : null,
+            Slots = Comb ? new SlotOutcome(Heights, Heights.Count(h => h > z)) : null,
         };
     }
 

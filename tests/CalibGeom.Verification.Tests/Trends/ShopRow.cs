@@ -60,12 +60,12 @@ internal sealed class ShopRow
     internal double Corrected => corrected / (double)Math.Max(1, correctable);
 
     internal static string Head =>
-        "| shops | coupons per false alarm | seen by the end | verdict | individuals | EWMA | CUSUM | growth alone | print-through alone | size covered | date covered | corrected |\n"
-        + "|---|---|---|---|---|---|---|---|---|---|---|---|";
+        "| shops | coupons per false alarm | seen by the end | verdict | individuals | EWMA | CUSUM | growth alone | print-through alone | size covered | date covered | offered | lands |\n"
+        + "|---|---|---|---|---|---|---|---|---|---|---|---|---|";
 
     public override string ToString() =>
         FormattableString.Invariant(
-            $"| {Name} | {PerFalseAlarm:0} | {100 * Detected:0} % | {Text(Verdict)} | {Text(Individuals)} | {Text(Ewma)} | {Text(Cusum)} | {Text(Growth)} | {Text(Through)} | {(said > 0 ? FormattableString.Invariant($"{100 * Sizes:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100 * Dates:0.0} %") : "-")} | {(correctable > 0 ? FormattableString.Invariant($"{100 * Corrected:0.0} %") : "-")} |"
+            $"| {Name} | {PerFalseAlarm:0} | {100 * Detected:0} % | {Text(Verdict)} | {Text(Individuals)} | {Text(Ewma)} | {Text(Cusum)} | {Text(Growth)} | {Text(Through)} | {(said > 0 ? FormattableString.Invariant($"{100 * Sizes:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100 * Dates:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100.0 * correctable / said:0} %") : "-")} | {(correctable > 0 ? FormattableString.Invariant($"{100 * Corrected:0.0} %") : "-")} |"
         );
 
     private void Add(Shop shop, Func<int, double> light)
@@ -75,7 +75,7 @@ internal sealed class ShopRow
         bool changes = light(prints.Length - 1) != 0;
         int from = changes ? Shop.Onset : prints.Length;
         TrendLog log = TrendLog.Of(entries);
-        TrendResult result = Trend.Of(log.Current.Points);
+        TrendResult result = Trend.Of(log.Current.Points, shop.Options);
         int? first = First(result.Evidence.Select(e => e > 1));
         int skipped = prints.Length - result.Points.Count;
         watched += first is { } at && at < from ? at + 1 : Math.Min(from, result.Points.Count);
@@ -100,12 +100,22 @@ internal sealed class ShopRow
         // The change lies after the last coupon that was still as before.
         double start = 7 * (Shop.Onset - 0.5);
         dates += change.Since.Low <= start + 3.5 && change.Since.High >= start - 3.5 ? 1 : 0;
-        // The exposure is corrected when the change is first said.
-        int now = first!.Value;
-        TrendChange told = Trend.Of(log.Current.Points.Take(now + 1).ToArray()).Change!;
-        correctable++;
-        double left = light(now) - (told.LightProbability >= 0.5 ? told.LogLight.Value : 0);
-        corrected += Math.Abs(2 * shop.GrowthEffect * left) <= TrendOptions.Default.Tolerance ? 1 : 0;
+        Correct(shop, log, light, first!.Value);
+    }
+
+    // The exposure is corrected as soon as one is offered.
+    private void Correct(Shop shop, TrendLog log, Func<int, double> light, int first)
+    {
+        for (int now = first; now < log.Current.Points.Count; now += 3)
+        {
+            TrendChange? told = Trend.Of([.. log.Current.Points.Take(now + 1)], shop.Options).Change;
+            if (told is not { LightProbability: >= 0.5, Correction: { Probability: >= TrendAnswer.Lands } lost })
+                continue;
+            correctable++;
+            double left = light(now) - lost.LogLight;
+            corrected += Math.Abs(2 * shop.GrowthEffect * left) <= TrendOptions.Default.Tolerance ? 1 : 0;
+            return;
+        }
     }
 
     private static EwmaChart Averages(GaugeCharts c) => new(c.Points, 0, 1, 0.2, Average);

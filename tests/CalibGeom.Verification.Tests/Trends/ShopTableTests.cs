@@ -49,7 +49,7 @@ public class ShopTableTests(ITestOutputHelper output)
         if (Environment.GetEnvironmentVariable("CALIBGEOM_RUNS") is null)
         {
             // The other tests of this class hold the short form.
-            Assert.Equal(11, ShopRow.Head.Split('\n')[1].Count(c => c == '|') - 2);
+            Assert.Equal(12, ShopRow.Head.Split('\n')[1].Count(c => c == '|') - 2);
             return;
         }
         string[] wanted = (Environment.GetEnvironmentVariable("CALIBGEOM_ROWS") ?? "").Split(',');
@@ -75,6 +75,24 @@ public class ShopTableTests(ITestOutputHelper output)
                 s => new Shop(s) { Light = Step(share) },
                 Step(share)
             );
+        foreach (double share in new[] { 0.02, 0.04 })
+            yield return (
+                FormattableString.Invariant($"calibrated, falls {100 * share} %"),
+                s => new Shop(s) { Calibrated = true, Light = Falling(share) },
+                Falling(share)
+            );
+        yield return ("calibrated, step of 30 %", s => new Shop(s) { Calibrated = true, Light = Step(0.3) }, Step(0.3));
+        yield return (
+            "fine comb, falls 4 %",
+            s => new Shop(s)
+            {
+                Calibrated = true,
+                FineComb = true,
+                Light = Falling(0.04),
+            },
+            Falling(0.04)
+        );
+        yield return ("fine comb", s => new Shop(s) { FineComb = true }, none);
         yield return (
             "seasons of +-4 K",
             s => new Shop(s) { Vat = n => 25 + 4 * Math.Sin(2 * Math.PI * n / 52) },

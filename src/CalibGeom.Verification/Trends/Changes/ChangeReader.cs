@@ -17,6 +17,7 @@ internal sealed class ChangeReader
     private readonly ChangeModel model;
     private readonly TrendOptions options;
     private readonly int last;
+    private readonly bool readsGrowth;
     private readonly (double Weight, ChangeComponent Part)[] parts;
 
     internal ChangeReader(ChangeModel model, TrendOptions options, int last)
@@ -27,6 +28,7 @@ internal sealed class ChangeReader
         parts = all.Select(c => (Weight: Math.Exp(c.LogWeight - top), c)).Where(c => c.Weight > Negligible).ToArray();
         double sum = parts.Sum(p => p.Weight);
         parts = parts.Select(p => (p.Weight / sum, p.Part)).ToArray();
+        readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
     }
 
     /// <summary>The most probable single way.</summary>
@@ -41,9 +43,11 @@ internal sealed class ChangeReader
         var gauges = model.Filter.Points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet();
         double drifts = Share(p => p.Case.Drifts),
             beyond = Beyond();
+        Amount light = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1, p => p.Cause.Coarse));
         return new TrendChange
         {
-            LogLight = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1, p => p.Cause.Coarse)),
+            LogLight = light,
+            Correction = Correction(light) is { } c ? new DoseLost(c.LogLight, c.Probability) : null,
             Growth = gauges.Contains(Gauge.Growth) ? Mixture.Of(Now(_ => true, p => p.Cause.Growth)) : null,
             PrintThrough = gauges.Contains(Gauge.PrintThrough)
                 ? Mixture.Of(Now(_ => true, p => p.Cause.PrintThrough))
@@ -61,6 +65,37 @@ internal sealed class ChangeReader
             BeyondProbability = beyond,
             Crosses = drifts > 0.5 && beyond < 0.5 ? Crosses() : null,
         };
+    }
+
+    /// <summary>
+    /// The change of ln(light) that, taken back by the exposure, most probably puts growth within the tolerance again
+    /// (where no growth was read, the light), with that probability; null when nothing speaks for light.
+    /// </summary>
+    private (double LogLight, double Probability)? Correction(Amount light)
+    {
+        var ways = parts.Where(p => p.Part.Cause.IsLight).ToArray();
+        double all = ways.Sum(p => p.Weight);
+        if (all <= 0)
+            return null;
+        double Lands(double taken) =>
+            ways.Sum(p =>
+            {
+                double course = p.Part.Case.Course[last],
+                    mean = p.Part.Mean * course,
+                    more = mean * p.Part.Cause.Coarse,
+                    deviation = Math.Max(
+                        1e-9,
+                        Math.Sqrt(p.Part.Deviation * p.Part.Deviation * course * course + more * more)
+                    ),
+                    reach = Limit(p.Part.Cause, growthFirst: true);
+                return p.Weight
+                    * (Normal.CDF(mean, deviation, taken + reach) - Normal.CDF(mean, deviation, taken - reach));
+            }) / all;
+        return Enumerable
+            .Range(0, 41)
+            .Select(i => light.Low + i / 40.0 * (light.High - light.Low))
+            .Select(taken => (taken, Lands(taken)))
+            .MaxBy(t => t.Item2);
     }
 
     private double Share(Func<ChangeComponent, bool> which) => parts.Where(p => which(p.Part)).Sum(p => p.Weight);
@@ -83,10 +118,12 @@ internal sealed class ChangeReader
             .ToArray();
 
     /// <summary>The size at which a way of changing leaves the tolerance.</summary>
-    private double Limit(Cause cause)
+    private double Limit(Cause cause, bool growthFirst = false)
     {
         double light = -Math.Log(1 - options.LightTolerance),
             clearance = cause.Growth > 0 ? options.Tolerance / (2 * cause.Growth) : double.PositiveInfinity;
+        if (growthFirst)
+            return readsGrowth ? clearance : light;
         return cause.IsLight ? Math.Min(light, clearance)
             : double.IsFinite(clearance) ? clearance
             : light;
