@@ -1,5 +1,7 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using CalibGeom.Objects;
 
 namespace CalibGeom.Cli.Tests;
 
@@ -53,5 +55,82 @@ public class MapCommandTests
         Assert.Equal(2, run.ExitCode);
         Assert.Equal("", run.Out);
         Assert.Contains(about, run.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// A plate with coupons all over, some of them turned, read coupon by coupon: growth falls from the left to the
+    /// right and is larger along X than along Y of the printer, so that a turn that was forgotten would show.
+    /// </summary>
+    [Fact]
+    public void ReadingsOfOnePlateNeedNoLog()
+    {
+        using var folder = new TemporaryFolder();
+        DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
+        Assert.Equal(
+            0,
+            CliRun
+                .Of([
+                    "place",
+                    folder["block.stl"],
+                    "--plate",
+                    "150x90",
+                    "--at",
+                    "map",
+                    "--count",
+                    "5",
+                    "-o",
+                    folder["plate.stl"],
+                ])
+                .ExitCode
+        );
+        ObjectFile plate = ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "plate.object.json");
+        var csv = new StringBuilder($"# digest {plate.Digest}\n# state dry\n# material rigid\nfeature,value\n");
+        foreach (Feature f in plate.ToFeatures().Where(f => f.Id.Size is "outside" or "inside"))
+        {
+            ObjectCoupon coupon = plate.Coupons.Single(c => c.Label == f.Id.Coupon);
+            double growth = 0.02 - 0.0004 * coupon.X + (f.Axis == "x" ? 0.004 : 0),
+                sign = f.Id.Size == "outside" ? 1 : -1;
+            csv.Append(CultureInfo.InvariantCulture, $"{f.Id},{f.Nominal + 2 * sign * growth:0.000}\n");
+        }
+        File.WriteAllText(folder["bench.csv"], csv.ToString());
+        CliRun run = CliRun.Of("map", folder["bench.csv"], "--object", folder["plate.object.json"], "--json");
+        Assert.Equal((0, ""), (run.ExitCode, run.Error));
+        JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
+        Assert.Equal(5, result["places"]!.AsArray().Count);
+        Assert.True((bool)result["differs"]!);
+        Assert.Equal(75, (double)result["weakest"]!["x"]!);
+        Assert.Equal(
+            plate.Coupons.Select(c => (c.Label, c.X, c.Y)),
+            result["places"]!.AsArray().Select(p => ((string)p!["coupon"]!, (double)p["x"]!, (double)p["y"]!))
+        );
+    }
+
+    [Fact]
+    public void ReadingsWithoutAPlaceAreRefused()
+    {
+        CliRun run = CliRun.With(
+            Encoding.UTF8.GetBytes("# state dry\nfeature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.08\n"),
+            "map",
+            "-",
+            "-",
+            "--object",
+            "standard"
+        );
+        Assert.Equal((2, ""), (run.ExitCode, run.Out));
+    }
+
+    [Fact]
+    public void AReportHoldsAnswerPictureAndInput()
+    {
+        using var folder = new TemporaryFolder();
+        string log = folder.Write("plate.jsonl", DemoLogs.Plate(0.4));
+        CliRun run = CliRun.Of("map", log, "--report", folder["map.html"], "--for", "20/20.2");
+        Assert.Equal(0, run.ExitCode);
+        string page = File.ReadAllText(folder["map.html"]);
+        Assert.Contains(run.Out.Split('\n')[0].Split('(')[0], page, StringComparison.Ordinal);
+        Assert.Contains("<svg role=\"img\"", page, StringComparison.Ordinal);
+        Assert.Contains("anywhere on the plate", page, StringComparison.Ordinal);
+        Assert.Contains("plate.jsonl", page, StringComparison.Ordinal);
+        Assert.Equal(2, CliRun.Of("map", log, "--report", folder["map.txt"]).ExitCode);
     }
 }

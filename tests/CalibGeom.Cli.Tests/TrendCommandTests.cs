@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json.Nodes;
+using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Cli.Tests;
 
@@ -11,11 +12,11 @@ public class TrendCommandTests
     [Fact]
     public void FallingLightIsAnswerOneWithTheExposureThatGivesItBack()
     {
-        CliRun run = Trend(DemoLogs.Witness(0.04));
+        CliRun run = Trend(DemoLogs.Watched(0.04), "--tolerance", "0.03");
         Assert.Equal((1, ""), (run.ExitCode, run.Error));
         Assert.StartsWith("Recalibrate now.", run.Out, StringComparison.Ordinal);
         Assert.Contains("instead of 2.5 s gives the dose back", run.Out, StringComparison.Ordinal);
-        JsonNode json = JsonNode.Parse(Trend(DemoLogs.Witness(0.04), "--json").Out)!;
+        JsonNode json = JsonNode.Parse(Trend(DemoLogs.Watched(0.04), "--tolerance", "0.03", "--json").Out)!;
         Assert.Equal("trend", (string)json["command"]!);
         Assert.Equal("recalibrate", (string)json["result"]!["verdict"]!);
         double light = (double)json["result"]!["change"]!["light"]!["value"]!;
@@ -66,5 +67,48 @@ public class TrendCommandTests
         using var folder = new TemporaryFolder();
         Assert.Equal(1, Trend(DemoLogs.Witness(0.04), "--plot", folder["t.png"]).ExitCode);
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], File.ReadAllBytes(folder["t.png"])[..4]);
+    }
+
+    [Fact]
+    public void AReportHoldsAnswerPictureAndInput()
+    {
+        using var folder = new TemporaryFolder();
+        string log = folder.Write("demo-grey.jsonl", DemoLogs.Witness(0.04));
+        CliRun run = CliRun.Of("trend", log, "--report", folder["trend.html"]);
+        Assert.Equal(1, run.ExitCode);
+        string page = File.ReadAllText(folder["trend.html"]);
+        Assert.Contains("Recalibrate now.", page, StringComparison.Ordinal);
+        Assert.Contains("<svg role=\"img\"", page, StringComparison.Ordinal);
+        Assert.Contains("demo-grey.jsonl", page, StringComparison.Ordinal);
+        Assert.Equal(2, CliRun.Of("trend", log, "--report", folder["trend.txt"]).ExitCode);
+    }
+
+    [Fact]
+    public void ACalibrationInTheLogTellsHowGaugesAnswerToLight()
+    {
+        // Four exposures before the coupons: growth answers by 0.05 mm for a factor e.
+        static string Line(double time, int day, double light) =>
+            TrialLog.ToLine(
+                new Trial(new ExposureSettings(time, 1), new TrialConditions(0.05, "Demo grey", "bench"))
+                {
+                    Date = new DateOnly(2026, 1, 1).AddDays(day),
+                    Digest = "0123456789abcdef",
+                    Instrument = "cal",
+                    GrowthX = new GrowthReading(0.02 + 0.05 * Math.Log(time * light / 2.5), 0.0025, 0.0115),
+                    GrowthY = new GrowthReading(0.02 + 0.05 * Math.Log(time * light / 2.5), 0.0025, 0.0115),
+                }
+            ) + "\n";
+        string log = string.Concat(
+            new[] { 1.6, 2, 3.2, 4, 2.5 }
+                .Select((t, i) => Line(t, i, 1))
+                .Concat(Enumerable.Range(1, 8).Select(i => Line(2.5, 7 * i, i < 3 ? 1 : Math.Pow(0.9, i - 2))))
+        );
+        JsonNode json = JsonNode.Parse(Trend(log, "--json").Out)!;
+        JsonNode effects = json["findings"]!.AsArray().Single(f => (string)f!["rule"]! == "light-effects")!;
+        Assert.Contains("learnt from 5 prints", (string)effects["message"]!, StringComparison.Ordinal);
+        // The light is 0.9^6 = 0.53 of the baseline's.
+        JsonNode light = json["result"]!["change"]!["light"]!;
+        Assert.InRange((double)light["low"]!, -0.75, -0.47);
+        Assert.InRange((double)light["high"]!, -0.47, -0.2);
     }
 }

@@ -10,10 +10,14 @@ internal static class MapCommand
 {
     internal static Command Build(CommandIo io)
     {
-        var log = new Argument<string>("LOG")
+        var inputs = new Argument<string[]>("LOG|READINGS")
         {
-            Description = "The log with the coupons of one print, each with its place; - is standard input.",
+            Description =
+                "The log with the coupons of one print, each with its place (- is standard input), or the readings of the "
+                + "print: one file, or a file a coupon.",
+            Arity = ArgumentArity.OneOrMore,
         };
+        var printed = new ObjectOption("the one whose digest the readings name, beside them or in the current folder");
         var plate = new Option<string>("--plate")
         {
             Description = "Size of the plate, mm. Default 150x90.",
@@ -52,6 +56,11 @@ internal static class MapCommand
             Description = "Draw the plate with what each place reads (.svg or .png).",
             HelpName = "FILE",
         };
+        var report = new Option<string?>("--report")
+        {
+            Description = "Write the answer as a page to file as well: picture, table, exact inputs.",
+            HelpName = "FILE.html",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var command = new Command(
             "map",
@@ -62,21 +71,25 @@ internal static class MapCommand
 
             Example:
               calibgeom map plate.jsonl --plate 150x90 --plot map.svg --for 20/20.2 --at 40,20
+              calibgeom map plate.readings.csv --object plate.object.json
             """
         );
-        command.Arguments.Add(log);
-        foreach (Option option in new Option[] { plate, tolerance, light, joint, at, grid, plot, json })
+        command.Arguments.Add(inputs);
+        printed.AddTo(command);
+        foreach (Option option in new Option[] { plate, tolerance, light, joint, at, grid, plot, report, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
             new MapRun(io)
             {
-                Log = parsed.GetValue(log)!,
+                Inputs = parsed.GetValue(inputs)!,
+                Find = digest => printed.Find(io, parsed, digest, parsed.GetValue(inputs)!),
                 Plate = PlateText.Parse(parsed.GetValue(plate)!),
                 Tolerance = parsed.GetValue(tolerance),
                 LightTolerance = parsed.GetValue(light),
                 Joint = parsed.GetValue(joint) is { } text ? MapJoint.Read(text, parsed.GetValue(at)) : null,
                 Grid = parsed.GetValue(grid),
                 Plot = parsed.GetValue(plot),
+                Report = parsed.GetValue(report),
                 Json = parsed.GetValue(json),
             }.Run()
         );

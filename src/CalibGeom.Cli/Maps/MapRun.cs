@@ -4,13 +4,18 @@ using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Maps;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Maps;
+using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Maps;
 
 /// <summary>One run of <c>map</c>.</summary>
 internal sealed class MapRun(CommandIo io)
 {
-    internal required string Log { get; init; }
+    internal required IReadOnlyList<string> Inputs { get; init; }
+
+    /// <summary>Finds the object that readings are of by the digest they name.</summary>
+    internal required Func<string?, FoundObject> Find { get; init; }
 
     internal required double[] Plate { get; init; }
 
@@ -24,15 +29,20 @@ internal sealed class MapRun(CommandIo io)
 
     internal string? Plot { get; init; }
 
+    internal string? Report { get; init; }
+
     internal bool Json { get; init; }
 
     internal int Run()
     {
         if (Plot is not null)
             Drawing.RequireName(Plot);
-        TrialLog log = LogInput.Read(io, Log);
-        MapResult map = LightMap.Of(MapLog.Newest(log.Entries), Options());
+        if (Report is not null)
+            RecordFile.RequireName(Report);
+        (IReadOnlyList<MapPoint> points, LearntEffects effects, IReadOnlyList<Finding> odd) = Read();
+        MapResult map = LightMap.Of(points, effects.In(Options()));
         JointOverPlate? joint = Joint is { } j ? JointOverPlate.Of(map, j.Peg, j.Hole, j.At?.X, j.At?.Y) : null;
+        IReadOnlyList<Finding> findings = [.. MapWords.Of(map), EffectWords.Of(effects), .. odd];
         using (var outputs = new OutputSet())
         {
             if (Plot is not null)
@@ -46,14 +56,25 @@ internal sealed class MapRun(CommandIo io)
                         CoverageGrid.Write(map, writer);
                     }
                 );
+            if (Report is not null)
+                outputs.Add(Report, MapRecord.Page(Inputs, map, findings, joint).Write);
             outputs.Commit();
         }
-        IReadOnlyList<Finding> findings = [.. MapWords.Of(map), .. log.Findings];
         if (Json)
             Envelope.Write(io.Out, "map", findings, MapReport.Json(map, joint));
         else
             MapReport.Write(io.Out, map, findings, joint);
         return ExitCode.Done;
+    }
+
+    private (IReadOnlyList<MapPoint> Points, LearntEffects Effects, IReadOnlyList<Finding> Odd) Read()
+    {
+        bool log = Inputs.Count == 1 && (Inputs[0] == "-" || WrongFile.KindOf(Inputs[0]) == InputKind.Log);
+        if (!log)
+            return (MapReadings.Points(io, Inputs, Find, out IReadOnlyList<Finding> said), LearntEffects.None, said);
+        TrialLog read = LogInput.Read(io, Inputs[0]);
+        IReadOnlyList<MapPoint> points = MapLog.Newest(read.Entries);
+        return (points, LearntEffects.Of(TrendLog.Of(read.Entries)), read.Findings);
     }
 
     private MapOptions Options()

@@ -17,7 +17,8 @@ internal static class WrongFile
             throw new InputException($"{path} is {Describe(found, path)} {Remedy(wanted)}");
     }
 
-    private static InputKind KindOf(string path)
+    /// <summary>What a file is, by its name and first lines.</summary>
+    internal static InputKind KindOf(string path)
     {
         string lower = path.ToLowerInvariant();
         if (

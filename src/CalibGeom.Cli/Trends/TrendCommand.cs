@@ -5,6 +5,7 @@ using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Trends;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Tuning;
 
 namespace CalibGeom.Cli.Trends;
 
@@ -55,6 +56,11 @@ internal static class TrendCommand
             Description = "Draw the coupons over time (.svg or .png).",
             HelpName = "FILE",
         };
+        var report = new Option<string?>("--report")
+        {
+            Description = "Write the answer as a page to file as well: plots, table, exact inputs.",
+            HelpName = "FILE.html",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var command = new Command(
             "trend",
@@ -69,7 +75,9 @@ internal static class TrendCommand
             """
         );
         command.Arguments.Add(log);
-        foreach (Option option in new Option[] { tolerance, light, length, between, baseline, months, plot, json })
+        foreach (
+            Option option in new Option[] { tolerance, light, length, between, baseline, months, plot, report, json }
+        )
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
@@ -88,15 +96,21 @@ internal static class TrendCommand
             string? picture = parsed.GetValue(plot);
             if (picture is not null)
                 Drawing.RequireName(picture);
+            string? page = parsed.GetValue(report);
+            if (page is not null)
+                RecordFile.RequireName(page);
             TrialLog read = LogInput.Read(io, path);
-            TrendAnswer answer = Checked(() => TrendAnswer.Of(read.Entries, options, after));
+            LearntEffects effects = LearntEffects.Of(TrendLog.Of(read.Entries));
+            TrendAnswer answer = Checked(() => TrendAnswer.Of(read.Entries, effects.In(options), after));
+            IReadOnlyList<Finding> findings = [.. answer.Findings, EffectWords.Of(effects), .. read.Findings];
             using (var outputs = new OutputSet())
             {
                 if (picture is not null)
                     outputs.Add(picture, s => TrendPlot.Draw(answer).Write(picture, s));
+                if (page is not null)
+                    outputs.Add(page, TrendRecord.Page(path, answer, findings).Write);
                 outputs.Commit();
             }
-            IReadOnlyList<Finding> findings = [.. answer.Findings, .. read.Findings];
             if (parsed.GetValue(json))
                 Envelope.Write(io.Out, "trend", findings, TrendReport.Json(answer));
             else

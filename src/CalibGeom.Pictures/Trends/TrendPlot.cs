@@ -23,15 +23,16 @@ public static class TrendPlot
             result.Times.Append(result.Times[^1] + 1e-6)
         );
         for (int i = 0; i < gauges.Length; i++)
-            Panel(drawing, 8 + i * PanelHeight, time, gauges[i], result);
+            Panel(drawing, 8 + i * PanelHeight, time, gauges[i], answer);
         Evidence(drawing, 8 + gauges.Length * PanelHeight, time, result);
         return drawing;
     }
 
-    private static void Panel(Drawing drawing, double top, Axis time, Gauge gauge, TrendResult result)
+    private static void Panel(Drawing drawing, double top, Axis time, Gauge gauge, TrendAnswer answer)
     {
-        var values = result
-            .Points.SelectMany(
+        TrendResult result = answer.Result;
+        var values = answer
+            .Log.Current.Read.SelectMany(
                 (p, n) => p.Values.Where(v => v.Gauge == gauge).Select(v => (Time: result.Times[n], Value: v))
             )
             .ToArray();

@@ -29,8 +29,7 @@ public sealed class TrendSegment
         }
         Read = entries
             .Select(
-                (e, i) =>
-                    new TrendPoint(read[i].Values, e.Trial.Date, FormattableString.Invariant($"print {e.Number}"))
+                (e, i) => new TrendPoint(read[i].Values, e.Trial.Date, FormattableString.Invariant($"print {e.Number}"))
             )
             .ToArray();
         Points = entries

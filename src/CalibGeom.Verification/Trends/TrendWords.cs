@@ -187,20 +187,20 @@ internal sealed class TrendWords
     private void Surroundings()
     {
         TrendLog log = answer.Log;
-        foreach (TrendSegment other in log.Segments.Where(s => s != log.Current))
-        {
-            IReadOnlyList<string> why = other.DifferencesOf(log.Current.Reference);
-            string settings = other.SameSettings(log.Current.Reference) ? "" : $"{other.Reference.Settings}";
+        foreach (
+            var alike in log
+                .Segments.Where(s => s != log.Current)
+                .GroupBy(s => string.Join(", ", s.DifferencesOf(log.Current.Reference)))
+        )
             Say(
                 "trend-apart",
                 Severity.Note,
-                Name(other),
-                "These prints are another state and are not compared: "
-                    + string.Join(", ", why.Concat(settings.Length > 0 ? [settings] : []))
-                    + ".",
+                string.Join(", ", alike.Select(Name)),
+                alike.Key.Length > 0
+                    ? $"These prints are another state and are not compared: {alike.Key}."
+                    : "These prints were made at other settings and are not compared.",
                 ""
             );
-        }
         if (
             log.Current.Entries[^1].Trial.Conditions.Temperature
             is { } vat
@@ -296,7 +296,10 @@ internal sealed class TrendWords
     }
 
     private static string Mm(Amount a) =>
-        Text($"{a.Value:+0.000;-0.000} mm ({a.Low:+0.000;-0.000} to {a.High:+0.000;-0.000})");
+        Text($"{Even(a.Value):+0.000;-0.000} mm ({Even(a.Low):+0.000;-0.000} to {Even(a.High):+0.000;-0.000})");
+
+    // What rounds to zero has no sign.
+    private static double Even(double mm) => Math.Round(mm, 3) + 0.0;
 
     private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..] + ".";
 

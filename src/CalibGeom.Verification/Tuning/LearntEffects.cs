@@ -14,6 +14,10 @@ namespace CalibGeom.Verification.Tuning;
 /// <param name="Prints">From how many prints; 0 when they do not tell more than what is believed before.</param>
 public sealed record LearntEffects(LogNormalPrior Growth, LogNormalPrior PrintThrough, int Prints)
 {
+    /// <summary>What is believed before any print.</summary>
+    public static LearntEffects None { get; } =
+        new(ExposurePriors.Default.TimeEffect, ExposurePriors.Default.PenetrationDepth, 0);
+
     /// <summary>
     /// Learns from the prints of a log that stand before the last state began, under the same conditions as it, and
     /// from its first print. Prints at one exposure alone teach nothing.
@@ -34,7 +38,7 @@ public sealed record LearntEffects(LogNormalPrior Growth, LogNormalPrior PrintTh
             first,
         ];
         if (calibration.Select(t => t.Settings.Time).Distinct().Count() < 2)
-            return new LearntEffects(priors.TimeEffect, priors.PenetrationDepth, 0);
+            return None;
         LogNormalPrior growth = calibration.Any(t => t.GrowthX is not null || t.GrowthY is not null)
                 ? ExposureResponse.Learn(calibration, priors).TimeEffectNow
                 : priors.TimeEffect,

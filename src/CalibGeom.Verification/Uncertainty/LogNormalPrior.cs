@@ -22,6 +22,12 @@ public sealed record LogNormalPrior
     /// <summary>The standard deviation of the natural logarithm.</summary>
     public double LogDeviation { get; }
 
+    /// <summary>The 2.5 % point.</summary>
+    public double Low => At(-1.959963984540054);
+
+    /// <summary>The 97.5 % point.</summary>
+    public double High => At(1.959963984540054);
+
     /// <summary>The prior with a median whose logarithm spreads from low to high in its central 95 %.</summary>
     /// <param name="median">The median.</param>
     /// <param name="low">The 2.5 % point, above 0.</param>

@@ -68,7 +68,9 @@ public class TrendTests
             Log([.. calibration, witness, witness with { Date = new DateOnly(2026, 3, 1) }])
         );
         Assert.Equal(TrendVerdict.Recalibrate, answer.Verdict);
-        Assert.True(answer.Correction!.Settings.Time > 2.5);
+        // Two coupons do not tell the exposure that lands; that light is lacking they do.
+        Assert.InRange(answer.Result.Change!.Correction!.LogLight, -3, -0.1);
+        Assert.Equal(answer.Result.Change.Correction.Probability >= TrendAnswer.Lands, answer.Correction is not null);
         NoContradiction(answer);
     }
 
@@ -191,6 +193,23 @@ public class TrendTests
         Assert.Contains(answer.Findings, f => f.Rule == "trend-caliper");
         // The same with one caliper is a step.
         Assert.NotNull(TrendAnswer.Of(Log(prints.Select(p => p with { Instrument = "old" }).ToArray())).Result.Change);
+    }
+
+    [Fact]
+    public void ACombThatCountsTheSameIsNoNewsAndOneThatCountsAnotherPassedTheHeightBetween()
+    {
+        TrendSegment segment = TrendLog.Of(Log(Print(0, 0, 5), Print(0, 1, 5), Print(0, 2, 6), Print(0, 3, 3))).Current;
+        GaugeValue?[] told = segment
+            .Points.Select(p => p.Values.SingleOrDefault(v => v.Gauge == Gauge.PrintThrough))
+            .ToArray();
+        // Heights 0.16 to 0.80 in tenths of a decade: five open lie above 0.25 mm, six above 0.20, three above 0.40.
+        Assert.Equal([0.2825, 0.25, 0.45], told.OfType<GaugeValue>().Select(v => Math.Round(v.Value, 4)));
+        Assert.Null(told[1]);
+        // Uniform over the step (JCGM 100, 4.3.7), and the judgement of a slot at the height between.
+        Assert.Equal(0.065 / Math.Sqrt(12), told[0]!.Uncertainty, 1e-9);
+        Assert.Equal(0.015, told[2]!.Uncertainty, 1e-9);
+        Assert.Equal(0.1 / Math.Sqrt(12), told[3]!.Uncertainty, 1e-9);
+        Assert.All(segment.Read, p => Assert.Contains(p.Values, v => v.Gauge == Gauge.PrintThrough));
     }
 
     [Fact]
