@@ -1,6 +1,8 @@
 namespace CalibGeom.Features;
 
-/// <summary>How a print is taken to be made where nobody says it: one set for specs, logs and the virtual printer.</summary>
+/// <summary>
+/// How a print is taken to be made where nobody says it: one set for specs, logs and the virtual printer.
+/// </summary>
 public static class ProcessDefaults
 {
     /// <summary>Height of one layer, mm: 0.05, the usual one of resin printers (common practice, no source).</summary>

@@ -1,8 +1,8 @@
 namespace CalibGeom.Light;
 
 /// <summary>
-/// Roots of a monotone function. Our own, since an end that is a root already counts here, and since a place on the dose
-/// is wanted to a tenth of a micrometre in few evaluations, each a sum over all layers.
+/// Roots of a monotone function. Our own beside MathNet's Brent, whose one tolerance is held against the function's
+/// value too: here it is a length alone, whatever the unit of the function.
 /// </summary>
 internal static class Root
 {

@@ -5,7 +5,9 @@ using CalibGeom.TestObjects.Parts;
 
 namespace CalibGeom.OwnPart;
 
-/// <summary>A part as a developer would add it: a key, and beside it a block with a groove that the key goes into.</summary>
+/// <summary>
+/// A part as a developer would add it: a key, and beside it a block with a groove that the key goes into.
+/// </summary>
 /// <param name="key">Width of the key, mm.</param>
 /// <param name="groove">Width of the groove, mm.</param>
 public sealed class Keyway(double key, double groove) : ITestPart

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Verification.Calipers;
 
 namespace CalibGeom.Cli.Calipers;
 

@@ -6,8 +6,8 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A fit that survives readings it was not made for: gross errors are left out one by one while that alone mends it;
-/// otherwise the form error is raised until chi-square is as likely larger as smaller, and further the worse the misfit (after Paule and Mandel, J. Res.
-/// NBS 87 (1982) 377; the Birge ratio with the excess put where it arises).
+/// otherwise the form error is raised until chi-square is as likely larger as smaller, and further the worse the misfit
+/// (after Paule and Mandel, J. Res. NBS 87 (1982) 377; the Birge ratio with the excess put where it arises).
 /// </summary>
 internal sealed class ModelSearch
 {

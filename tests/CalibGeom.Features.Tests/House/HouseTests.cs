@@ -135,6 +135,65 @@ public partial class HouseTests
             select $"{folder}/{source.Path}:{line}"
         );
 
+    [Fact]
+    public void AFileReadsInOneSitting() =>
+        Assert.Empty(Sources.Where(s => s.Lines.Count() > 351).Select(s => $"{s.Path}: {s.Lines.Count()} lines"));
+
+    /// <summary>Adding the thin-wall fan changed these files outside its folder, and no others.</summary>
+    [Theory]
+    [InlineData("WallFan", "WallSpec|WallPart|WallParameters")]
+    [InlineData("PinRow", "PinSpec|PinPart|PinParameters|PinShape")]
+    public void APartIsNamedInThreeFilesOutsideItsFolder(string folder, string types)
+    {
+        var named = new Regex($@"\b({types})\b");
+        Assert.Equal(
+            [
+                "CalibGeom/TestObjects/Parts/ObjectParts.cs",
+                "CalibGeom/TestObjects/Specs/SpecParameters.cs",
+                "CalibGeom/TestObjects/Specs/TestObjectSpec.cs",
+            ],
+            Sources
+                .Where(s => !s.Path.Contains($"/{folder}/", StringComparison.Ordinal) && named.IsMatch(s.Text))
+                .Select(s => s.Path)
+        );
+    }
+
+    /// <summary>The plinth is no part but the ground that all of them stand on.</summary>
+    [Fact]
+    public void LayoutRulesAndComparisonAskPartsAndNeverTheirNames() =>
+        Assert.DoesNotContain(
+            Sources
+                .Where(s => AskingRooms.Any(r => s.Path.StartsWith(r, StringComparison.Ordinal)))
+                .SelectMany(s => s.Usings),
+            used =>
+                used.StartsWith("CalibGeom.TestObjects.Parts.", StringComparison.Ordinal)
+                && used != "CalibGeom.TestObjects.Parts.Plinth"
+        );
+
+    [Fact]
+    public void NoIdIsTakenApartAsText() =>
+        Assert.Empty(
+            from source in Sources
+            where source.Folder != "CalibGeom.Features"
+            from line in source.Lines
+            where IdAsText().IsMatch(line)
+            select $"{source.Path}: {line.Trim()}"
+        );
+
+    [Fact]
+    public void NinetyFivePercentIsSaidOnce() =>
+        Assert.Equal(
+            ["CalibGeom.Verification/Uncertainty/Coverage.cs"],
+            Sources.Where(s => NormalFactor().IsMatch(s.Text)).Select(s => s.Path)
+        );
+
+    private static readonly string[] AskingRooms =
+    [
+        "CalibGeom/TestObjects/Layout/",
+        "CalibGeom/TestObjects/Rules/",
+        "CalibGeom/TestObjects/Comparison/",
+    ];
+
     private static int Storey(string name) => Array.FindIndex(Storeys, s => Array.Exists(s, r => IsIn(name, r)));
 
     private static string? Room(string name) => Storeys.SelectMany(s => s).FirstOrDefault(r => IsIn(name, r));
@@ -150,4 +209,10 @@ public partial class HouseTests
 
     [GeneratedRegex("""["][^"]*(?<![\w-])--[a-z]""")]
     private static partial Regex OptionInString();
+
+    [GeneratedRegex("""(StartsWith|EndsWith|Contains|Split)\((\$?"(box|joint|column|slot|squeeze|span|plinth)|"\.(x|y|z|height|fit)"|KnownFeatures\.)""")]
+    private static partial Regex IdAsText();
+
+    [GeneratedRegex(@"\b1\.9(6|59)\d*")]
+    private static partial Regex NormalFactor();
 }

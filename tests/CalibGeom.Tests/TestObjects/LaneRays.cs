@@ -7,7 +7,9 @@ namespace CalibGeom.Tests.TestObjects;
 /// <summary>Straight lines held against the triangles of a mesh.</summary>
 internal sealed class LaneRays(TriangleMesh mesh)
 {
-    /// <summary>Into how many parts each side of a tunnel's two mouths is cut: a line for each of their fours.</summary>
+    /// <summary>
+    /// Into how many parts each side of a tunnel's two mouths is cut: a line for each of their fours.
+    /// </summary>
     private const int Cuts = 6;
 
     private readonly (Vector3D A, Vector3D B, Vector3D C)[] triangles =

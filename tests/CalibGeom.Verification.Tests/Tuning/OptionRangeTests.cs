@@ -3,7 +3,9 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
-/// <summary>Options that exist are valid: each value is taken at the ends of its range and refused just outside.</summary>
+/// <summary>
+/// Options that exist are valid: each value is taken at the ends of its range and refused just outside.
+/// </summary>
 public class OptionRangeTests
 {
     private const double Above0 = double.Epsilon;

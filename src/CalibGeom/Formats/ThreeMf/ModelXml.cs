@@ -166,7 +166,7 @@ internal sealed class ModelXml(PartXml xml, Faults faults)
             bool good =
                 color.Length is 7 or 9
                 && color[0] == '#'
-                && color.AsSpan(1).IndexOfAnyExcept("0123456789ABCDEFabcdef") < 0;
+                && color.Skip(1).All(char.IsAsciiHexDigit);
             if (!good || !attributes.ContainsKey("name"))
                 faults.Raise(
                     $"{xml.Place}: a base material needs a name and a displaycolor #RRGGBB or #RRGGBBAA",

@@ -1,5 +1,3 @@
-using CalibGeom.Slicing;
-
 namespace CalibGeom.Inspection.Layers;
 
 internal sealed partial class FreshPixels

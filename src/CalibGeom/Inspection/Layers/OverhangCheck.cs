@@ -140,8 +140,8 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
 
     /// <summary>
     /// The pixel with the largest size in each connected piece of those that belong, where there is one above 0; among
-    /// equals the one furthest from what carries it. A steep wall does not belong, so that two places do not hide behind
-    /// one that they share.
+    /// equals the one furthest from what carries it. A steep wall does not belong, so that two places do not hide
+    /// behind one that they share.
     /// </summary>
     private IEnumerable<(double Size, int Pixel)> Worst(Func<int, double> size, Func<int, bool> belongs)
     {

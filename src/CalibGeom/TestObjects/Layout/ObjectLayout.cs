@@ -1,6 +1,5 @@
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Plinth;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Layout;
 

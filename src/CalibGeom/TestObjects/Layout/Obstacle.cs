@@ -25,7 +25,9 @@ internal sealed class Obstacle
     internal static Obstacle Of(string owner, Rect r, double top) =>
         new(owner, [(r.X0, r.Y0), (r.X1, r.Y0), (r.X1, r.Y1), (r.X0, r.Y1)], 0, top);
 
-    /// <summary>The hull of a loft's outlines between its levels: exact where its walls are upright and convex.</summary>
+    /// <summary>
+    /// The hull of a loft's outlines between its levels: exact where its walls are upright and convex.
+    /// </summary>
     internal static Obstacle Of(string owner, Loft loft)
     {
         GridPoint[] points = [.. loft.Bottom.Outer.Points, .. loft.Top.Outer.Points];

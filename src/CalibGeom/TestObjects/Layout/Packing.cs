@@ -240,7 +240,7 @@ internal static class Packing
             [
                 .. from way in part.OtherWays.Prepend(part)
                 let form = way.Footprint.WithSight(sight)
-                from quarters in form.MayTurn ? new[] { 0, 1 } : [0]
+                from quarters in Enumerable.Range(0, form.MayTurn ? 2 : 1)
                 select (way, quarters, form.At(0, 0, quarters)),
             ];
             PartFootprint first = Ways[0].Form;

@@ -10,8 +10,8 @@ namespace CalibGeom.TestObjects.Layout;
 internal sealed class SightLines(IReadOnlyList<Obstacle> obstacles)
 {
     /// <summary>
-    /// The least share of lines that must pass every opening: 0.3 is to be seen, and a little for what a sample of lines
-    /// tells wrong.
+    /// The least share of lines that must pass every opening: 0.3 is to be seen, and a little for what a sample of
+    /// lines tells wrong.
     /// </summary>
     internal const double LeastShare = 0.32;
 

@@ -5,10 +5,9 @@ namespace CalibGeom.Formats.ThreeMf.Zip;
 
 /// <summary>
 /// The parts of a zip by name (ASCII case does not count). Our own, since System.IO.Compression checks no checksum, has
-/// no limit of inflation and writes the platform it ran on into a file; its inflater is used. Nothing is ever written to
-/// disk. A part is held to its
-/// declared length, its checksum, a largest size and a largest inflation ratio while it is read, so that a bomb ends in
-/// an error after a few megabytes.
+/// no limit of inflation and writes the platform it ran on into a file; its inflater is used. Nothing is ever written
+/// to disk. A part is held to its declared length, its checksum, a largest size and a largest inflation ratio while it
+/// is read, so that a bomb ends in an error after a few megabytes.
 /// </summary>
 internal sealed class ZipReader
 {

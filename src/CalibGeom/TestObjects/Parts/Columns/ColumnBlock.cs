@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects.Specs;
-
 namespace CalibGeom.TestObjects.Parts.Columns;
 
 /// <summary>

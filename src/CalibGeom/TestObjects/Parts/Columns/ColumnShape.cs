@@ -1,6 +1,5 @@
 using CalibGeom.Planar;
 using CalibGeom.Solids;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Parts.Columns;
 

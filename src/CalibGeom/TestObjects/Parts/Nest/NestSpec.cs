@@ -26,8 +26,8 @@ public sealed record NestSpec
 
     /// <summary>
     /// Clearance per side of each joint, positive = gap; joint j stands at index j - 1. One entry for each pair of
-    /// neighbouring boxes; that is checked when the group is put into a <see cref="Specs.TestObjectSpec"/>. Each -1 to 2 mm.
-    /// Default 0.05 mm for every joint, however many there are.
+    /// neighbouring boxes; that is checked when the group is put into a <see cref="Specs.TestObjectSpec"/>. Each -1 to
+    /// 2 mm. Default 0.05 mm for every joint, however many there are.
     /// </summary>
     /// <exception cref="ArgumentException">Too many entries, or one out of range.</exception>
     public ValueList<PerAxis> Clearances
