@@ -210,7 +210,9 @@ public partial class HouseTests
     [GeneratedRegex("""["][^"]*(?<![\w-])--[a-z]""")]
     private static partial Regex OptionInString();
 
-    [GeneratedRegex("""(StartsWith|EndsWith|Contains|Split)\((\$?"(box|joint|column|slot|squeeze|span|plinth)|"\.(x|y|z|height|fit)"|KnownFeatures\.)""")]
+    [GeneratedRegex(
+        """(StartsWith|EndsWith|Contains|Split)\((\$?"(box|joint|column|slot|squeeze|span|plinth)|"\.(x|y|z|height|fit)"|KnownFeatures\.)"""
+    )]
     private static partial Regex IdAsText();
 
     [GeneratedRegex(@"\b1\.9(6|59)\d*")]

@@ -163,10 +163,7 @@ internal sealed class ModelXml(PartXml xml, Faults faults)
         {
             Dictionary<string, string> attributes = xml.Attributes("name", "displaycolor");
             string color = attributes.GetValueOrDefault("displaycolor", "");
-            bool good =
-                color.Length is 7 or 9
-                && color[0] == '#'
-                && color.Skip(1).All(char.IsAsciiHexDigit);
+            bool good = color.Length is 7 or 9 && color[0] == '#' && color.Skip(1).All(char.IsAsciiHexDigit);
             if (!good || !attributes.ContainsKey("name"))
                 faults.Raise(
                     $"{xml.Place}: a base material needs a name and a displaycolor #RRGGBB or #RRGGBBAA",
