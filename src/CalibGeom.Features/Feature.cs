@@ -86,6 +86,9 @@ public sealed record Feature
             Step = FeatureHabits.StepOf(Id, Unit, Axis, faces),
         };
 
+    /// <summary>Where it stands in a block of rows, such as that of the columns; null where it stands in none.</summary>
+    public GridSpot? Spot { get; init; }
+
     /// <summary>The same feature of a coupon, with its mates.</summary>
     /// <param name="coupon">The coupon's label; empty for none.</param>
     /// <exception cref="ArgumentException">The label makes no id.</exception>

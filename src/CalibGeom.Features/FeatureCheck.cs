@@ -29,6 +29,8 @@ internal static class FeatureCheck
             return $"the axis of {feature.Id} is \"{feature.Axis}\"; axes are x, y, z or empty.";
         if (feature.HeadDiameter is { } head && !(head > 0 && double.IsFinite(head)))
             return $"the head of {feature.Id} has no diameter above 0.";
+        if (feature.Spot is { Row: < 1 } or { Place: < 1 })
+            return $"the spot of {feature.Id} has a row or place below 1.";
         return feature.Openings.Any(o => !(o > 0 && double.IsFinite(o)))
             ? $"an opening of {feature.Id} has no height above 0."
             : null;

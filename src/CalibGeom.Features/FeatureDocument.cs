@@ -26,6 +26,9 @@ internal sealed record FeatureDocument(
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double[]? Openings { get; init; }
 
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public GridSpot? Spot { get; init; }
+
     internal static FeatureDocument Of(Feature f) =>
         new(f.Id, f.Nominal, f.Unit, f.Axis, f.How)
         {
@@ -34,6 +37,7 @@ internal sealed record FeatureDocument(
             Mates = f.Mates.Count == 0 ? null : [.. f.Mates.Select(MateDocument.Of)],
             HeadDiameter = f.HeadDiameter,
             Openings = f.Openings.Count == 0 ? null : [.. f.Openings],
+            Spot = f.Spot,
         };
 
     /// <exception cref="InputException">It is none.</exception>
@@ -49,6 +53,7 @@ internal sealed record FeatureDocument(
                 Mates = (Mates ?? []).Select(ToMate).ToValueList(),
                 HeadDiameter = HeadDiameter,
                 Openings = (Openings ?? []).ToValueList(),
+                Spot = Spot,
             }
         );
     }

@@ -17,7 +17,7 @@ namespace CalibGeom.Features;
 public static class FeatureTableCsv
 {
     /// <summary>The most bytes that are read: 16 MiB.</summary>
-    public const int MaximumBytes = 16 << 20;
+    public const int MaximumBytes = ReaderLimits.FeatureTableBytes;
 
     private const string Header = "feature,nominal,unit,axis,how";
 
@@ -90,16 +90,17 @@ public static class FeatureTableCsv
     {
         digest = null;
         line = 1;
-        string rest = text.TrimStart('\uFEFF');
-        for (; rest.StartsWith('#'); line++)
+        int at = text.StartsWith('\uFEFF') ? 1 : 0;
+        for (; at < text.Length && text[at] == '#'; line++)
         {
-            int end = rest.IndexOf('\n', StringComparison.Ordinal);
-            string comment = (end < 0 ? rest : rest[..end])[1..].Trim();
+            int newLine = text.IndexOf('\n', at),
+                end = newLine < 0 ? text.Length : newLine;
+            string comment = text[(at + 1)..end].Trim();
             if (comment.StartsWith("digest", StringComparison.Ordinal))
                 digest = ToDigest(comment["digest".Length..].Trim(), line);
-            rest = end < 0 ? "" : rest[(end + 1)..];
+            at = newLine < 0 ? text.Length : newLine + 1;
         }
-        return rest;
+        return text[at..];
     }
 
     private static string ToDigest(string text, int line) =>

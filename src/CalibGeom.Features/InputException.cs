@@ -30,6 +30,10 @@ public class InputException : Exception
     /// <summary>Where, as far as it is known apart from the message.</summary>
     public InputPlace Place { get; } = InputPlace.Unknown;
 
+    /// <summary>The same error, said of a file: <c>spec.json:2:5: $.nest: ...</c>.</summary>
+    /// <param name="file">The file's name.</param>
+    public InputException In(string file) => new(Sentence, Place with { File = file }, this);
+
     /// <summary>
     /// An input error that a refused argument caused: its sentence, without the parameter's name, which means nothing
     /// to who wrote the input.

@@ -11,10 +11,23 @@ public sealed record InputPlace(string? File = null, int? Line = null, int? Colu
     public static InputPlace Unknown { get; } = new();
 
     /// <summary>
-    /// As it stands before a sentence: <c>readings.csv line 3</c>, <c>Line 3</c>, <c>$.nest (line 2, column 5)</c>;
-    /// empty when nothing is known.
+    /// As it stands before a sentence: <c>readings.csv:3</c>, <c>spec.json:2:5: $.nest</c>; without a file <c>Line
+    /// 3</c>, <c>$.nest (line 2, column 5)</c>; empty when nothing is known.
     /// </summary>
-    public override string ToString()
+    public override string ToString() => File is { } file ? InFile(file) : Alone();
+
+    private string InFile(string file)
+    {
+        string where = (Line, Column) switch
+        {
+            (null, _) => file,
+            ({ } line, null) => FormattableString.Invariant($"{file}:{line}"),
+            ({ } line, { } column) => FormattableString.Invariant($"{file}:{line}:{column}"),
+        };
+        return Path is { } path ? $"{where}: {path}" : where;
+    }
+
+    private string Alone()
     {
         string lines = (Line, Column) switch
         {
@@ -22,13 +35,12 @@ public sealed record InputPlace(string? File = null, int? Line = null, int? Colu
             ({ } line, null) => FormattableString.Invariant($"line {line}"),
             ({ } line, { } column) => FormattableString.Invariant($"line {line}, column {column}"),
         };
-        return (File, Path, lines) switch
+        return (Path, lines) switch
         {
-            (null, null, "") => "",
-            (null, null, _) => char.ToUpperInvariant(lines[0]) + lines[1..],
-            ({ } file, null, "") => file,
-            ({ } file, null, _) => $"{file} {lines}",
-            (_, { } path, _) => (File is null ? "" : $"{File}: ") + path + (lines.Length > 0 ? $" ({lines})" : ""),
+            (null, "") => "",
+            (null, _) => char.ToUpperInvariant(lines[0]) + lines[1..],
+            ({ } path, "") => path,
+            ({ } path, _) => $"{path} ({lines})",
         };
     }
 }

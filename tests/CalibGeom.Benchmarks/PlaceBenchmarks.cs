@@ -55,7 +55,7 @@ public class PlaceBenchmarks
     [Benchmark]
     public double Place()
     {
-        var layout = new PlateLayout(new Plate(143, 89), [PlatePart.Open(Source)]);
+        var layout = new PlateLayout(new Plate(150, 90), [PlatePart.Open(Source)]);
         if (layout.Place(coupon, PlacementWish.NearParts) is null)
             throw new InvalidOperationException("The plate has room for the coupon.");
         using var destination = new FileStream(Destination, FileMode.Create, FileAccess.Write, FileShare.None, 1);

@@ -49,15 +49,15 @@ public class BadUseTests
     [InlineData("make --check -o out.stl", "--check writes nothing; leave --check or -o away.")]
     [InlineData(
         "make --object bad.json -o out.stl",
-        "bad.json: $.nest.sizes[1] (line 2, column 6): nest.sizes is 2 mm; the range is 3 to 100 mm."
+        "bad.json:2:6: $.nest.sizes[1]: nest.sizes is 2 mm; the range is 3 to 100 mm."
     )]
-    [InlineData("make --object cut.json -o out.stl", "cut.json: line 1, column 9: not JSON")]
-    [InlineData("make --object empty.json -o out.stl", "empty.json: line 1, column 1: not JSON")]
+    [InlineData("make --object cut.json -o out.stl", "cut.json:1:9: not JSON")]
+    [InlineData("make --object empty.json -o out.stl", "empty.json:1:1: not JSON")]
     [InlineData("make --object binary.json -o out.stl", "must be UTF-8 text; byte 1 is not")]
     [InlineData("make --object huge.json -o out.stl", "larger than 1024 KiB")]
     [InlineData("make --object deep.json -o out.stl", "a number is needed, not a list.")]
     [InlineData("make --object many.json -o out.stl", "columns.diameters has more than 64 entries")]
-    [InlineData("make --object - -o out.stl", "standard input: line 1, column 1: not JSON")]
+    [InlineData("make --object - -o out.stl", "standard input:1:1: not JSON")]
     [InlineData("make --object plain.3mf -o out.stl", "plain.3mf: this 3MF carries no spec.")]
     [InlineData("make --object broken.3mf -o out.stl", "broken.3mf")]
     [InlineData("presets nope", "There is no preset \"nope\".")]
@@ -67,7 +67,7 @@ public class BadUseTests
         using var folder = Prepare();
         Dictionary<string, byte[]> before = Contents(folder);
         string[] args = line.Split(' ').Select(word => IsFile(word) ? folder[word] : word).ToArray();
-        CliRun run = CliRun.Of(args);
+        CliRun run = CliRun.Of([.. args, "--force"]);
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.TrimEnd().Split('\n'));

@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Tests.Schemas;
 
 namespace CalibGeom.Cli.Tests;
 
@@ -20,6 +21,8 @@ internal sealed record CliRun(int ExitCode, string Out, string Error, byte[] Byt
             OpenOutput = () => bytes,
         };
         int code = CommandHost.Run(args, io);
+        if (args.Contains("--json") && output.ToString() is { Length: > 0 } envelope)
+            OutputSchema.Require(envelope);
         return new CliRun(code, output.ToString(), error.ToString(), bytes.ToArray());
     }
 }

@@ -20,26 +20,4 @@ public class CommandHostTests
             CliRun.Of("log", "add", "nowhere.csv", "--to", "x.jsonl", "--time", "2", "--rest", "1").Error,
             StringComparison.Ordinal
         );
-
-    [Fact]
-    public void AFaultOfTheProgramIsToldAsOneAndIsNoBadUse()
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        var io = new CommandIo
-        {
-            Out = output,
-            Error = error,
-            OpenInput = () => throw new InvalidOperationException("The tape is torn."),
-            OpenOutput = () => Stream.Null,
-        };
-        Assert.Equal(ExitCode.Fault, CommandHost.Run(["make", "--object", "-", "--json"], io));
-        Assert.StartsWith(
-            "calibgeom make: This is a fault of the program, not of what you gave it: The tape is torn.",
-            error.ToString(),
-            StringComparison.Ordinal
-        );
-        Assert.Contains("make --object -", error.ToString(), StringComparison.Ordinal);
-        Assert.Contains("\"program-fault\"", output.ToString(), StringComparison.Ordinal);
-    }
 }

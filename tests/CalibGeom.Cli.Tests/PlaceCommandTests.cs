@@ -162,13 +162,13 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["low.stl"], -5, -5, 5, 5);
-        DemoParts.WriteBlock(folder["high.stl"], 60, 20, 80, 30, 3.5);
+        DemoParts.WriteBlock(folder["high.stl"], 60, 20, 80, 30, 4.5);
         string text = CliRun
-            .Of("place", folder["low.stl"], folder["high.stl"], "--plate", "150x90x15", "-o", folder["plate.stl"])
+            .Of("place", folder["low.stl"], folder["high.stl"], "--plate", "150x90x16", "-o", folder["plate.stl"])
             .Out;
-        Assert.Contains("note [part-floats] high.stl: The part floats 3.5 mm", text, StringComparison.Ordinal);
+        Assert.Contains("note [part-floats] high.stl: The part floats 4.5 mm", text, StringComparison.Ordinal);
         Assert.Contains(
-            "warning [part-off-plate] high.stl: The part reaches 8.5 mm beyond the plate.",
+            "warning [part-off-plate] high.stl: The part reaches 5 mm beyond the plate.",
             text,
             StringComparison.Ordinal
         );
@@ -196,7 +196,7 @@ public class PlaceCommandTests
         string zero = CliRun.Of([.. args, "--base", "zero"]).Out;
         Assert.Contains("standing on Z 0.000", zero, StringComparison.Ordinal);
         Assert.Contains(
-            "note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.",
+            "note [part-floats] high.stl: The part floats 4.5 mm above the height at which the coupon stands.",
             zero,
             StringComparison.Ordinal
         );
@@ -268,9 +268,13 @@ public class PlaceCommandTests
         );
         Assert.Equal(ExitCode.Done, run.ExitCode);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
-        Assert.Equal(420 - 71.5 + 2, (double)result["coupons"]![0]!["min"]![0]!, 3);
-        Assert.Equal(215 - 44.5 + 2, (double)result["coupons"]![0]!["min"]![1]!, 3);
-        Assert.Equal((double)result["coupons"]![0]!["max"]![0]!, StlReader.Read(folder["coupon.stl"]).Bounds.Max.X);
+        Assert.Equal(420 - 75 + 2, (double)result["coupons"]![0]!["min"]![0]!, 3);
+        Assert.Equal(215 - 45 + 2, (double)result["coupons"]![0]!["min"]![1]!, 3);
+        Assert.Equal(
+            (double)result["coupons"]![0]!["max"]![0]!,
+            StlReader.Read(folder["coupon.stl"]).Bounds.Max.X,
+            1e-6
+        );
     }
 
     [Fact]
@@ -364,8 +368,8 @@ public class PlaceCommandTests
 
     [Theory]
     [InlineData("", "--plate 150x90")]
-    [InlineData("--plate 143", "--plate 143")]
-    [InlineData("--plate 143,5x89", "143,5")]
+    [InlineData("--plate 150", "--plate 150")]
+    [InlineData("--plate 150,5x90", "150,5")]
     [InlineData("--plate NaNx89", "NaN")]
     [InlineData("--plate 150x90 --margin 45", "--margin 45")]
     [InlineData("--plate 150x90 --gap 0", "--gap")]

@@ -1,5 +1,5 @@
-using System.Text.RegularExpressions;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Tests.Guides;
 using CalibGeom.Objects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
@@ -8,30 +8,25 @@ namespace CalibGeom.Cli.Tests;
 
 /// <summary>Every command line in the README is run, in order, in one directory.</summary>
 [Collection(CurrentDirectory.Name)]
-public partial class ReadmeCommandTests
+public class ReadmeCommandTests
 {
     [Fact]
     public void EveryCommandLineOfTheReadmeWorks()
     {
-        string[] lines = File.ReadAllLines(Path.Combine(Repository.Root, "README.md"))
-            .Select(Command)
-            .OfType<string>()
-            .ToArray();
-        Assert.True(lines.Length >= 5);
+        GuideLine[] lines = [.. GuidePage.Read("README.md").Lines];
+        Assert.True(lines.Length >= 15);
         using var folder = new TemporaryFolder();
         DemoParts.WriteHolder(folder["holder.stl"], -26, 24);
         RepositoryFile.RequireHolds("docs/samples/holder.stl", File.ReadAllBytes(folder["holder.stl"]));
-        string before = Directory.GetCurrentDirectory();
-        try
-        {
-            Directory.SetCurrentDirectory(folder.Root);
-            foreach (string line in lines)
-                Run(line, folder);
-        }
-        finally
-        {
-            Directory.SetCurrentDirectory(before);
-        }
+        CurrentDirectory.Within(
+            folder,
+            () =>
+            {
+                foreach (GuideLine line in lines)
+                    Run(line.Text, folder);
+                OtherDigestsAreRefused();
+            }
+        );
         string[] named =
         [
             "standard.stl",
@@ -60,7 +55,7 @@ public partial class ReadmeCommandTests
         Assert.DoesNotContain(Presets.All, p => SpecDigest.Of(p.Spec) == digest);
         foreach (string sheet in new[] { "bench.csv", "print1.csv", "demo-grey.features.csv" })
             Assert.StartsWith($"# digest {digest}\n", File.ReadAllText(folder[sheet]), StringComparison.Ordinal);
-        Assert.Equal(digest, Assert.Single(TrialLog.ReadFile(folder["demo-grey.jsonl"]).Trials).Digest);
+        Assert.Equal(digest, Assert.Single(TrialLog.ReadFile(folder["demo-grey.jsonl"]).Entries).Trial.Digest);
         string plate = ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "object").Digest;
         Assert.StartsWith(
             $"# digest {plate}\n",
@@ -69,27 +64,36 @@ public partial class ReadmeCommandTests
         );
     }
 
+    /// <summary>Another digest anywhere on the way ends the next step.</summary>
+    private static void OtherDigestsAreRefused()
+    {
+        (string File, string[] Next)[] all =
+        [
+            ("print1.csv", ["predict", "print1.csv"]),
+            ("print1.csv", ["log", "add", "print1.csv", "--to", "demo-grey.jsonl", "--again"]),
+            ("plate.readings.csv", ["predict", "plate.readings.csv"]),
+            ("demo-grey.object.json", ["readings", "--object", "demo-grey.object.json"]),
+            ("demo-grey.object.json", ["predict", "print1.csv"]),
+            ("plate.object.json", ["inspect", "plate.stl", "--against"]),
+        ];
+        foreach ((string file, string[] next) in all)
+        {
+            string before = File.ReadAllText(file);
+            int at = before.IndexOf("digest", StringComparison.Ordinal) + "digest".Length;
+            at += before[at..].TakeWhile(c => !char.IsAsciiHexDigitLower(c)).Count();
+            File.WriteAllText(file, before.Remove(at, 1).Insert(at, before[at] == '0' ? "1" : "0"));
+            CliRun run = CliRun.Of(next);
+            File.WriteAllText(file, before);
+            Assert.True(run.ExitCode == ExitCode.BadUse, $"{file}: {string.Join(' ', next)}: {run.ExitCode} {run.Out}");
+        }
+    }
+
     private static void Run(string line, TemporaryFolder folder)
     {
         string[] sides = line.Split(" > ");
-        string[] args = Words()
-            .Matches(sides[0])
-            .Select(m => m.Value.Replace("\"", "", StringComparison.Ordinal))
-            .ToArray();
-        CliRun run = CliRun.Of(args);
+        CliRun run = CliRun.Of(GuideWords.Of(sides[0]));
         Assert.True(run.ExitCode == ExitCode.Done, $"{line}: {run.ExitCode} {run.Error}");
         if (sides.Length == 2)
             folder.Write(sides[1], run.Out);
     }
-
-    private static string? Command(string line)
-    {
-        foreach (string start in new[] { "calibgeom ", "dotnet run --project src/CalibGeom.Cli -- " })
-            if (line.StartsWith(start, StringComparison.Ordinal))
-                return line[start.Length..];
-        return null;
-    }
-
-    [GeneratedRegex("""(?:[^\s"]|"[^"]*")+""")]
-    private static partial Regex Words();
 }

@@ -4,6 +4,7 @@ using CalibGeom.Cli.Shared;
 using CalibGeom.Formats;
 using CalibGeom.Meshes;
 using CalibGeom.Objects;
+using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Tests;
@@ -16,7 +17,7 @@ public class ThreadTests
     public void AnObjectOfOnesOwnIsFoundFromTheSheetToTheLog()
     {
         using var folder = new TemporaryFolder();
-        InFolder(
+        CurrentDirectory.Within(
             folder,
             () =>
             {
@@ -100,10 +101,11 @@ public class ThreadTests
     [InlineData("0.04", 0)]
     [InlineData("0.03,0.05", 0)]
     [InlineData("0.04", 5)]
+    [InlineData("0.04", -7)]
     public void ReadingsMadeFromThePlateItselfGiveBackTheDesignedClearances(string pitch, int tilt)
     {
         using var folder = new TemporaryFolder();
-        InFolder(
+        CurrentDirectory.Within(
             folder,
             () =>
             {
@@ -133,16 +135,7 @@ public class ThreadTests
                 Assert.Equal(tilt == 0 && !pitch.Contains(',', StringComparison.Ordinal) ? 90 : 0, coupon.Turn);
                 FeatureTable table = file.ToFeatures();
                 Done("readings", "-o", "bench.csv");
-                (string, double)[] measured =
-                    tilt == 0
-                        ? [.. Measure("plate.stl", file, coupon)]
-                        :
-                        [
-                            .. table
-                                .Where(f => f.Id.Part == "box" && f.Axis is "x" or "y")
-                                .Select(f => (f.Id.ToString(), f.Nominal)),
-                        ];
-                Fill("bench.csv", measured);
+                Fill("bench.csv", [.. Measure("plate.stl", file, coupon)]);
                 foreach (
                     JsonNode? axis in Json("predict", "bench.csv", "--json")["coupons"]![0]!["joints"]![0]![
                         "axes"
@@ -161,7 +154,7 @@ public class ThreadTests
     public void PartsThatOverlapAreTold()
     {
         using var folder = new TemporaryFolder();
-        InFolder(
+        CurrentDirectory.Within(
             folder,
             () =>
             {
@@ -196,20 +189,28 @@ public class ThreadTests
             .ToArray();
 
     /// <summary>
-    /// Widths of the boxes on the plate, along the printer's X and Y, from a section through the mesh.
+    /// Widths of the boxes on the plate along the printer's X and Y, square to the faces of a tilted object, from rays
+    /// through the mesh that was written.
     /// </summary>
     private static IEnumerable<(string, double)> Measure(string mesh, ObjectFile file, ObjectCoupon coupon)
     {
-        TriangleMesh all = MeshFile.Read(mesh).ToMesh();
+        TestObject made = TestObjectBuilder.Build(file.Spec);
+        // The plate as the object's own coordinates see it: the coupon's shift, turn and tilt taken back.
+        TriangleMesh own = MeshFile
+            .Read(mesh)
+            .ToMesh()
+            .Transform(Affine3D.Shift(new(-coupon.X, -coupon.Y, -coupon.Z)))
+            .Transform(Affine3D.TurnZ(-coupon.Turn))
+            .Transform(made.Untilt());
         foreach (Feature f in file.ToFeatures().Where(f => f.Id.Part == "box" && f.Axis is "x" or "y"))
         {
-            // The box's middle in plate coordinates, and the level of its gauge band.
-            var made = CalibGeom.TestObjects.TestObjectBuilder.Build(file.Spec);
-            var box = made.Boxes.Single(b => b.Number == f.Id.Number);
-            Vector3D middle = ObjectFile
-                .TransformOf(coupon)
-                .Apply(new Vector3D(box.X, box.Y, (box.BandBottom + box.BandTop) / 2));
-            yield return (f.Id.ToString(), Width(all, middle, f.Axis, f.Faces == FaceKind.Outside));
+            BoxPlan box = made.Boxes.Single(b => b.Number == f.Id.Number);
+            var middle = new Vector3D(box.X, box.Y, (box.BandBottom + box.BandTop) / 2);
+            string along =
+                coupon.Turn == 0 ? f.Axis
+                : f.Axis == "x" ? "y"
+                : "x";
+            yield return (f.Id.ToString(), Width(own, middle, along, f.Faces == FaceKind.Outside));
         }
     }
 
@@ -289,19 +290,5 @@ public class ThreadTests
         CliRun run = CliRun.Of(args);
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         return run.Error;
-    }
-
-    private static void InFolder(TemporaryFolder folder, Action work)
-    {
-        string before = Directory.GetCurrentDirectory();
-        try
-        {
-            Directory.SetCurrentDirectory(folder.Root);
-            work();
-        }
-        finally
-        {
-            Directory.SetCurrentDirectory(before);
-        }
     }
 }

@@ -22,12 +22,12 @@ public class InputExceptionTests
     [Theory]
     [InlineData(null, null, null, null, "")]
     [InlineData("r.csv", null, null, null, "r.csv")]
-    [InlineData("r.csv", 3, null, null, "r.csv line 3")]
+    [InlineData("r.csv", 3, null, null, "r.csv:3")]
     [InlineData(null, 3, 5, null, "Line 3, column 5")]
     [InlineData(null, null, null, "$.a", "$.a")]
     [InlineData(null, 3, 5, "$.a", "$.a (line 3, column 5)")]
     [InlineData("r.json", null, null, "$.a", "r.json: $.a")]
-    [InlineData("r.json", 3, 5, "$.a", "r.json: $.a (line 3, column 5)")]
+    [InlineData("r.json", 3, 5, "$.a", "r.json:3:5: $.a")]
     public void APlaceReadsAsOneWouldSayIt(string? file, int? line, int? column, string? path, string expected)
     {
         var place = new InputPlace(file, line, column, path);

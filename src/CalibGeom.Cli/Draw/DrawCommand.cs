@@ -76,7 +76,7 @@ internal static class DrawCommand
             Drawing drawing = direction is null
                 ? ObjectDrawing.Draw(made, source.Name, sheet)
                 : NumberedView.Draw(made, source.Name, direction);
-            using var files = new OutputSet();
+            using var files = io.NewOutputs();
             files.Add(path, stream => drawing.Write(path, stream));
             files.Commit();
         }
@@ -89,9 +89,10 @@ internal static class DrawCommand
             );
         else
             FindingText.Write(io.Out, made.Findings.Where(f => f.Severity == Severity.Error));
-        io.Error.WriteLine(
-            made.HasErrors ? "The design cannot work as it stands; nothing was drawn." : $"wrote {path}"
-        );
+        if (made.HasErrors)
+            io.Error.WriteLine("The design cannot work as it stands; nothing was drawn.");
+        else
+            io.Say($"wrote {path}");
         return made.HasErrors ? ExitCode.Finding : ExitCode.Done;
     }
 

@@ -24,7 +24,7 @@ internal static class InspectCommand
         {
             Description =
                 "Pixel pitch, mm, or one for X and one for Y. Default: that of the object, or of the spec that a 3MF "
-                + "carries, else 0.035.",
+                + "carries, else 0.04.",
             HelpName = PixelText.Help,
         };
         var plate = new Option<string?>("--plate")

@@ -19,7 +19,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
     private const double Reading = 0.15;
 
     private const double OrdinaryLayer = 0.05,
-        OrdinaryPixel = 0.035;
+        OrdinaryPixel = 0.04;
 
     private readonly List<Inspected> all = [];
     private readonly List<Finding> unreadable = [];
@@ -65,7 +65,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
     private Inspected Inspect(string path)
     {
         ObjectFile? against = request.Against?.Invoke(path);
-        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
+        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Progress, io.Clock) : null;
         MeshFile file = Read(path, bar?.Step(0, Reading));
         LayerSettings settings = Settings(against?.Spec.Process ?? Carried(file));
         TestObject? wanted = against is { Coupons.Count: 0 } ? Made(against) : null;

@@ -40,7 +40,7 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
             return new MakeFiles([]);
         }
         string features = Path.ChangeExtension(output, ".features.csv");
-        using var files = new OutputSet();
+        using var files = io.NewOutputs();
         files.Add(
             output,
             stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh)

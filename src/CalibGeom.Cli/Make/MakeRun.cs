@@ -47,7 +47,7 @@ internal static class MakeRun
             io.Say($"wrote {path}");
         if (files?.ObjectPath is { } written)
             NextCommand.Readings(io, written);
-        io.Say(Caution.Text);
+        io.SayCaution();
     }
 
     private static void RequireSense(MakeRequest request)

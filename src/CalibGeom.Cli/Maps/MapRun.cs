@@ -43,7 +43,7 @@ internal sealed class MapRun(CommandIo io)
         MapResult map = LightMap.Of(points, effects.In(Options()));
         JointOverPlate? joint = Joint is { } j ? JointOverPlate.Of(map, j.Peg, j.Hole, j.At?.X, j.At?.Y) : null;
         IReadOnlyList<Finding> findings = [.. MapWords.Of(map), EffectWords.Of(effects), .. odd];
-        using (var outputs = new OutputSet())
+        using (var outputs = io.NewOutputs())
         {
             if (Plot is not null)
                 outputs.Add(Plot, s => MapPlot.Draw(map).Write(Plot, s));

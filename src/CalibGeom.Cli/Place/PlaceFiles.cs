@@ -29,7 +29,7 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         string header = ObjectHeader.Of(request.CouponsOnly ? source.Name : $"parts and {source.Name}", digest);
         var paths = new List<string>();
         double distance = double.NaN;
-        using var files = new OutputSet();
+        using var files = io.NewOutputs();
         if (request.Output == "-")
         {
             using Stream standard = io.OpenOutput();

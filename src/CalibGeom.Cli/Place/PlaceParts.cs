@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
 using CalibGeom.Objects;
 using CalibGeom.Plates;
 
@@ -12,7 +13,7 @@ internal sealed class PlaceParts : IDisposable
     private readonly CommandIo io;
     private readonly List<PlatePart> parts = [];
     private readonly List<string> paths = [];
-    private string? temporary;
+    private TemporaryCopy? copy;
     private string shown = "";
 
     private PlaceParts(CommandIo io) => this.io = io;
@@ -45,7 +46,7 @@ internal sealed class PlaceParts : IDisposable
             .Select(path =>
             {
                 using FileStream stream = File.OpenRead(path);
-                return ObjectPart.Of(path == temporary ? "standard input" : Path.GetFileName(path), stream);
+                return ObjectPart.Of(path == copy?.Path ? "standard input" : Path.GetFileName(path), stream);
             })
             .ToArray();
 
@@ -53,14 +54,13 @@ internal sealed class PlaceParts : IDisposable
     internal void EndProgress()
     {
         if (shown.Length > 0)
-            io.Error.Write($"\r{new string(' ', shown.Length)}\r");
+            io.Progress.Write($"\r{new string(' ', shown.Length)}\r");
         shown = "";
     }
 
     public void Dispose()
     {
-        if (temporary is not null)
-            File.Delete(temporary);
+        copy?.Dispose();
     }
 
     private void Add(string path)
@@ -74,17 +74,15 @@ internal sealed class PlaceParts : IDisposable
         string text = $"{part.Name} {100 * done / part.TriangleCount} %";
         if (text == shown)
             return;
-        io.Error.Write($"\r{text.PadRight(shown.Length)}");
+        io.Progress.Write($"\r{text.PadRight(shown.Length)}");
         shown = text.PadRight(shown.Length);
     }
 
     /// <summary>A part is gone through several times, which standard input cannot be.</summary>
     private string Copy()
     {
-        temporary = Path.Combine(Path.GetTempPath(), $"standard-input-{Guid.NewGuid():N}");
         using Stream input = io.OpenInput();
-        using FileStream copy = File.Create(temporary);
-        input.CopyTo(copy);
-        return temporary;
+        copy = TemporaryCopy.Of(input, "standard input");
+        return copy.Path;
     }
 }

@@ -10,7 +10,7 @@ internal static class PlaceRun
 {
     internal static int Run(CommandIo io, PlaceRequest request)
     {
-        RequireSense(request);
+        RequireSense(io, request);
         SpecSource source = request.Source;
         int count = PlaceValues.Count(request);
         Plate plate = PlaceValues.Plate(request, source.Spec.Process);
@@ -68,7 +68,7 @@ internal static class PlaceRun
         {
             PlaceReport.Write(result, layout, coupons, files);
             FindingText.Write(result, findings);
-            io.Say(Caution.Text);
+            io.SayCaution();
         }
         foreach (string path in files.Paths)
             io.Say($"wrote {path}");
@@ -85,7 +85,7 @@ internal static class PlaceRun
     private static IEnumerable<Finding> Told(PlaceCoupons coupons) =>
         coupons.Findings.Where(f => f.Severity > Severity.Note);
 
-    private static void RequireSense(PlaceRequest request)
+    private static void RequireSense(CommandIo io, PlaceRequest request)
     {
         if (request.Parts.Length == 0 && request.Ladder is null)
             throw new InputException("Name the parts that a coupon is to stand beside; only a --ladder needs none.");
@@ -101,6 +101,6 @@ internal static class PlaceRun
             && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase)
         )
             throw new InputException($"{request.Output}: the name must end in .stl or .3mf.");
-        PlacePaths.RequireApart(request);
+        io.RequireFree(PlacePaths.Outputs(request));
     }
 }

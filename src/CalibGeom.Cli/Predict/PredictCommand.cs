@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 
@@ -50,11 +51,18 @@ internal static class PredictCommand
             Description = "Only the readings of this coupon (A1 of A1/box1.outside.x). Default: each in turn.",
             HelpName = "ID",
         };
-        var pixel = new Option<double?>("--pixel")
+        var pixel = new Option<string?>("--pixel")
         {
-            Description = "Pixel pitch, mm. Default: the spec's.",
-            HelpName = "MM",
+            Description =
+                "Pixel pitch, mm, or one for X and one for Y, of which the larger counts. Default: the object's.",
+            HelpName = PixelText.Help,
         };
+        var given = new Option<string[]>("--reading")
+        {
+            Description = "A reading instead of a file, such as box1.outside.x=8.02; may be repeated.",
+            HelpName = "ID=VALUE",
+        };
+        given.CompletionSources.Add(context => printed.FeatureIds(context).Select(id => id + "="));
         var grey = new Option<bool>("--grey") { Description = "Edges are drawn in grey levels: no pixel phase error." };
         var thresholds = new Option<string?>("--thresholds")
         {
@@ -89,6 +97,7 @@ internal static class PredictCommand
         foreach (
             Option option in new Option[]
             {
+                given,
                 own,
                 want,
                 limits,
@@ -118,7 +127,8 @@ internal static class PredictCommand
                     BetweenPrints = parsed.GetValue(between),
                     OnePrint = parsed.GetValue(onePrint),
                     Coupon = parsed.GetValue(coupon),
-                    Pixel = parsed.GetValue(pixel),
+                    Pixel = parsed.GetValue(pixel) is { } pitch ? PixelText.Parse(pitch, 0.005, 1) : null,
+                    Given = parsed.GetValue(given) ?? [],
                     GreyLevels = parsed.GetValue(grey),
                     Thresholds = parsed.GetValue(thresholds),
                     MonteCarlo = parsed.GetValue(monteCarlo),
@@ -133,9 +143,11 @@ internal static class PredictCommand
 
     private static int Run(CommandIo io, PredictRequest request)
     {
-        if (request.Paths.Count == 0)
+        if ((request.Paths.Count == 0) == (request.Given.Count == 0))
             throw new InputException(
-                "READINGS is missing. Name a readings file; \"calibgeom readings\" writes an empty one."
+                request.Given.Count == 0
+                    ? "READINGS is missing. Name a readings file; \"calibgeom readings\" writes an empty one."
+                    : "--reading stands for a file. Leave the file or --reading away."
             );
         if (request is { Want: not null, For: null })
             throw new InputException("--want needs --for: say which peg and hole.");
@@ -143,7 +155,10 @@ internal static class PredictCommand
             RecordFile.RequireName(page);
         WantedJoint? joint = request.Joint();
         var old = new List<Finding>();
-        IReadOnlyList<ReadingSet> prints = PrintFiles.Load(io, request.Paths, request.OnePrint, old);
+        IReadOnlyList<ReadingSet> prints =
+            request.Given.Count > 0
+                ? [GivenReadings.Of(request.Given)]
+                : PrintFiles.Load(io, request.Paths, request.OnePrint, old);
         FoundObject source = request.Find(prints.Select(p => p.Digest).FirstOrDefault(d => d is not null));
         PredictionOptions options = request.Options(source.PixelPitch);
         var answers = PrintFiles
@@ -153,15 +168,18 @@ internal static class PredictCommand
             .ToArray();
         if (request.Report is { } report)
         {
-            PredictRecord.Write(report, answers, source.Object.Features, request.Paths, request.Budget);
-            io.Error.WriteLine($"wrote {report}");
+            using OutputSet files = io.NewOutputs();
+            PredictRecord.Write(files, report, answers, source.Object.Features, request.Paths, request.Budget);
+            io.Say($"wrote {report}");
         }
         if (request.Json)
+        {
             PredictResult.Write(io.Out, answers, request.Budget);
-        else
-            foreach (PredictAnswer answer in answers)
-                PredictReport.Write(io.Out, answer, request.Budget);
-        io.Say(Caution.Text);
+            return ExitCode.Done;
+        }
+        foreach (PredictAnswer answer in answers)
+            PredictReport.Write(io.Out, answer, request.Budget);
+        io.SayCaution();
         return ExitCode.Done;
     }
 

@@ -11,6 +11,7 @@ internal static class PredictRecord
 {
     /// <exception cref="InputException">The name is no HTML file's.</exception>
     internal static void Write(
+        OutputSet files,
         string path,
         IReadOnlyList<PredictAnswer> answers,
         FeatureTable features,
@@ -34,7 +35,6 @@ internal static class PredictRecord
             Digest = features.Digest,
             Version = Envelope.Version,
         };
-        using var files = new OutputSet();
         files.Add(path, page.Write);
         files.Commit();
     }

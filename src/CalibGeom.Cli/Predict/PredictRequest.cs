@@ -25,7 +25,10 @@ internal sealed record PredictRequest
 
     internal bool OnePrint { get; init; }
 
-    internal double? Pixel { get; init; }
+    internal PerAxis? Pixel { get; init; }
+
+    /// <summary>Readings of one print that stand on the command line.</summary>
+    internal IReadOnlyList<string> Given { get; init; } = [];
 
     internal string? Thresholds { get; init; }
 
@@ -70,7 +73,7 @@ internal sealed record PredictRequest
         {
             return new PredictionOptions
             {
-                PixelPitch = Pixel ?? pitch,
+                PixelPitch = Pixel is { } p ? Math.Max(p.X, p.Y) : pitch,
                 BetweenPrints = BetweenPrints,
                 Limits = Tolerance(),
                 GreyLevels = GreyLevels,

@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
 using CalibGeom.Verification.Calipers;
 using CalibGeom.Verification.Readings;
 
@@ -17,7 +18,7 @@ internal static class PrintFiles
     )
     {
         string? twice = paths
-            .GroupBy(p => p == "-" ? p : Path.GetFullPath(p), StringComparer.Ordinal)
+            .GroupBy(p => p == "-" ? p : RealPath.Of(p), StringComparer.Ordinal)
             .FirstOrDefault(g => g.Count() > 1)
             ?.First();
         if (twice is not null)

@@ -33,7 +33,6 @@ internal static class ReadingsCommand
                 + "file.",
             HelpName = "FILE.html",
         };
-        var force = new Option<bool>("--force") { Description = "Write over a sheet that holds values." };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope with the features to read." };
         var command = new Command(
             "readings",
@@ -48,7 +47,7 @@ internal static class ReadingsCommand
             """
         );
         described.AddTo(command);
-        foreach (Option option in new Option[] { all, output, sheet, force, json })
+        foreach (Option option in new Option[] { all, output, sheet, json })
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
@@ -57,12 +56,12 @@ internal static class ReadingsCommand
             KnownObject known = Object(io, described, parsed);
             string text = ReadingsSheet.Of(known.Features, parsed.GetValue(all));
             string? path = parsed.GetValue(output);
-            Write(io, path, text, parsed.GetValue(force));
+            Write(io, path, text);
             if (parsed.GetValue(json))
                 Envelope.Write(io.Out, "readings", [], Describe(known));
             else if (path is null or "-")
                 io.Out.Write(text);
-            io.Say(Caution.Text);
+            io.SayCaution();
             return ExitCode.Done;
         });
         return command;
@@ -77,7 +76,7 @@ internal static class ReadingsCommand
                 $"--sheet draws an object that stands alone; {known.Name} does not. Name its spec or preset."
             );
         TestObject made = SheetFile.Build(new SpecSource(file.Name, file.Spec));
-        using var files = new OutputSet();
+        using var files = io.NewOutputs();
         SheetFile.Add(files, page, made, file.Name);
         files.Commit();
         if (json)
@@ -88,7 +87,7 @@ internal static class ReadingsCommand
                 new JsonObject { ["digest"] = made.Features.Digest, ["file"] = page }
             );
         io.Say($"wrote {page}");
-        io.Say(Caution.Text);
+        io.SayCaution();
         return ExitCode.Done;
     }
 
@@ -100,15 +99,11 @@ internal static class ReadingsCommand
         return known;
     }
 
-    private static void Write(CommandIo io, string? output, string text, bool force)
+    private static void Write(CommandIo io, string? output, string text)
     {
         if (output is null or "-")
             return;
-        if (!force && File.Exists(output) && ReadingsSheet.HoldsValues(File.ReadAllText(output)))
-            throw new InputException(
-                $"{output} holds values already. Name another file; --force writes over it, and what was measured is lost."
-            );
-        using var files = new OutputSet();
+        using var files = io.NewOutputs();
         files.Add(output, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
         files.Commit();
         io.Say($"wrote {output}");

@@ -9,6 +9,7 @@ using CalibGeom.Cli.Make;
 using CalibGeom.Cli.Maps;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Predict;
+using CalibGeom.Cli.Shared.Outputs;
 using CalibGeom.Cli.Simulate;
 using CalibGeom.Cli.Start;
 using CalibGeom.Cli.Trends;
@@ -25,41 +26,50 @@ internal static class CommandHost
     {
         // What this program says is English on every machine; so is what the parser says.
         CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
-        RootCommand root = BuildRoot(io);
-        ParseResult parsed = root.Parse(HelpCommand.Rewrite(args), Configuration);
-        string name = NameOf(parsed.CommandResult);
         bool json = args.Contains("--json", StringComparer.Ordinal);
-        if (BareCommand.Answer(parsed, io) is { } code)
-            return code;
-        if (PlainOptions.UnknownOption(parsed) is { } unknown)
-            return Fail(io, name, unknown, json);
-        if (parsed.Errors.Count > 0)
-            return Fail(io, name, ParseErrors.Describe(parsed), json);
-        io.Quiet = parsed.GetValue<bool>("--quiet");
+        string name = "calibgeom";
         try
         {
-            return parsed.Invoke(
-                new InvocationConfiguration
-                {
-                    EnableDefaultExceptionHandler = false,
-                    Output = io.Out,
-                    Error = io.Error,
-                }
-            );
+            RootCommand root = BuildRoot(io);
+            ParseResult parsed = root.Parse(HelpCommand.Rewrite(args), Configuration);
+            name = BareCommand.PathOf(parsed.CommandResult);
+            return Answer(parsed, io);
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
         {
-            return Fail(io, name, e.Message, json);
+            return Failure.Tell(io, name, e.Message, json, ExitCode.BadUse);
         }
         catch (Exception e)
         {
-            return Report(io, name, args, e, json);
+            return Failure.Tell(io, name, Failure.Words(e), json, ExitCode.Fault);
         }
+    }
+
+    private static int Answer(ParseResult parsed, CommandIo io)
+    {
+        if (BareCommand.Answer(parsed, io) is { } code)
+            return code;
+        if (PlainOptions.UnknownOption(parsed) is { } unknown)
+            throw new InputException(unknown);
+        if (parsed.Errors.Count > 0)
+            throw new InputException(ParseErrors.Describe(parsed));
+        io.Quiet = parsed.GetValue<bool>("--quiet");
+        io.Overwriting = OverwriteRule.Of(parsed);
+        io.Overwriting.RequireFree(parsed);
+        return parsed.Invoke(
+            new InvocationConfiguration
+            {
+                EnableDefaultExceptionHandler = false,
+                ProcessTerminationTimeout = null,
+                Output = io.Out,
+                Error = io.Error,
+            }
+        );
     }
 
     private static ParserConfiguration Configuration { get; } = new() { ResponseFileTokenReplacer = null };
 
-    private static RootCommand BuildRoot(CommandIo io)
+    internal static RootCommand BuildRoot(CommandIo io)
     {
         var root = new RootCommand(
             "Test geometry for resin printers: make it, check it, place it, and learn from what was printed."
@@ -87,43 +97,15 @@ internal static class CommandHost
                 Recursive = true,
             }
         );
+        root.Options.Add(
+            new Option<bool>("--force")
+            {
+                Description = "Write over files that this tool did not write, or that hold what was measured.",
+                Recursive = true,
+            }
+        );
         PlainOptions.Use(root);
         HelpWithExample.Use(root);
         return root;
-    }
-
-    /// <summary>The command with those above it, such as <c>calibgeom log add</c>.</summary>
-    private static string NameOf(CommandResult result) =>
-        result.Parent is CommandResult parent ? $"{NameOf(parent)} {result.Command.Name}" : "calibgeom";
-
-    /// <summary>What nobody expected: said in one sentence, with what a report of it should hold below.</summary>
-    private static int Report(CommandIo io, string name, string[] args, Exception e, bool json)
-    {
-        string message =
-            $"This is a fault of the program, not of what you gave it: {e.Message} Please report it with the lines below.";
-        io.Error.WriteLine($"{name}: {message}");
-        io.Error.WriteLine($"  calibgeom {Envelope.Version}, .NET {Environment.Version}: {string.Join(' ', args)}");
-        io.Error.WriteLine($"  {e.ToString().ReplaceLineEndings("\n  ")}");
-        if (json)
-            Envelope.Write(
-                io.Out,
-                name.Split(' ', 2)[^1],
-                [new Finding("program-fault", Severity.Error, "", message, "")],
-                null
-            );
-        return ExitCode.Fault;
-    }
-
-    private static int Fail(CommandIo io, string name, string message, bool json)
-    {
-        io.Error.WriteLine($"{name}: {message}");
-        if (json)
-            Envelope.Write(
-                io.Out,
-                name.Split(' ', 2)[^1],
-                [new Finding("bad-use", Severity.Error, "", message, "")],
-                null
-            );
-        return ExitCode.BadUse;
     }
 }

@@ -1,13 +1,28 @@
+using CalibGeom.Cli.Shared.Outputs;
+using CalibGeom.Cli.Shared.Terminals;
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Cli.Shared;
 
 /// <summary>Where a command reads and writes, so that tests can stand in for the terminal.</summary>
 internal sealed class CommandIo
 {
     /// <summary>The result, as text.</summary>
-    internal required TextWriter Out { get; init; }
+    internal required TextWriter Out
+    {
+        get;
+        init => field = PlainWriter.Over(value);
+    }
 
     /// <summary>Everything else that is said.</summary>
-    internal required TextWriter Error { get; init; }
+    internal required TextWriter Error
+    {
+        get;
+        init => field = PlainWriter.Over(value);
+    }
+
+    /// <summary>Where progress is drawn: <see cref="Error"/>, which lets a line be drawn over.</summary>
+    internal TextWriter Progress => ((PlainWriter)Error).Inner;
 
     /// <summary>Standard input, as bytes.</summary>
     internal required Func<Stream> OpenInput { get; init; }
@@ -26,6 +41,21 @@ internal sealed class CommandIo
     /// </summary>
     internal bool OutputIsTerminal { get; init; }
 
+    /// <summary>What may be written over.</summary>
+    internal OverwriteRule Overwriting { get; set; } = OverwriteRule.None;
+
+    /// <summary>The files that a command writes, together or not at all.</summary>
+    internal OutputSet NewOutputs() => new(Overwriting.Refusal);
+
+    /// <summary>Refuses, before any work is done, what may not be written over.</summary>
+    /// <exception cref="InputException">One of them may not.</exception>
+    internal void RequireFree(IEnumerable<string> paths)
+    {
+        foreach (string path in paths)
+            if (Overwriting.Refusal(path) is { } reason)
+                throw new InputException(reason);
+    }
+
     /// <summary>Says something beside the result, unless <see cref="Quiet"/>.</summary>
     internal void Say(string text)
     {
@@ -33,17 +63,28 @@ internal sealed class CommandIo
             Error.WriteLine(text);
     }
 
+    /// <summary>Says what must be said where something will be printed, short to a person at a terminal.</summary>
+    internal void SayCaution() => Say(Interactive ? Caution.Short : Caution.Text);
+
     /// <summary>What says how long work takes.</summary>
     internal TimeProvider Clock { get; init; } = TimeProvider.System;
 
     internal static CommandIo Console() =>
         new()
         {
-            Out = new StreamWriter(System.Console.OpenStandardOutput()) { AutoFlush = true },
-            Error = new StreamWriter(System.Console.OpenStandardError()) { AutoFlush = true },
+            Out = Writer(System.Console.OpenStandardOutput(), System.Console.IsOutputRedirected),
+            Error = Writer(System.Console.OpenStandardError(), System.Console.IsErrorRedirected),
             OpenInput = System.Console.OpenStandardInput,
             OpenOutput = System.Console.OpenStandardOutput,
             OutputIsTerminal = !System.Console.IsOutputRedirected,
             Interactive = !System.Console.IsErrorRedirected,
         };
+
+    private static PlainWriter Writer(Stream stream, bool redirected)
+    {
+        var writer = new StreamWriter(stream) { AutoFlush = true };
+        return redirected
+            ? PlainWriter.Over(writer)
+            : PlainWriter.OnTerminal(writer, System.Console.WindowWidth, Screen.Colours);
+    }
 }

@@ -36,7 +36,7 @@ internal static class Envelope
             ["command"] = command,
             ["version"] = Version,
             ["findings"] = new JsonArray(findings.Select(Describe).ToArray()),
-            ["result"] = result,
+            ["result"] = PlainNumbers.Of(result),
         };
         writer.WriteLine(envelope.ToJsonString(Layout));
     }
@@ -55,9 +55,9 @@ internal static class Envelope
         if (of.File is { } file)
             node["file"] = file;
         if (finding.Value is { } value)
-            node["value"] = value;
+            node["value"] = PlainNumbers.Of(value);
         if (finding.Limit is { } limit)
-            node["limit"] = limit;
+            node["limit"] = PlainNumbers.Of(limit);
         if (finding.Unit.Length > 0)
             node["unit"] = finding.Unit;
         if (finding.Places.Count > 0)
@@ -69,9 +69,9 @@ internal static class Envelope
     {
         var node = new JsonObject
         {
-            ["x"] = place.X,
-            ["y"] = place.Y,
-            ["z"] = place.Z,
+            ["x"] = PlainNumbers.Of(place.X),
+            ["y"] = PlainNumbers.Of(place.Y),
+            ["z"] = PlainNumbers.Of(place.Z),
         };
         if (place.Layer is { } layer)
             node["layer"] = layer;

@@ -12,6 +12,6 @@ internal static class ExitCode
     /// <summary>Bad use, or something unreadable or unwritable.</summary>
     internal const int BadUse = 2;
 
-    /// <summary>A fault of the program itself, never of what it was given.</summary>
+    /// <summary>A fault of this program itself, or too little memory.</summary>
     internal const int Fault = 3;
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using CalibGeom.Objects;
 using CalibGeom.TestObjects.Specs;
 
@@ -45,6 +46,26 @@ internal sealed class ObjectOption
 
     /// <summary>Whether it takes standard input.</summary>
     internal bool TakesInput(ParseResult parsed) => parsed.GetValue(named) == "-";
+
+    /// <summary>
+    /// The ids of the object's features, to complete a word: of the one named, else of the only one here, else of the
+    /// preset standard.
+    /// </summary>
+    internal IEnumerable<string> FeatureIds(CompletionContext context)
+    {
+        try
+        {
+            KnownObject known =
+                context.ParseResult.GetValue(named) is { Length: > 0 } name and not "-" ? ObjectFinder.Load(name, [])
+                : ObjectFinder.Only(".") is var (_, only) ? only
+                : ObjectFinder.Load("standard", []);
+            return known.Features.Select(f => (string)f.Id).ToArray();
+        }
+        catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
+        {
+            return []; // A word that cannot be completed is no error.
+        }
+    }
 
     /// <summary>The path it names, or null.</summary>
     internal string? PathOf(ParseResult parsed) =>

@@ -1,8 +1,13 @@
+using CalibGeom.Cli.Shared.Terminals;
+using Spectre.Console;
+
 namespace CalibGeom.Cli.Shared;
 
 /// <summary>Rows of words with aligned columns.</summary>
 internal static class TextTable
 {
+    private const int Gap = 2;
+
     /// <summary>Writes rows, all columns flush left.</summary>
     internal static void WriteLeft(TextWriter writer, IReadOnlyList<string[]> rows) =>
         Write(writer, rows, flushLeft: int.MaxValue);
@@ -13,17 +18,21 @@ internal static class TextTable
     private static void Write(TextWriter writer, IReadOnlyList<string[]> rows, int flushLeft)
     {
         int columns = rows.Max(r => r.Length);
-        int[] widths = Enumerable
-            .Range(0, columns)
-            .Select(c => rows.Max(r => c < r.Length ? r[c].Length : 0))
-            .ToArray();
-        foreach (string[] row in rows)
-            writer.WriteLine(
-                string.Join(
-                        "  ",
-                        row.Select((cell, c) => c < flushLeft ? cell.PadRight(widths[c]) : cell.PadLeft(widths[c]))
-                    )
-                    .TrimEnd()
+        var table = new Grid();
+        for (int c = 0; c < columns; c++)
+            table.AddColumn(
+                new GridColumn
+                {
+                    Padding = new Padding(0, 0, c < columns - 1 ? Gap : 0, 0),
+                    Alignment = c < flushLeft ? Justify.Left : Justify.Right,
+                    NoWrap = c >= flushLeft,
+                }
             );
+        foreach (string[] row in rows)
+            table.AddRow([
+                .. Enumerable.Range(0, columns).Select(c => new Text(c < row.Length ? PlainWriter.Plain(row[c]) : "")),
+            ]);
+        foreach (string line in Screen.Lines(table, (writer as PlainWriter)?.Width))
+            writer.WriteLine(line);
     }
 }

@@ -90,11 +90,12 @@ internal static class SimulateCommand
             ),
             HelpName = "S",
         };
-        var pixel = new Option<double?>("--pixel")
+        var pixel = new Option<string?>("--pixel")
         {
             Description =
-                "Pixel pitch, mm, 0.005 to 0.5: light every layer's pixels instead of computing faces in closed form.",
-            HelpName = "MM",
+                "Pixel pitch, mm, or one for X and one for Y, 0.005 to 0.5: light every layer's pixels instead of "
+                + "computing faces in closed form.",
+            HelpName = PixelText.Help,
         };
         var grey = new Option<bool>("--grey")
         {
@@ -216,7 +217,7 @@ internal static class SimulateCommand
                         EdgeOffset = parsed.GetValue(offset),
                         ColumnLimit = parsed.GetValue(columnLimit),
                         Squeeze = parsed.GetValue(squeeze) * Math.Exp(-settings.Rest / parsed.GetValue(restTime)),
-                        Pixel = parsed.GetValue(pixel),
+                        Pixel = parsed.GetValue(pixel) is { } pitch ? PixelText.Parse(pitch, 0.005, 0.5) : null,
                         Grey = parsed.GetValue(grey),
                         Seed = parsed.GetValue(seed),
                         CaliperSeed = parsed.GetValue(caliperSeed),

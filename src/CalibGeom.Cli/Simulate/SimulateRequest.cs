@@ -20,7 +20,7 @@ internal sealed record SimulateRequest(TestObject Made, EdgeBlur Blur, LayerLigh
     internal double Squeeze { get; init; }
 
     /// <summary>Pixel pitch, mm; null for closed forms.</summary>
-    internal double? Pixel { get; init; }
+    internal PerAxis? Pixel { get; init; }
 
     internal bool Grey { get; init; }
 

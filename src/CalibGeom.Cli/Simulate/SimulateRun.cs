@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Shared.Outputs;
 using CalibGeom.Features.Files;
 using CalibGeom.Light;
 using CalibGeom.Pictures.Drawings;
@@ -19,7 +20,7 @@ internal static class SimulateRun
         if (request.Pixel is null && (request.Grey || request.Plot is not null))
             throw new InputException(
                 $"{(request.Grey ? "--grey says how pixels are lit" : "--plot draws lit pixels")}. Give their "
-                    + $"size too: --pixel MM."
+                    + $"size too: --pixel {PixelText.Help}."
             );
         if (request.Plot is { } name)
             Drawing.RequireName(name);
@@ -39,7 +40,8 @@ internal static class SimulateRun
             new SurvivalLaw(request.ColumnLimit),
             request.Squeeze
         ).Read(request.Seed, request.Repeats, request.CaliperSeed);
-        FindingText.Write(io.Error, findings);
+        if (!request.Json)
+            FindingText.Write(io.Error, findings);
         Write(io, request, printed, Csv(request.Made, readings));
         if (request.Json)
             Envelope.Write(io.Out, "simulate", findings, Json(request, readings));
@@ -73,15 +75,13 @@ internal static class SimulateRun
         };
     }
 
-    private static RasterPrint FromPixels(SimulateRequest request, double pitch)
+    private static RasterPrint FromPixels(SimulateRequest request, PerAxis pitch)
     {
         if (request.EdgeOffset != 0)
             throw new InputException(
                 "An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave "
                     + "out --edge-offset or --pixel."
             );
-        if (!(pitch >= 0.005 && pitch <= 0.5))
-            throw new InputException(FormattableString.Invariant($"--pixel must be 0.005 to 0.5 mm, not {pitch}."));
         if (request.Made.Spec.Tilt.Angle != 0)
             throw new InputException(
                 "With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the "
@@ -98,7 +98,7 @@ internal static class SimulateRun
     private static void Write(CommandIo io, SimulateRequest request, PredictedPrint printed, string csv)
     {
         bool toFile = request.Output != "-";
-        using (var outputs = new OutputSet())
+        using (var outputs = io.NewOutputs())
         {
             if (toFile)
                 outputs.Add(request.Output, s => s.Write(Encoding.UTF8.GetBytes(csv)));
@@ -107,7 +107,7 @@ internal static class SimulateRun
             outputs.Commit();
         }
         if (toFile)
-            io.Error.WriteLine($"Readings written to {request.Output}.");
+            io.Say($"wrote {request.Output}");
         else if (!request.Json)
             io.Out.Write(csv);
     }
@@ -117,7 +117,7 @@ internal static class SimulateRun
         var text = new StringBuilder();
         if (made.Features.Digest is { } digest)
             text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
-        text.Append("# state dry\n# material rigid\nfeature,value\n");
+        text.Append(OwnFile.SimulatedMark).Append("# state dry\n# material rigid\nfeature,value\n");
         foreach (Reading r in readings)
             text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
         return text.ToString();

@@ -74,7 +74,10 @@ internal static class StartCommand
                 if (parsed.GetValue(json))
                     Envelope.Write(io.Out, "start", [], Json(advice));
                 else
+                {
                     Write(io.Out, advice);
+                    io.SayCaution();
+                }
                 return ExitCode.Done;
             }
             catch (ArgumentException e)
@@ -100,8 +103,6 @@ internal static class StartCommand
         writer.WriteLine(Text($"Base: {a.BaseLayers} layers of {a.BaseTime:0.#} s."));
         writer.WriteLine($"Why: {a.Reason}.");
         writer.WriteLine("Nothing on the plate: double the light, and look at base exposure, level and plate.");
-        writer.WriteLine();
-        writer.WriteLine(Caution.Text);
     }
 
     private static JsonObject Json(StartAdvice a) =>

@@ -103,7 +103,7 @@ internal static class TrendCommand
             LearntEffects effects = LearntEffects.Of(TrendLog.Of(read.Entries));
             TrendAnswer answer = Checked(() => TrendAnswer.Of(read.Entries, effects.In(options), after));
             IReadOnlyList<Finding> findings = [.. answer.Findings, EffectWords.Of(effects), .. read.Findings];
-            using (var outputs = new OutputSet())
+            using (var outputs = io.NewOutputs())
             {
                 if (picture is not null)
                     outputs.Add(picture, s => TrendPlot.Draw(answer).Write(picture, s));

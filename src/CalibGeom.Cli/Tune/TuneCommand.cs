@@ -229,8 +229,7 @@ internal static class TuneCommand
         if (trials.Count == 0)
             throw new InputException($"{path} holds no trial. Add one with calibgeom log add.");
         TuningResult result = Checked(() => Tuner.Advise(trials, options));
-        FindingText.Write(io.Error, log.Findings);
-        using (var outputs = new OutputSet())
+        using (var outputs = io.NewOutputs())
         {
             if (plot is not null)
                 outputs.Add(plot, s => ExposurePlot.Draw(result).Write(plot, s));
@@ -243,9 +242,15 @@ internal static class TuneCommand
             outputs.Commit();
         }
         if (json)
-            Envelope.Write(io.Out, "tune", result.Findings, TuneJson.Of(result));
+            Envelope.Write(io.Out, "tune", [.. log.Findings, .. result.Findings], TuneJson.Of(result));
         else
+        {
+            FindingText.Write(io.Error, log.Findings);
             TuneReport.Write(io.Out, result);
+            io.SayCaution();
+        }
+        foreach (string written in new[] { plot, columnPlot, pages.Report, pages.Card }.OfType<string>())
+            io.Say($"wrote {written}");
         return ExitCode.Done;
     }
 

@@ -52,8 +52,6 @@ internal static class TuneReport
                 ]
             );
         }
-        writer.WriteLine();
-        writer.WriteLine(Caution.Text);
     }
 
     private static string[] Row(TrialRow row) =>

@@ -10,21 +10,35 @@ namespace CalibGeom.Features.Files;
 public sealed class OutputSet : IDisposable
 {
     private readonly List<PendingFile> files = [];
+    private readonly Func<string, string?> refusal;
     private readonly Action<string, string> move;
 
-    /// <summary>An empty set.</summary>
+    /// <summary>An empty set that may write over any file.</summary>
     public OutputSet()
-        : this(File.Move) { }
+        : this(_ => null) { }
+
+    /// <summary>An empty set that writes over a file only when a rule allows it.</summary>
+    /// <param name="refusal">Given a path, says in a sentence why what stands there may not be written over; null when
+    /// it may, or nothing stands there.</param>
+    public OutputSet(Func<string, string?> refusal)
+        : this(refusal, File.Move) { }
 
     /// <summary>An empty set whose moves are made by somebody else, so that a test can let one fail.</summary>
-    internal OutputSet(Action<string, string> move) => this.move = move;
+    internal OutputSet(Action<string, string> move)
+        : this(_ => null, move) { }
+
+    private OutputSet(Func<string, string?> refusal, Action<string, string> move)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        (this.refusal, this.move) = (refusal, move);
+    }
 
     /// <summary>Writes one file beside its destination.</summary>
     /// <param name="path">The destination; its directory must exist.</param>
     /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is
     /// a device.</param>
-    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory or has been
-    /// added already.</exception>
+    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory, has been
+    /// added already, or may not be written over.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The directory may not be written to.</exception>
     public void Add(string path, Action<Stream> write)
@@ -41,6 +55,8 @@ public sealed class OutputSet : IDisposable
         string destination = RealPath.Of(full);
         if (files.Exists(f => f.Destination == destination))
             throw new InputException($"Cannot write {path} twice in one run. Name different files.");
+        if (refusal(path) is { } reason)
+            throw new InputException(reason);
         var file = PendingFile.Beside(destination);
         files.Add(file);
         file.Write(write);
@@ -49,7 +65,9 @@ public sealed class OutputSet : IDisposable
     /// <summary>Moves all files into place, replacing existing ones.</summary>
     /// <exception cref="IOException">A file could not be moved; all stand as before.</exception>
     /// <exception cref="UnauthorizedAccessException">A file may not be replaced; all stand as before.</exception>
-    public void Commit()
+    public void Commit() => UnfinishedFiles.Together(MoveAll);
+
+    private void MoveAll()
     {
         var undo = new Stack<Action>();
         try
@@ -64,7 +82,10 @@ public sealed class OutputSet : IDisposable
             throw;
         }
         foreach (PendingFile file in files)
+        {
             File.Delete(file.SetAside);
+            UnfinishedFiles.Delete(file.Temporary);
+        }
         files.Clear();
     }
 
@@ -72,7 +93,7 @@ public sealed class OutputSet : IDisposable
     public void Dispose()
     {
         foreach (PendingFile file in files)
-            File.Delete(file.Temporary);
+            UnfinishedFiles.Delete(file.Temporary);
         files.Clear();
     }
 

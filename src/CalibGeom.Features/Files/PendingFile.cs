@@ -22,6 +22,7 @@ internal sealed record PendingFile(string Temporary, string Destination, string 
     /// <summary>Writes the content, all the way to the disk, with the mode of the file that it will replace.</summary>
     internal void Write(Action<Stream> write)
     {
+        UnfinishedFiles.Add(Temporary);
         using var stream = new FileStream(Temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
         write(stream);
         stream.Flush(flushToDisk: true);

@@ -14,7 +14,7 @@ internal static class PdfWriter
         // Skia wants to seek nowhere, but closes what it is given; a copy keeps the caller's stream open.
         using var memory = new MemoryStream();
         using (var wrapped = new SKManagedWStream(memory))
-        using (SKDocument document = SKDocument.CreatePdf(wrapped))
+        using (SKDocument document = SKDocument.CreatePdf(wrapped, new SKDocumentPdfMetadata { Creator = "calibgeom" }))
         {
             foreach (Drawing page in pages)
             {

@@ -25,6 +25,6 @@ internal static class PngWriter
         SkiaPainter.Draw(surface.Canvas, drawing);
         using SKImage image = surface.Snapshot();
         using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
-        data.SaveTo(stream);
+        PngMark.Write(data.AsSpan(), stream);
     }
 }

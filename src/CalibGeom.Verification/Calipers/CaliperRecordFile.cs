@@ -11,7 +11,7 @@ namespace CalibGeom.Verification.Calipers;
 public static class CaliperRecordFile
 {
     private const string Header = "date,jaw,gauge,reading,part,person";
-    private const int MostBytes = 4_000_000;
+    private const int MostBytes = ReaderLimits.CaliperRecordBytes;
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">The file.</param>
@@ -20,6 +20,8 @@ public static class CaliperRecordFile
     public static CaliperRecord Load(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
+        if (!File.Exists(path))
+            throw new InputException($"{path}: there is no such file. Name a caliper record; the guide shows one.");
         try
         {
             return Parse(InputBytes.TextOf(path, MostBytes, "a caliper record"), path);

@@ -33,10 +33,27 @@ internal static class LogFile
         using FileStream stream = Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
         string line = make(Read(stream, path));
         bool ended = stream.Length == 0 || LastByte(stream) == '\n';
-        byte[] bytes = Utf8.GetBytes((ended ? "" : "\n") + line + "\n");
-        stream.Seek(0, SeekOrigin.End);
-        stream.Write(bytes);
-        stream.Flush(flushToDisk: true);
+        Write(stream, Utf8.GetBytes((ended ? "" : "\n") + line + "\n"), () => stream.Flush(flushToDisk: true));
+    }
+
+    /// <summary>
+    /// Appends bytes and brings them to the disk, or leaves the stream as long as it was: a full disk must not leave
+    /// half a line behind.
+    /// </summary>
+    internal static void Write(Stream stream, byte[] bytes, Action flush)
+    {
+        long before = stream.Length;
+        try
+        {
+            stream.Seek(before, SeekOrigin.Begin);
+            stream.Write(bytes);
+            flush();
+        }
+        catch
+        {
+            stream.SetLength(before);
+            throw;
+        }
     }
 
     private static void RequirePlace(string path)
@@ -77,12 +94,12 @@ internal static class LogFile
     {
         using var reader = new StreamReader(
             stream,
-            Utf8,
-            detectEncodingFromByteOrderMarks: true,
+            Encoding.Latin1,
+            detectEncodingFromByteOrderMarks: false,
             1 << 12,
             leaveOpen: true
         );
-        return TrialLog.Read(reader, path);
+        return TrialLog.Read(new LogLines(reader, path, isBytes: true));
     }
 
     private static int LastByte(FileStream stream)

@@ -25,14 +25,27 @@ internal static class RetractionJson
         {
             return null;
         }
-        if (line?["undo"] is not { } undo)
+        if (Undo(line) is not { } undo)
             return null;
-        if (undo is JsonValue value && value.TryGetValue(out int number) && number >= 1 && line.All(IsKnown))
+        if (undo is JsonValue value && value.TryGetValue(out int number) && number >= 1 && line!.All(IsKnown))
             return number;
         throw new InputException(
             $"{where}: a line that takes a trial back is {{\"undo\": NUMBER, \"date\": \"2026-03-01\"}} with the "
                 + "number of the trial. Mend the line."
         );
+    }
+
+    /// <summary>What a line takes back; null when it is another line or cannot be taken apart.</summary>
+    private static JsonNode? Undo(JsonObject? line)
+    {
+        try
+        {
+            return line?["undo"];
+        }
+        catch (Exception e) when (e is ArgumentException or InvalidOperationException)
+        {
+            return null; // A name stands twice or is no Unicode; as a trial the line is refused in words.
+        }
     }
 
     private static bool IsKnown(KeyValuePair<string, JsonNode?> member) => member.Key is "undo" or "date";

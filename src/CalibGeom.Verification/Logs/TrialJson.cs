@@ -15,6 +15,7 @@ internal static class TrialJson
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         RespectNullableAnnotations = true,
         MaxDepth = 16,
+        AllowDuplicateProperties = false,
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
@@ -30,7 +31,7 @@ internal static class TrialJson
         catch (JsonException e)
         {
             string path = e.Path is { Length: > 1 } p ? $" at {p}" : "",
-                column = e.BytePositionInLine is { } at ? $", column {at + 1}" : "";
+                column = e.BytePositionInLine is { } at ? $":{at + 1}" : "";
             throw new InputException(
                 $"{where}{column}: this is no trial{path}: {FirstSentence(e.Message)} See the log format in the guide.",
                 e
@@ -39,6 +40,10 @@ internal static class TrialJson
         catch (ArgumentException e)
         {
             throw InputException.Because(e, $"{where}: ");
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new InputException($"{where}: this is no trial: a text in it is no Unicode. Mend the line.", e);
         }
     }
 

@@ -33,15 +33,18 @@ public sealed class TrialLog
     public static TrialLog Read(TextReader reader, string name = "log")
     {
         ArgumentNullException.ThrowIfNull(reader);
+        return Read(new LogLines(reader, name, isBytes: false));
+    }
+
+    internal static TrialLog Read(LogLines lines)
+    {
         var entries = new List<LogEntry>();
         var findings = new List<Finding>();
-        int number = 0;
-        while (reader.ReadLine() is { } text)
+        while (lines.Next() is { } text)
         {
-            number++;
             if (string.IsNullOrWhiteSpace(text))
                 continue;
-            string where = FormattableString.Invariant($"{name}:{number}");
+            string where = lines.Where;
             LogLine line = LogLine.Parse(text, where);
             if (line.Trial is { } trial)
                 entries.Add(new LogEntry(entries.Count + 1, trial, TakenBack: false));

@@ -5,8 +5,8 @@ namespace CalibGeom.Verification.Readings;
 /// <summary>Readings as CSV, with commas or semicolons.</summary>
 internal static class ReadingsCsv
 {
-    private const int MostReadings = 100_000,
-        MostProblems = 20;
+    private const int MostReadings = ReaderLimits.Readings,
+        MostProblems = ReaderLimits.ProblemsTold;
     private static readonly string[] Columns = ["feature", "value", "unit", "instrument", "note"];
 
     internal static ReadingSet Parse(string text, string name)
@@ -14,6 +14,7 @@ internal static class ReadingsCsv
         var header = new ReadingHeader();
         var readings = new List<Reading>();
         var problems = new List<string>();
+        int wrong = 0;
         string[]? columns = null;
         char separator = ',';
         int number = 0;
@@ -35,7 +36,9 @@ internal static class ReadingsCsv
             }
             catch (InputException e)
             {
-                problems.Add(FormattableString.Invariant($"{name}:{number}: {e.Message}"));
+                wrong++;
+                if (problems.Count < MostProblems)
+                    problems.Add(FormattableString.Invariant($"{name}:{number}: {e.Message}"));
                 if (columns is null && !line.TrimStart().StartsWith('#'))
                     break;
             }
@@ -43,9 +46,7 @@ internal static class ReadingsCsv
                 throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
         }
         if (problems.Count > 0)
-            throw new InputException(
-                string.Join('\n', problems.Take(MostProblems)) + More(problems.Count - MostProblems)
-            );
+            throw new InputException(string.Join('\n', problems) + More(wrong - problems.Count));
         if (columns is null)
             throw new InputException(
                 $"{name} has no readings. Begin it with the line feature,value,unit,instrument,note."

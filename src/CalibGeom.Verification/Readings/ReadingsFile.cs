@@ -10,7 +10,7 @@ namespace CalibGeom.Verification.Readings;
 /// </summary>
 public static class ReadingsFile
 {
-    private const int MostBytes = 16 << 20;
+    private const int MostBytes = ReaderLimits.ReadingsBytes;
 
     /// <summary>Reads a file.</summary>
     /// <param name="path">Its path.</param>

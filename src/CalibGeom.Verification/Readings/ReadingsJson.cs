@@ -27,8 +27,14 @@ internal static class ReadingsJson
         }
         catch (JsonException e)
         {
-            string at = e.LineNumber is { } line ? $" line {line + 1}, column {(e.BytePositionInLine ?? 0) + 1}" : "";
-            throw new InputException($"{name}{at} ({e.Path ?? "$"}): {Reason(e)}", e);
+            string at = e.LineNumber is { } line
+                ? FormattableString.Invariant($":{line + 1}:{(e.BytePositionInLine ?? 0) + 1}")
+                : "";
+            throw new InputException($"{name}{at}: {e.Path ?? "$"}: {Reason(e)}", e);
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new InputException($"{name}: a text in it is no Unicode. Write it anew.", e);
         }
         if (set.Readings is null)
             throw new InputException($"{name} has no \"readings\".");

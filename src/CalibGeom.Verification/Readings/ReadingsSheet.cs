@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using System.Text.RegularExpressions;
 using CalibGeom.Features.Files;
 
 namespace CalibGeom.Verification.Readings;
@@ -9,7 +8,7 @@ namespace CalibGeom.Verification.Readings;
 /// An empty sheet for the bench: what to measure in the order of work, so that from top to bottom nothing spoils what
 /// comes later. Header lines stand ready and count only once they are filled in.
 /// </summary>
-public static partial class ReadingsSheet
+public static class ReadingsSheet
 {
     /// <summary>The sheet of an object.</summary>
     /// <param name="features">What to measure.</param>
@@ -63,7 +62,7 @@ public static partial class ReadingsSheet
                 if (f.Unit == "stage")
                 {
                     if (!told)
-                        foreach (var row in Stages(stood))
+                        foreach (var row in Stages(features, stood))
                             yield return row;
                     told = true;
                 }
@@ -76,40 +75,32 @@ public static partial class ReadingsSheet
     /// <summary>
     /// Columns by the rows of their grid, each from left to right, where the table tells their places.
     /// </summary>
-    private static IEnumerable<(string Id, bool Size, string How)> Stages(Feature[] stood)
+    /// <summary>Columns whose place is known stand in one row of the sheet for each row of their block.</summary>
+    private static IEnumerable<(string Id, bool Size, string How)> Stages(FeatureTable features, Feature[] stood)
+    {
+        if (!Array.TrueForAll(stood, f => f.Spot is not null && f.Id.Number is not null))
+            return stood.Select(f => ((string)f.Id, false, f.How));
+        return stood.GroupBy(f => f.Spot!.Row).OrderBy(g => g.Key).Select(g => Row(features, g.Key, g));
+    }
+
+    private static (string Id, bool Size, string How) Row(FeatureTable features, int number, IEnumerable<Feature> row)
     {
         const string words =
             "one word for all, or one each: lost, plate, wash or cure, the last stage at which it stood";
-        var placed = stood.Select(f => (Feature: f, Place: Place().Match(f.How))).ToArray();
-        if (!placed.All(p => p.Place.Success) || placed.Any(p => p.Feature.Id.Number is null))
-        {
-            foreach (Feature f in stood)
-                yield return (f.Id, false, f.How);
-            yield break;
-        }
-        foreach (
-            var row in placed
-                .GroupBy(p => int.Parse(p.Place.Groups["row"].Value, CultureInfo.InvariantCulture))
-                .OrderBy(g => g.Key)
-        )
-        {
-            var inOrder = row.OrderBy(p => int.Parse(p.Place.Groups["place"].Value, CultureInfo.InvariantCulture))
-                .ToArray();
-            FeatureId first = inOrder[0].Feature.Id;
-            string list = string.Join('+', inOrder.Select(p => p.Feature.Id.Number));
-            string label = first.Coupon.Length > 0 ? first.Coupon + "/" : "";
-            string sizes = string.Join(' ', inOrder.Select(p => p.Place.Groups["size"].Value));
-            yield return (
-                $"{label}{first.Part}{list}.{first.Size}",
-                false,
-                $"row {row.Key} from the front, left to right ({sizes} mm): {words}"
-            );
-        }
+        Feature[] inOrder = [.. row.OrderBy(f => f.Spot!.Place)];
+        FeatureId first = inOrder[0].Id;
+        string list = string.Join('+', inOrder.Select(f => f.Id.Number));
+        string label = first.Coupon.Length > 0 ? first.Coupon + "/" : "";
+        string sizes = string.Join(' ', inOrder.Select(f => Diameter(features, f)));
+        return (
+            $"{label}{first.Part}{list}.{first.Size}",
+            false,
+            $"row {number} from the front, left to right ({sizes} mm): {words}"
+        );
     }
 
-    /// <summary>Jaws do not pass between the heads of columns, and feelers are wider than the tunnels.</summary>
-    private static bool IsUsed(Feature f) => f.Step != WorkStep.Last;
+    private static string Diameter(FeatureTable features, Feature stood) =>
+        features.Find(stood.Id.With(KnownFeatures.Diameter))?.Nominal.ToString(CultureInfo.InvariantCulture) ?? "?";
 
-    [GeneratedRegex(@"row (?<row>\d+) from the front, place (?<place>\d+) from the left \((?<size>[\d.]+) mm\)")]
-    private static partial Regex Place();
+    private static bool IsUsed(Feature f) => f.Step != WorkStep.Last;
 }

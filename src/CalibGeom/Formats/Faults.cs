@@ -1,9 +1,12 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
 namespace CalibGeom.Formats;
 
 /// <summary>
 /// What a reader does with a fault: strict reading ends with an error, lenient reading counts what was dropped.
 /// </summary>
-internal sealed class Faults(string name, bool lenient)
+internal sealed partial class Faults(string name, bool lenient)
 {
     private readonly Dictionary<string, (int Count, string First)> kinds = [];
     private readonly List<string> order = [];
@@ -48,6 +51,19 @@ internal sealed class Faults(string name, bool lenient)
     }
 
     /// <summary>A fault that leaves nothing to read.</summary>
-    internal InputException Fatal(string what, string remedy = "Export it again.", Exception? cause = null) =>
-        cause is null ? new($"{name}: {what}. {remedy}") : new($"{name}: {what}. {remedy}", cause);
+    internal InputException Fatal(string what, string remedy = "Export it again.", Exception? cause = null)
+    {
+        Match line = Line().Match(what);
+        return line.Success
+            ? new InputException(
+                $"{what[line.Length..]}. {remedy}",
+                new InputPlace(name, int.Parse(line.Groups[1].Value, CultureInfo.InvariantCulture)),
+                cause
+            )
+            : new InputException($"{what}. {remedy}", new InputPlace(name), cause);
+    }
+
+    /// <summary>Where a fault of a text is, as readers write it at the beginning of what they say.</summary>
+    [GeneratedRegex(@"^line (\d{1,9}): ")]
+    private static partial Regex Line();
 }

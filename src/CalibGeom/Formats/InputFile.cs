@@ -26,15 +26,4 @@ internal static class InputFile
             throw new InputException($"Cannot read {path}: {e.Message}", e);
         }
     }
-
-    /// <summary>An empty temporary file that vanishes when it is closed.</summary>
-    internal static FileStream Temporary() =>
-        new(
-            Path.Combine(Path.GetTempPath(), $"calibgeom-{Guid.NewGuid():N}.tmp"),
-            FileMode.CreateNew,
-            FileAccess.ReadWrite,
-            FileShare.None,
-            1 << 16,
-            FileOptions.DeleteOnClose
-        );
 }

@@ -1,3 +1,4 @@
+using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats;
@@ -82,10 +83,9 @@ public sealed class MeshFile
         ArgumentNullException.ThrowIfNull(stream);
         if (stream.CanSeek)
             return ReadSeekable(stream, new Faults(name, lenient), progress);
-        using FileStream copy = InputFile.Temporary();
-        stream.CopyTo(copy);
-        copy.Position = 0;
-        return ReadSeekable(copy, new Faults(name, lenient), progress);
+        using TemporaryCopy copy = TemporaryCopy.Of(stream, name);
+        using FileStream file = InputFile.Open(copy.Path);
+        return ReadSeekable(file, new Faults(name, lenient), progress);
     }
 
     private static MeshFile ReadSeekable(Stream stream, Faults faults, IProgress<double>? progress) =>

@@ -1,4 +1,5 @@
 using System.Text;
+using CalibGeom.Features.Files;
 
 namespace CalibGeom.Formats;
 
@@ -8,7 +9,7 @@ namespace CalibGeom.Formats;
 /// </summary>
 internal sealed class TextTokens
 {
-    private const int LongestLine = 1 << 24;
+    private const int LongestLine = ReaderLimits.MeshLineBytes;
 
     private readonly Stream stream;
     private readonly Faults faults;

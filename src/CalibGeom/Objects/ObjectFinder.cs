@@ -1,3 +1,4 @@
+using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.TestObjects.Specs;
 
@@ -9,7 +10,7 @@ public static class ObjectFinder
     /// <summary>What standard input is called: a spec in JSON.</summary>
     public const string StandardInput = "standard input";
 
-    private const int MostFiles = 2000;
+    private const int MostFiles = ReaderLimits.ObjectFilesInFolder;
 
     /// <summary>
     /// The object with a digest: a preset, or an object file beside the inputs or in a folder such as the current one.
@@ -107,7 +108,7 @@ public static class ObjectFinder
         }
         catch (InputException e)
         {
-            throw new InputException($"{name}: {e.Message}", e);
+            throw e.In(name);
         }
     }
 
@@ -128,7 +129,7 @@ public static class ObjectFinder
         }
         catch (InputException e)
         {
-            throw new InputException($"{name}: {e.Message}", e);
+            throw e.In(name);
         }
     }
 

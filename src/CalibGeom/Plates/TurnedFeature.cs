@@ -7,7 +7,10 @@ internal static class TurnedFeature
     {
         if (turn == 0)
             return own;
-        string how = own.Axis is "x" or "y" ? $"{own.How} (turned: its arrow points along the printer's Y)" : own.How;
+        string how =
+            own.Axis is "x" or "y" || own.Spot is not null
+                ? $"{own.How} (turned: its arrow points along the printer's Y)"
+                : own.How;
         return new Feature(Turned(own.Id), own.Nominal, own.Unit, Swap(own.Axis), how)
         {
             Faces = own.Faces,
@@ -17,6 +20,7 @@ internal static class TurnedFeature
                 .ToValueList(),
             HeadDiameter = own.HeadDiameter,
             Openings = own.Openings,
+            Spot = own.Spot,
         };
     }
 

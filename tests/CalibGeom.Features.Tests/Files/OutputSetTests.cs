@@ -2,8 +2,12 @@ using CalibGeom.Features.Files;
 
 namespace CalibGeom.Features.Tests.Files;
 
+[Collection(Alone)]
 public sealed class OutputSetTests : IDisposable
 {
+    /// <summary>Unfinished files are known to the whole process: what removes them runs alone.</summary>
+    internal const string Alone = "unfinished files";
+
     private readonly string folder = Directory.CreateTempSubdirectory("outputs").FullName;
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
@@ -32,6 +36,17 @@ public sealed class OutputSetTests : IDisposable
             Assert.Throws<IOException>(() => set.Add(At("b"), _ => throw new IOException("disk full")));
         }
         Assert.Equal([("a", "old")], Contents());
+    }
+
+    [Fact]
+    public void ARuleDecidesWhatMayBeWrittenOver()
+    {
+        File.WriteAllText(At("a"), "old");
+        using var set = new OutputSet(path => File.Exists(path) ? "It stays." : null);
+        Add(set, "b", "new");
+        Assert.Equal("It stays.", Assert.Throws<InputException>(() => Add(set, "a", "new")).Message);
+        set.Commit();
+        Assert.Equal([("a", "old"), ("b", "new")], Contents());
     }
 
     [Theory]

@@ -28,6 +28,7 @@ public partial class HouseTests
             "CalibGeom.Verification",
             "CalibGeom.Light",
             "CalibGeom.Pictures",
+            "Spectre.Console",
             "System.CommandLine",
         ],
     };

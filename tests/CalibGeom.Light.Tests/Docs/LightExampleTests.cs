@@ -32,7 +32,7 @@ public class LightExampleTests
             baseLayers: 5,
             baseTime: 25
         );
-        LightDose dose = RasterPrint.LightOf(made, pitch: 0.035, new GaussianBlur(0.02), light);
+        LightDose dose = RasterPrint.LightOf(made, pitch: 0.04, new GaussianBlur(0.02), light);
         var print = new RasterPrint(made, dose);
         double? clearance = print.Clearances()[0].Value;
         int open = print.OpenSlots();
@@ -52,7 +52,7 @@ public class LightExampleTests
                 made,
                 print,
                 new PrintedObject(made, dose.Blur, light),
-                new RasterPrint(made, RasterPrint.LightOf(made, 0.035, dose.Blur, light, grey: true))
+                new RasterPrint(made, RasterPrint.LightOf(made, 0.04, dose.Blur, light, grey: true))
             ),
             page,
             StringComparison.Ordinal

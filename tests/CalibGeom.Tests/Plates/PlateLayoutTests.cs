@@ -125,7 +125,7 @@ public class PlateLayoutTests
     public void NearPartsStandsAsCloseAsTheGapAllows()
     {
         var layout = new PlateLayout(
-            new Plate(143, 89),
+            new Plate(150, 90),
             [Part(Box(-60, -30, 0, -40, 30, 9)), Part(Box(50, 10, 0, 60, 20, 9))]
         );
         Assert.NotNull(layout.Place(Coupon(25, 14, 10), PlacementWish.NearParts));
@@ -136,7 +136,7 @@ public class PlateLayoutTests
     public void ACouponMovesInWholePixels()
     {
         var rules = new PlacementRules { PixelPitch = new PerAxis(0.05, 0.034) };
-        var layout = new PlateLayout(new Plate(143, 89), [Part(Box(-21.017, -11.013, 0, 13.011, 8.02, 9))], rules);
+        var layout = new PlateLayout(new Plate(150, 90), [Part(Box(-21.017, -11.013, 0, 13.011, 8.02, 9))], rules);
         foreach (
             PlacementWish wish in (PlacementWish[])
                 [PlacementWish.NearParts, PlacementWish.Corner, PlacementWish.Near(40.01, 20.02)]
@@ -152,13 +152,13 @@ public class PlateLayoutTests
     [Fact]
     public void AMapSpreadsOverCornersAndCentre()
     {
-        var plate = new Plate(143, 89, margin: 3);
+        var plate = new Plate(150, 90, margin: 3);
         var layout = new PlateLayout(plate, [Part(Box(-30, 10, 0, 30, 25, 9))]);
         var map = Enumerable.Range(1, 5).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
         IReadOnlyList<PlacedCoupon> placed = layout.PlaceMap(map)!;
         Assert.Equal(["A1", "A2", "A3", "A4", "A5"], placed.Select(p => p.Label));
-        Assert.Equal((-71.5 + 5, -44.5 + 5), (placed[0].Bounds.Min.X, placed[0].Bounds.Min.Y));
-        Assert.Equal((71.5 - 5, 44.5 - 5), (placed[3].Bounds.Max.X, placed[3].Bounds.Max.Y));
+        Assert.Equal((-75 + 5, -45 + 5), (placed[0].Bounds.Min.X, placed[0].Bounds.Min.Y));
+        Assert.Equal((75 - 5, 45 - 5), (placed[3].Bounds.Max.X, placed[3].Bounds.Max.Y));
         Assert.Equal((0, 0), (placed[4].Shift.X, placed[4].Shift.Y));
         Assert.True(PlateMerge.Measure(layout) >= 2);
     }

@@ -17,7 +17,7 @@ public class PlateMemoryTests
         static long Allocated(int triangles)
         {
             long before = GC.GetTotalAllocatedBytes(precise: true);
-            var layout = new PlateLayout(new Plate(143, 89), [new WavyPart(triangles)]);
+            var layout = new PlateLayout(new Plate(150, 90), [new WavyPart(triangles)]);
             Assert.False(layout.IsExact);
             Assert.NotNull(layout.Place(Coupon(25, 14, 8), PlacementWish.NearParts));
             Assert.True(PlateMerge.WriteStl(Stream.Null, layout, "plate") >= 2);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Text;
+using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats.Obj;
@@ -11,7 +12,7 @@ namespace CalibGeom.Formats.Obj;
 /// </summary>
 internal sealed class ObjReader(Stream stream, Faults faults)
 {
-    private const int MostCorners = 4096;
+    private const int MostCorners = ReaderLimits.FaceCorners;
 
     private static readonly HashSet<string> Skipped =
     [

@@ -43,7 +43,27 @@ internal sealed class MeshXml(PartXml xml)
                     + $"3 and 1 are the least",
                 "meshes without triangles"
             );
+        DropUnusedVertices();
         return TriangleMesh.Adopt([.. coordinates], [.. triangles]);
+    }
+
+    /// <summary>Vertices without a triangle would be multiplied by every component that shows the mesh.</summary>
+    private void DropUnusedVertices()
+    {
+        var numbers = new int[coordinates.Count / 3];
+        foreach (int corner in triangles)
+            numbers[corner] = 1;
+        int kept = 0;
+        for (int v = 0; v < numbers.Length; v++)
+            numbers[v] = numbers[v] == 0 ? -1 : kept++;
+        if (kept == numbers.Length)
+            return;
+        for (int v = 0; v < numbers.Length; v++)
+        for (int k = 0; k < 3 && numbers[v] >= 0; k++)
+            coordinates[3 * numbers[v] + k] = coordinates[3 * v + k];
+        coordinates.RemoveRange(3 * kept, coordinates.Count - 3 * kept);
+        for (int i = 0; i < triangles.Count; i++)
+            triangles[i] = numbers[triangles[i]];
     }
 
     // A broken vertex keeps its number, so that the triangles of the others do not shift; triangles that use it are

@@ -1,3 +1,4 @@
+using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats.ThreeMf;
@@ -6,8 +7,8 @@ namespace CalibGeom.Formats.ThreeMf;
 internal sealed class ModelXml(PartXml xml, Faults faults)
 {
     private const int DeepestNesting = 64,
-        MostInstances = 1_000_000,
-        MostTriangles = 20_000_000;
+        MostInstances = ReaderLimits.PackageInstances,
+        MostTriangles = ReaderLimits.PackageTriangles;
 
     private static readonly HashSet<string> PlainMetadata =
     [

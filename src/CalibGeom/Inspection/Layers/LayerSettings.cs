@@ -9,8 +9,8 @@ namespace CalibGeom.Inspection.Layers;
 public sealed record LayerSettings
 {
     private readonly double layerHeight = 0.05;
-    private readonly double pixelX = 0.035;
-    private readonly double pixelY = 0.035;
+    private readonly double pixelX = 0.04;
+    private readonly double pixelY = 0.04;
     private readonly double minimumPixels = 2;
     private readonly double carriedOverhang = 0.5;
     private readonly double failingOverhang = 2;
@@ -25,7 +25,7 @@ public sealed record LayerSettings
         init => layerHeight = Require.Within(value, 0.001, 10, "layer height", "mm", nameof(LayerHeight));
     }
 
-    /// <summary>Pixel pitch in x, mm, 0.001 to 10; 0.035 by default.</summary>
+    /// <summary>Pixel pitch in x, mm, 0.001 to 10; 0.04 by default.</summary>
     /// <exception cref="ArgumentException">Out of range.</exception>
     public double PixelX
     {
@@ -33,7 +33,7 @@ public sealed record LayerSettings
         init => pixelX = Require.Within(value, 0.001, 10, "pixel pitch along X", "mm", nameof(PixelX));
     }
 
-    /// <summary>Pixel pitch in y, mm, 0.001 to 10; 0.035 by default.</summary>
+    /// <summary>Pixel pitch in y, mm, 0.001 to 10; 0.04 by default.</summary>
     /// <exception cref="ArgumentException">Out of range.</exception>
     public double PixelY
     {

@@ -8,7 +8,7 @@ internal static class JsonPlace
     private const int LongestPath = 120;
 
     /// <summary>A line and column from 1, a column being a character.</summary>
-    internal static string LineAndColumn(ReadOnlySpan<byte> bytes, long offset)
+    internal static InputPlace Of(ReadOnlySpan<byte> bytes, long offset)
     {
         ReadOnlySpan<byte> before = bytes[..(int)Math.Min(offset, bytes.Length)];
         int line = before.Count((byte)'\n') + 1;
@@ -16,7 +16,7 @@ internal static class JsonPlace
         foreach (byte b in before[(before.LastIndexOf((byte)'\n') + 1)..])
             if ((b & 0xC0) != 0x80)
                 column++;
-        return $"line {line}, column {column}";
+        return new InputPlace(Line: line, Column: column);
     }
 
     /// <summary>The offset of a line and byte, both from 0.</summary>

@@ -23,7 +23,7 @@ internal static class SpecAssignment
             return;
         }
         SpecParameter parameter = Find(name, assignment);
-        layers.Set(parameter, Parse(parameter, value, assignment), Shorten(assignment));
+        layers.Set(parameter, Parse(parameter, value, assignment), new InputPlace(Path: Shorten(assignment)));
     }
 
     private static void ApplyGroup(SpecGroup group, string value, string assignment, SpecLayers layers)

@@ -15,7 +15,7 @@ namespace CalibGeom.TestObjects.Specs;
 public static class SpecJson
 {
     /// <summary>The most bytes that are read: 1 MiB.</summary>
-    public const int MaximumBytes = 1 << 20;
+    public const int MaximumBytes = ReaderLimits.SpecBytes;
 
     // Signs such as the micro sign stand as they are: the text is read as UTF-8, never put into a web page.
     private static readonly SpecJsonContext Context = new(

@@ -9,7 +9,7 @@ namespace CalibGeom.TestObjects.Specs;
 internal sealed class SpecLayers
 {
     private readonly JsonObject values;
-    private readonly Dictionary<string, string> places = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, InputPlace> places = new(StringComparer.Ordinal);
 
     private readonly IReadOnlyList<ITestPart> ownParts;
 
@@ -38,7 +38,7 @@ internal sealed class SpecLayers
     }
 
     /// <summary>Sets a checked value; the place is for a message about it later.</summary>
-    internal void Set(SpecParameter parameter, JsonNode value, string place)
+    internal void Set(SpecParameter parameter, JsonNode value, InputPlace place)
     {
         JsonObject owner = parameter.Group.Length == 0 ? values : Open(SpecParameters.FindGroup(parameter.Group)!);
         owner[parameter.Name] = value;
@@ -85,7 +85,11 @@ internal sealed class SpecLayers
     {
         if (problem is null)
             return;
-        string place = places.GetValueOrDefault(first.Path) ?? places.GetValueOrDefault(second.Path) ?? first.Path;
-        throw new InputException($"{place}: {problem}");
+        throw new InputException(
+            problem,
+            places.GetValueOrDefault(first.Path)
+                ?? places.GetValueOrDefault(second.Path)
+                ?? new InputPlace(Path: first.Path)
+        );
     }
 }

@@ -41,8 +41,8 @@ internal sealed class SpecScanner
         {
             long offset = JsonPlace.Offset(scanner.bytes, e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
             throw new InputException(
-                $"{JsonPlace.LineAndColumn(scanner.bytes, offset)}: "
-                    + $"{JsonPlace.Reason(e)}{JsonPlace.CommaHint(scanner.bytes, offset)}",
+                $"{JsonPlace.Reason(e)}{JsonPlace.CommaHint(scanner.bytes, offset)}",
+                JsonPlace.Of(scanner.bytes, offset),
                 e
             );
         }
@@ -119,7 +119,7 @@ internal sealed class SpecScanner
             path,
             (where, offset, problem) => Fail(where, offset, problem)
         );
-        layers.Set(parameter, value, Place(path, start));
+        layers.Set(parameter, value, PlaceOf(path, start));
     }
 
     private bool Name(ref Utf8JsonReader reader, string owner, HashSet<string> seen, out string name, out long offset)
@@ -137,8 +137,11 @@ internal sealed class SpecScanner
         return true;
     }
 
-    private InputException Fail(string path, long offset, string problem) => new($"{Place(path, offset)}: {problem}");
+    private InputException Fail(string path, long offset, string problem) => new(problem, PlaceOf(path, offset));
 
-    private string Place(string path, long offset) =>
-        $"{JsonPlace.Shorten(path)} ({JsonPlace.LineAndColumn(bytes, offset)})";
+    private InputPlace PlaceOf(string path, long offset) =>
+        JsonPlace.Of(bytes, offset) with
+        {
+            Path = JsonPlace.Shorten(path),
+        };
 }

@@ -1,4 +1,5 @@
 using System.IO.Hashing;
+using CalibGeom.Features.Files;
 
 namespace CalibGeom.Formats.ThreeMf.Zip;
 
@@ -7,9 +8,9 @@ namespace CalibGeom.Formats.ThreeMf.Zip;
 /// </summary>
 internal sealed class PartStream(Stream inflated, ZipEntry entry, Faults faults) : ReadOnlyStream
 {
-    internal const long LargestPart = 4L << 30;
+    internal const long LargestPart = ReaderLimits.PackagePartBytes;
     internal const long FreeInflation = 4L << 20;
-    internal const int LargestRatio = 100;
+    internal const int LargestRatio = ReaderLimits.PackageRatio;
 
     private readonly Crc32 crc = new();
     private long done;

@@ -67,7 +67,13 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
         foreach (ColumnPlan column in columns)
             yield return PartFeature
                 .Size("", $"outside jaws or microscope, half way up, {Where(column)}", Lines(column, place))
-                .With(f => f with { HeadDiameter = block.Shape(column.Number - 1).HasHead ? spec.HeadDiameter : null });
+                .With(f =>
+                    f with
+                    {
+                        HeadDiameter = block.Shape(column.Number - 1).HasHead ? spec.HeadDiameter : null,
+                        Spot = new GridSpot(column.Row, column.Place),
+                    }
+                );
         foreach (ColumnPlan column in columns)
             yield return new PartFeature(
                 new Feature(
@@ -76,7 +82,10 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
                     "stage",
                     "",
                     $"the last stage at which it stood whole: lost, plate, wash or cure; {Where(column)}"
-                ),
+                )
+                {
+                    Spot = new GridSpot(column.Row, column.Place),
+                },
                 []
             );
     }

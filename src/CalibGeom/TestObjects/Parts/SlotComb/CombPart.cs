@@ -54,7 +54,7 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
         GaugeLine[] lines = [.. Enumerable.Range(0, spec.Heights.Count).Select(i => Line(i, place))];
         yield return PartFeature.Count(
             KnownFeatures.SlotsOpen,
-            "hold against light and count the tunnels that are open right through",
+            "hold against light, or push a wire or film of 0.1 mm through: count the tunnels open from end to end",
             lines
         );
         string from = First(place);

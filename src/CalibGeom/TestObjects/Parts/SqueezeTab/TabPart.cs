@@ -56,7 +56,8 @@ internal sealed class TabPart(SqueezeSpec spec, double plinthTop) : ITestPart
         GaugeLine[] lines = [.. shape.Slots.Select((s, i) => Line(i, s.Floor, place))];
         yield return PartFeature.Count(
             KnownFeatures.SqueezeOpen,
-            "hold against light, look along the plinth's edge and count the slots that are open right through",
+            "look along the plinth's edge against light, or push a wire or film of 0.1 mm through: count the slots open from end "
+                + "to end",
             lines
         );
         for (int i = 0; i < lines.Length; i++)

@@ -1,0 +1,75 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using CalibGeom.Features.Files;
+
+namespace CalibGeom.Cli.Shared.Outputs;
+
+/// <summary>
+/// The one rule of every command: nothing is written over a file that is read in the same run, and over a file that
+/// this tool did not write, or that holds what was measured, only with <c>--force</c>.
+/// </summary>
+internal sealed class OverwriteRule
+{
+    private static readonly string[] Outputs =
+    [
+        "--output",
+        "--sheet",
+        "--picture",
+        "--plot",
+        "--column-plot",
+        "--report",
+        "--card",
+        Appended,
+    ];
+
+    // A log is never written over, only appended to.
+    private const string Appended = "--to";
+
+    private static readonly StringComparer Names = OperatingSystem.IsLinux()
+        ? StringComparer.Ordinal
+        : StringComparer.OrdinalIgnoreCase;
+
+    private readonly HashSet<string> inputs;
+    private readonly bool force;
+
+    private OverwriteRule(IEnumerable<string> inputs, bool force) =>
+        (this.inputs, this.force) = (inputs.Select(RealPath.Of).ToHashSet(Names), force);
+
+    /// <summary>The rule of a run that reads nothing.</summary>
+    internal static OverwriteRule None { get; } = new([], false);
+
+    /// <summary>The rule of a command line: whatever it names that is a file and no output is read.</summary>
+    internal static OverwriteRule Of(ParseResult parsed) =>
+        new(InputsOf(parsed.CommandResult).Where(File.Exists), parsed.GetValue<bool>("--force"));
+
+    /// <summary>Refuses at once, before any work is done, what a command line names to write and may not.</summary>
+    /// <exception cref="InputException">A file may not be written over.</exception>
+    internal void RequireFree(ParseResult parsed)
+    {
+        foreach (OptionResult option in parsed.CommandResult.Children.OfType<OptionResult>())
+            if (Outputs.Contains(option.Option.Name) && option.Option.Name != Appended)
+                foreach (Token token in option.Tokens)
+                    if (Refusal(token.Value) is { } reason)
+                        throw new InputException(reason);
+    }
+
+    /// <summary>Why a file may not be written over; null when it may, or does not exist.</summary>
+    internal string? Refusal(string path)
+    {
+        if (!File.Exists(path))
+            return null;
+        if (inputs.Contains(RealPath.Of(path)))
+            return $"{path} is read in this run and would be overwritten. Name another file to write.";
+        return force ? null : OwnFile.Refusal(path);
+    }
+
+    private static IEnumerable<string> InputsOf(CommandResult command) =>
+        command.Children.SelectMany(c =>
+            c switch
+            {
+                OptionResult o when Outputs.Contains(o.Option.Name) => [],
+                OptionResult or ArgumentResult => c.Tokens.Select(t => t.Value),
+                _ => Enumerable.Empty<string>(),
+            }
+        );
+}

@@ -1,0 +1,64 @@
+namespace CalibGeom.Features.Files;
+
+/// <summary>
+/// A copy of what can be read once only, such as standard input: of a bounded size, readable by its owner alone, gone
+/// when it is disposed. Not safe to share between threads.
+/// </summary>
+public sealed class TemporaryCopy : IDisposable
+{
+    private TemporaryCopy(string path) => Path = path;
+
+    /// <summary>Where it is.</summary>
+    public string Path { get; }
+
+    /// <summary>Copies a stream to its end.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <param name="name">What it is called in messages.</param>
+    /// <param name="most">The most bytes.</param>
+    /// <exception cref="InputException">There are more.</exception>
+    /// <exception cref="IOException">There is no room for it.</exception>
+    public static TemporaryCopy Of(Stream stream, string name, long most = ReaderLimits.PipedBytes)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        var copy = new TemporaryCopy(
+            System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"calibgeom-{Guid.NewGuid():N}.tmp")
+        );
+        UnfinishedFiles.Add(copy.Path);
+        try
+        {
+            using FileStream file = Create(copy.Path);
+            Fill(file, stream, name, most);
+            return copy;
+        }
+        catch
+        {
+            copy.Dispose();
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => UnfinishedFiles.Delete(Path);
+
+    private static FileStream Create(string path)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        return new FileStream(path, options);
+    }
+
+    private static void Fill(FileStream file, Stream stream, string name, long most)
+    {
+        var buffer = new byte[1 << 16];
+        int read;
+        while ((read = stream.Read(buffer)) > 0)
+        {
+            if (file.Length + read > most)
+                throw new InputException(
+                    $"{name} is larger than {most >> 20} MiB, the limit for input that is piped in. Name a file."
+                );
+            file.Write(buffer, 0, read);
+        }
+    }
+}

@@ -1,0 +1,145 @@
+using System.Text;
+using CalibGeom.Verification.Logs;
+using FsCheck;
+using FsCheck.Xunit;
+
+namespace CalibGeom.Verification.Tests.Logs;
+
+/// <summary>A log under bad disks and bad bytes: nothing torn, nothing pooled that was not meant, nothing endless.</summary>
+public sealed class TrialLogFaultTests : IDisposable
+{
+    private static readonly DateOnly Day = new(2026, 3, 1);
+
+    private readonly string folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
+
+    private string Log => Path.Combine(folder, "log.jsonl");
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void ADiskThatIsFullAfterAnyByteLeavesTheLogAsItWas()
+    {
+        byte[] before = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.5, "Demo grey")) + "\n"),
+            added = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.7, "Demo grey")) + "\n");
+        for (int room = 0; room <= added.Length; room++)
+        {
+            using var disk = new FullDisk(before, room);
+            if (room < added.Length)
+                Assert.Throws<IOException>(() => LogFile.Write(disk, added, disk.Flush));
+            else
+                LogFile.Write(disk, added, disk.Flush);
+            Assert.Equal(room < added.Length ? before : [.. before, .. added], disk.ToArray());
+        }
+    }
+
+    [Fact]
+    public void ADiskThatFailsToKeepWhatWasWrittenLeavesTheLogAsItWas()
+    {
+        using var disk = new FullDisk([1, 2, 3], 100);
+        Assert.Throws<IOException>(() => LogFile.Write(disk, [4, 5], () => throw new IOException("no flush")));
+        Assert.Equal([1, 2, 3], disk.ToArray());
+    }
+
+    [Property]
+    public void AddAndUndoLeaveTheTrialsAsTheyWere(PositiveInt[] prints, bool last)
+    {
+        File.Delete(Log);
+        foreach (PositiveInt print in prints)
+            TrialLog.Append(Log, Of(1 + print.Get % 500 / 100.0, "Demo grey"));
+        string[] before = prints.Length == 0 ? [] : Lines();
+        int number = TrialLog.Append(Log, Of(7, "Demo grey")).Number;
+        TrialLog.Undo(Log, Day, last ? null : number);
+        Assert.Equal(before, Lines());
+    }
+
+    [Theory]
+    [InlineData("Latin1")]
+    [InlineData("utf-16")]
+    public void ALogInAnotherEncodingIsRefused(string encoding)
+    {
+        string text = TrialLog.ToLine(Of(2.5, "Demo grün")) + "\n" + TrialLog.ToLine(Of(2.5, "Demo grôn")) + "\n";
+        File.WriteAllText(Log, text, encoding == "Latin1" ? Encoding.Latin1 : Encoding.Unicode);
+        Assert.Throws<InputException>(() => TrialLog.ReadFile(Log));
+        File.WriteAllText(Log, text, new UTF8Encoding(true));
+        Assert.Equal(["Demo grün", "Demo grôn"], TrialLog.ReadFile(Log).Trials.Select(t => t.Conditions.Resin));
+    }
+
+    [Fact]
+    public void ALineCutWithinALetterIsLeftOutAndSaid()
+    {
+        byte[] whole = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.5, "Demo grün")));
+        int letter = Array.IndexOf(whole, (byte)0xC3);
+        File.WriteAllBytes(Log, [.. whole, (byte)'\n', .. whole[..(letter + 1)]]);
+        TrialLog log = TrialLog.ReadFile(Log);
+        Assert.Single(log.Trials);
+        Assert.Equal("log-torn", Assert.Single(log.Findings).Rule);
+        TrialLog.Append(Log, Of(2.7, "Demo grün"));
+        Assert.Equal([2.5, 2.7], TrialLog.ReadFile(Log).Trials.Select(t => t.Settings.Time));
+    }
+
+    [Theory]
+    [InlineData("{\"time\":2.5,\"time\":3,\"layer\":0.05}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"resin\":\"\\ud800\"}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"resin\":null}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"joints\":[null]}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"columns\":[null]}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"joints\":[{\"id\":null,\"designed\":0.05}]}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"readings\":{\"box1.outside.x\":null}}")]
+    [InlineData("{\"time\":2.5,\"layer\":0.05,\"slots\":{\"heights\":null,\"open\":1}}")]
+    [InlineData("{\"undo\":1,\"undo\":1}")]
+    [InlineData("{\"\\ud800\":1}")]
+    [InlineData("null")]
+    [InlineData("[]")]
+    public void ABadLineIsRefusedInWords(string line)
+    {
+        InputException e = Assert.Throws<InputException>(() => TrialLog.Read(new StringReader(line), "log.jsonl"));
+        Assert.StartsWith("log.jsonl:1", e.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("System.", e.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnEndlessLineIsRefusedBeforeItIsRead()
+    {
+        using var endless = new EndlessReader();
+        InputException e = Assert.Throws<InputException>(() => TrialLog.Read(endless, "log.jsonl"));
+        Assert.Contains("longer than", e.Message, StringComparison.Ordinal);
+    }
+
+    private string[] Lines() => [.. TrialLog.ReadFile(Log).Trials.Select(TrialLog.ToLine)];
+
+    private static Trial Of(double time, string resin) =>
+        new(new ExposureSettings(time, 1), new TrialConditions(0.05, resin, "bench"))
+        {
+            Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.02] },
+        };
+
+    /// <summary>A disk with room for so many bytes more.</summary>
+    private sealed class FullDisk : MemoryStream
+    {
+        private readonly long most;
+
+        internal FullDisk(byte[] before, int room)
+        {
+            base.Write(before, 0, before.Length);
+            most = before.Length + room;
+        }
+
+        public override void Write(byte[] buffer, int offset, int count)
+        {
+            int fits = (int)Math.Min(count, most - Position);
+            base.Write(buffer, offset, fits);
+            if (fits < count)
+                throw new IOException("No space left on device");
+        }
+
+        public override void Write(ReadOnlySpan<byte> buffer) => Write(buffer.ToArray(), 0, buffer.Length);
+    }
+
+    /// <summary>A line that never ends.</summary>
+    private sealed class EndlessReader : TextReader
+    {
+        public override int Peek() => 'x';
+
+        public override int Read() => 'x';
+    }
+}
