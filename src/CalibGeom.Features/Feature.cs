@@ -86,7 +86,7 @@ public sealed record Feature
             Step = FeatureHabits.StepOf(Id, Unit, Axis, faces),
         };
 
-    /// <summary>Where it stands in a block of rows, such as that of the columns; null where it stands in none.</summary>
+    /// <summary>Where it stands in a block of rows, such as the columns; null where it stands in none.</summary>
     public GridSpot? Spot { get; init; }
 
     /// <summary>The same feature of a coupon, with its mates.</summary>

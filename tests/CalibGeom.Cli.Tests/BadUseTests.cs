@@ -67,7 +67,7 @@ public class BadUseTests
         using var folder = Prepare();
         Dictionary<string, byte[]> before = Contents(folder);
         string[] args = line.Split(' ').Select(word => IsFile(word) ? folder[word] : word).ToArray();
-        CliRun run = CliRun.Of([.. args, "--force"]);
+        CliRun run = CliRun.Of([args[0], "--force", .. args[1..]]);
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
         Assert.Contains(message, run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.TrimEnd().Split('\n'));

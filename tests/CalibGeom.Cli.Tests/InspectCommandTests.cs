@@ -110,7 +110,7 @@ public class InspectCommandTests
         CliRun run = CliRun.With(Encoding.ASCII.GetBytes(Cup(vented: false)), "inspect", "-");
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.StartsWith("-: may not print well (0 errors, 1 warning, 0 notes)", run.Out, StringComparison.Ordinal);
-        Assert.Contains("warning [suction-cup] 63.68 mm3 of resin are trapped", run.Out, StringComparison.Ordinal);
+        Assert.Contains("warning [suction-cup] 64.00 mm3 of resin are trapped", run.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -44,7 +44,7 @@ public class SimulateCommandTests
         foreach (
             (string[] more, string said) in new (string[], string)[]
             {
-                (["--grey"], "--pixel MM"),
+                (["--grey"], "--pixel P[,Q]"),
                 (["--plot", "light.svg"], "--pixel MM"),
                 (["--pixel", "0.035", "--plot", "light.gif"], ".svg, .png or .pdf"),
                 (["--pixel", "0.001"], "0.005 to 0.5"),

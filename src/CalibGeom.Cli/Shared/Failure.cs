@@ -2,7 +2,9 @@ using CalibGeom.Cli.Shared.Terminals;
 
 namespace CalibGeom.Cli.Shared;
 
-/// <summary>How a run that cannot go on ends: one line on stderr, the envelope where it was asked for, an exit code.</summary>
+/// <summary>
+/// How a run that cannot go on ends: one line on stderr, the envelope where it was asked for, an exit code.
+/// </summary>
 internal static class Failure
 {
     /// <summary>The environment variable that asks for the trace of a fault.</summary>

@@ -4,8 +4,8 @@ using CalibGeom.Features.Files;
 namespace CalibGeom.Verification.Logs;
 
 /// <summary>
-/// The lines of a log, each of a bounded length. From a file they come byte by byte (a character a byte), so that a line
-/// that was cut off within a letter is told from one in another encoding.
+/// The lines of a log, each of a bounded length. From a file a character is a byte, so that a line that was cut off
+/// within a letter is told from one in another encoding.
 /// </summary>
 /// <param name="reader">Where from.</param>
 /// <param name="name">The log's name, for messages.</param>

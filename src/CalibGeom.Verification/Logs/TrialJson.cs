@@ -33,7 +33,7 @@ internal static class TrialJson
             string path = e.Path is { Length: > 1 } p ? $" at {p}" : "",
                 column = e.BytePositionInLine is { } at ? $":{at + 1}" : "";
             throw new InputException(
-                $"{where}{column}: this is no trial{path}: {FirstSentence(e.Message)} See the log format in the guide.",
+                $"{where}{column}: this is no trial{path}: {JsonWords.Of(e)} See the log format in the guide.",
                 e
             );
         }
@@ -81,16 +81,16 @@ internal static class TrialJson
             Instrument = d.Instrument,
             GrowthX = Growth(d.GrowthX),
             GrowthY = Growth(d.GrowthY),
-            Joints = d
-                .Joints.Select(j => new JointOutcome(
+            Joints = Each(d.Joints, "joint")
+                .Select(j => new JointOutcome(
                     j.Id,
                     j.Designed,
                     j.Fit is null ? null : (FeltFit)Index(j.Fit, "fit", Fits),
                     j.DesignedY
                 ))
                 .ToArray(),
-            Columns = d
-                .Columns.Select(c => new ColumnOutcome(
+            Columns = Each(d.Columns, "column")
+                .Select(c => new ColumnOutcome(
                     c.Diameter,
                     (ColumnStage)Index(c.Stood, "stage", Stages),
                     c.Id,
@@ -98,10 +98,20 @@ internal static class TrialJson
                 ))
                 .ToArray(),
             Slots = d.Slots is null ? null : new SlotOutcome(d.Slots.Heights, d.Slots.Open),
-            Readings = d.Readings.ToDictionary(r => r.Key, r => (IReadOnlyList<double>)r.Value, StringComparer.Ordinal),
+            Readings = d.Readings.ToDictionary(
+                r => r.Key,
+                r =>
+                    (IReadOnlyList<double>)(
+                        r.Value ?? throw new ArgumentException($"the readings of {r.Key} are null.")
+                    ),
+                StringComparer.Ordinal
+            ),
             Nominals = d.Nominals ?? [],
         };
     }
+
+    private static IEnumerable<T> Each<T>(IEnumerable<T?> all, string what)
+        where T : class => all.Select(one => one ?? throw new ArgumentException($"null is no {what}. Leave it out."));
 
     private static TrialDocument ToDocument(Trial t) =>
         new()
@@ -195,6 +205,4 @@ internal static class TrialJson
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date)
             ? date
             : throw new ArgumentException($"'{text}' is no date; write it as 2026-03-01.");
-
-    private static string FirstSentence(string message) => message.Split('\n')[0].Split(" Path:")[0];
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
@@ -121,11 +120,10 @@ internal static class ReadingsJson
 
     private static string Reason(JsonException e)
     {
-        string message = e.Message.Split(" Path: ")[0];
-        return message.Contains("could not be mapped", StringComparison.Ordinal)
+        return e.Message.Contains("could not be mapped", StringComparison.Ordinal)
             ? "this name is not known. Names are those of the CSV form: digest, temperature, state, expansion, "
                 + "material, comments, instruments, readings."
-            : string.Create(CultureInfo.InvariantCulture, $"{message}");
+            : JsonWords.Of(e);
     }
 
     private sealed record JsonSet(

@@ -5,7 +5,7 @@ using Json.Schema;
 
 namespace CalibGeom.Cli.Tests.Schemas;
 
-/// <summary>The schemas of docs/schemas, which every output with <c>--json</c> in these tests is held against.</summary>
+/// <summary>The schemas of docs/schemas, against which every output with <c>--json</c> here is held.</summary>
 internal static class OutputSchema
 {
     private static readonly ConcurrentDictionary<string, JsonSchema> Known = new();

@@ -5,7 +5,7 @@ using Spectre.Console;
 
 namespace CalibGeom.Cli.Tests.Terminals;
 
-/// <summary>What the program says: nothing a terminal obeys, folded at its width, in colour where that is welcome.</summary>
+/// <summary>What is said: nothing a terminal obeys, folded at its width, in colour where that is welcome.</summary>
 public class PlainWriterTests
 {
     [Property]

@@ -5,7 +5,7 @@ using FsCheck.Xunit;
 
 namespace CalibGeom.Verification.Tests.Logs;
 
-/// <summary>A log under bad disks and bad bytes: nothing torn, nothing pooled that was not meant, nothing endless.</summary>
+/// <summary>A log under bad disks and bad bytes: nothing torn, nothing endless, no two resins taken for one.</summary>
 public sealed class TrialLogFaultTests : IDisposable
 {
     private static readonly DateOnly Day = new(2026, 3, 1);

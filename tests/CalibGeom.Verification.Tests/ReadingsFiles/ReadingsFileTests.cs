@@ -165,7 +165,7 @@ public class ReadingsFileTests
     }
 
     [Theory]
-    [InlineData("{", "line 1")]
+    [InlineData("{", "bench.json:1:2")]
     [InlineData("{\"reading\": []}", "$.reading")]
     [InlineData("{}", "\"readings\"")]
     [InlineData("{\"readings\": [{\"feature\": \"box1.outside.x\"}]}", "$.readings[0]")]

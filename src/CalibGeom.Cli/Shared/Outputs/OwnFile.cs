@@ -4,7 +4,9 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Shared.Outputs;
 
-/// <summary>Tells files that this tool wrote, and may write again, from those of other people, by what stands in them.</summary>
+/// <summary>
+/// Tells files that this tool wrote, and may write again, from those of other people, by what stands in them.
+/// </summary>
 internal static class OwnFile
 {
     private const int Head = 1 << 16,

@@ -69,7 +69,7 @@ internal sealed class PlainWriter : TextWriter
 
     private static string Escaped(char c) => FormattableString.Invariant($"\\u{(int)c:X4}");
 
-    // Tabs and line ends are ours; everything else below blank, between ~ and NBSP, and all that turns text round is not.
+    // Tabs and line ends are ours; other control characters and all that turns text round are not.
     private static bool IsPlain(char c) =>
         c is '\n' or '\r' or '\t'
         || !(
