@@ -196,7 +196,7 @@ public class PlaceCommandTests
         string zero = CliRun.Of([.. args, "--base", "zero"]).Out;
         Assert.Contains("standing on Z 0.000", zero, StringComparison.Ordinal);
         Assert.Contains(
-            "note [part-floats] high.stl: The part floats 4.5 mm above the height at which the coupon stands.",
+            "note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.",
             zero,
             StringComparison.Ordinal
         );
@@ -349,6 +349,7 @@ public class PlaceCommandTests
         folder.Write("plate.stl", "kept");
         CliRun run = CliRun.Of(
             "place",
+            "--force",
             folder["block.stl"],
             folder[part],
             "--plate",

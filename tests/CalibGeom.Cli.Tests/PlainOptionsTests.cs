@@ -16,7 +16,7 @@ public class PlainOptionsTests
     [InlineData(Simulate + " --time abc", "--time abc cannot be read.")]
     [InlineData(
         Simulate + " --time 2.5 --pixel 0.35x",
-        "--pixel 0.35x cannot be read. Write a number with a decimal point, such as 0.05."
+        "--pixel 0.35x cannot be read: \"0.35x\" is not a number from 0.005 to 0.5."
     )]
     [InlineData(Simulate + " --time 2.5 --layer 0,05", "--layer 0,05 cannot be read.")]
     [InlineData(Simulate + " --time 2.5 --base-layers 1.5", "--base-layers 1.5 cannot be read. Write a whole number.")]
@@ -26,7 +26,10 @@ public class PlainOptionsTests
     [InlineData("tune log.jsonl --target 0,02", "--target 0,02 cannot be read.")]
     [InlineData("log add readings.csv --to log.jsonl --time 2,5 --rest 1", "--time 2,5 cannot be read.")]
     [InlineData("inspect part.stl --layer 0,05", "--layer 0,05 cannot be read.")]
-    [InlineData("predict readings.csv --pixel 0,05", "--pixel 0,05 cannot be read.")]
+    [InlineData(
+        "predict readings.csv --pixel 0,05",
+        "--pixel 0,05 cannot be read: \"0\" is not a number from 0.005 to 1."
+    )]
     public void SaysWhatCannotBeRead(string line, string message)
     {
         CliRun run = CliRun.Of(line.Split(' '));

@@ -128,7 +128,11 @@ public class TuneCommandTests
         Assert.Equal(exact, CliRun.Of(args).Out);
         Assert.Equal(noisy, CliRun.Of([.. args, "--seed", "7"]).Out);
         Assert.NotEqual(noisy, CliRun.Of([.. args, "--seed", "8"]).Out);
-        Assert.Contains("# state dry\nfeature,value\nbox1.outside.x,8.0", exact, StringComparison.Ordinal);
+        Assert.Contains(
+            "# state dry\n# material rigid\nfeature,value\nbox1.outside.x,8.0",
+            exact,
+            StringComparison.Ordinal
+        );
         Assert.Contains("slots.open,", exact, StringComparison.Ordinal);
         Assert.Contains("joint1.fit,", exact, StringComparison.Ordinal);
         string line = noisy.Split('\n').First(l => l.StartsWith("box2.inside.x,", StringComparison.Ordinal));
