@@ -61,8 +61,12 @@ public sealed class FeatureTable : IReadOnlyList<Feature>
         );
     }
 
-    /// <summary>The features in the order of work at the bench; those of one step as they stand in the table.</summary>
-    public IEnumerable<Feature> InOrderOfWork() => features.OrderBy(f => f.Step);
+    /// <summary>
+    /// The features in the order of work at the bench: before outside sizes of boxes, which are broken off, those of
+    /// what stays on the plinth; else those of one step as they stand in the table.
+    /// </summary>
+    public IEnumerable<Feature> InOrderOfWork() =>
+        features.OrderBy(f => f.Step).ThenBy(f => f is { Step: WorkStep.Outside, Id.Part: KnownFeatures.Box } ? 1 : 0);
 
     /// <inheritdoc/>
     public IEnumerator<Feature> GetEnumerator() => ((IEnumerable<Feature>)features).GetEnumerator();

@@ -37,9 +37,18 @@ internal sealed class OpenSheet : IAsyncDisposable
     )
     {
         TestObject made = TestObjectBuilder.Build(Presets.Find(preset)!.Spec);
+        return await Of(open, BenchSheetPage.ToHtml(made, name ?? preset), made, phone, dark);
+    }
+
+    /// <summary>Another page, such as a report.</summary>
+    internal static Task<OpenSheet> OfHtml(OpenBrowser open, string html, bool phone) =>
+        Of(open, html, TestObjectBuilder.Build(Presets.Find("witness")!.Spec), phone, dark: false);
+
+    private static async Task<OpenSheet> Of(OpenBrowser open, string html, TestObject made, bool phone, bool dark)
+    {
         string folder = Directory.CreateTempSubdirectory("calibgeom-sheet").FullName,
             path = Path.Combine(folder, "sheet.html");
-        await File.WriteAllTextAsync(path, BenchSheetPage.ToHtml(made, name ?? preset));
+        await File.WriteAllTextAsync(path, html);
         IBrowserContext context = await open.Browser.NewContextAsync(
             new BrowserNewContextOptions
             {

@@ -81,7 +81,7 @@ internal static class SheetForm
         Feature[] features = [.. WorkOrder.Of(step, made)];
         if (features.Length == 0)
             return;
-        (string title, string note) = WorkOrder.Steps[step];
+        (string title, string note, _, _) = WorkOrder.Steps[step];
         // What measuring may break is folded away, and left off the paper, which has room for one page.
         bool last = step == WorkOrder.Steps.Length - 1;
         html.Append(

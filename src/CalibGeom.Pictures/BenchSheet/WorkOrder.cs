@@ -5,24 +5,46 @@ namespace CalibGeom.Pictures.BenchSheet;
 /// <summary>Features in the order of work at the bench: what spoils what comes later is done last.</summary>
 internal static class WorkOrder
 {
-    /// <summary>Title and note of each <see cref="WorkStep"/>.</summary>
-    internal static readonly (string Title, string Note)[] Steps =
+    /// <summary>Title and note of each step, its place in the order of work, and whether it is of loose boxes.</summary>
+    internal static readonly (string Title, string Note, WorkStep Step, bool? Loose)[] Steps =
     [
-        ("Look and count", "Before anything is touched."),
-        ("While all stands on the plinth", "Heights. Wipe and zero the caliper; do not look at nominal sizes."),
+        ("Look and count", "Before anything is touched.", WorkStep.Count, null),
         (
-            "Outside sizes",
-            "Eye protection on: break the loose boxes off, away from you. Flats of the jaws, middle of the faces, least reading."
+            "While all stands on the plinth",
+            "Heights. Wipe and zero the caliper; do not look at nominal sizes.",
+            WorkStep.Whole,
+            null
         ),
-        ("Inside sizes", "Least across the walls, most in the plane of the width."),
-        ("Feel the fits", "Cut corners together, box level, no more force than said. Do not cure boxes put together."),
-        ("Last, if you like", "What measuring may break."),
+        (
+            "Outside, what stays on the plinth",
+            "Flats of the jaws, middle of the faces, least reading.",
+            WorkStep.Outside,
+            false
+        ),
+        (
+            "Break off, outside",
+            "Eye protection on: break the loose boxes off, away from you. Mouth up, cut corner at the front right: X goes from left to right.",
+            WorkStep.Outside,
+            true
+        ),
+        ("Inside sizes", "Least across the walls, most in the plane of the width.", WorkStep.Inside, null),
+        (
+            "Feel the fits",
+            "Cut corners together, box level, no more force than said. Do not cure boxes put together.",
+            WorkStep.Feel,
+            null
+        ),
+        ("Last, if you like", "What measuring may break.", WorkStep.Last, null),
     ];
 
     /// <summary>Features of a step: attached boxes before loose ones, else as the object lists them.</summary>
     internal static IEnumerable<Feature> Of(int step, TestObject made) =>
-        made.Features.Where(f => (int)f.Step == step).OrderBy(f => IsAttached(f.Id, made) ? 0 : 1);
+        made
+            .Features.Where(f =>
+                f.Step == Steps[step].Step && (Steps[step].Loose is not { } loose || IsLoose(f.Id, made) == loose)
+            )
+            .OrderBy(f => IsLoose(f.Id, made) ? 1 : 0);
 
-    private static bool IsAttached(FeatureId id, TestObject made) =>
-        made.Boxes.Any(b => b.Attached && id.Part == KnownFeatures.Box && id.Number == b.Number);
+    private static bool IsLoose(FeatureId id, TestObject made) =>
+        id.Part == KnownFeatures.Box && made.Boxes.Any(b => !b.Attached && id.Number == b.Number);
 }

@@ -89,13 +89,13 @@ public sealed record ReportPage
 
     private const string Style = """
         :root{color-scheme:light;--ink:#20262d;--soft:#eef1f4;--accent:#1f5480}
-        body{margin:0 auto;max-width:52rem;padding:1rem;color:var(--ink);background:#fff;font:1rem/1.45 system-ui,"DejaVu Sans",sans-serif}
+        body{margin:0 auto;max-width:52rem;padding:1rem;color:var(--ink);background:#fff;font:1rem/1.45 system-ui,"DejaVu Sans",sans-serif;overflow-wrap:anywhere}
         h1{font-size:1.4rem}h2{font-size:1.1rem;margin:1.4rem 0 .4rem}
         .answer{border-left:.4rem solid var(--accent);background:var(--soft);padding:.5rem 1rem;font-size:1.08rem}
-        dl{display:grid;grid-template-columns:max-content 1fr;gap:.3rem 1.2rem;border:2px solid var(--accent);border-radius:.4rem;padding:.8rem 1rem;margin:.4rem 0}
+        dl{display:grid;grid-template-columns:minmax(0,max-content) minmax(0,1fr);gap:.3rem 1.2rem;border:2px solid var(--accent);border-radius:.4rem;padding:.8rem 1rem;margin:.4rem 0}
         dt{color:#47525d}dd{margin:0;font:700 1.15rem ui-monospace,"DejaVu Sans Mono",monospace}
         svg{max-width:100%;height:auto;display:block;margin:.6rem 0}
-        pre{overflow-x:auto;background:var(--soft);padding:.6rem .8rem;border-radius:.4rem;font:.78rem/1.4 ui-monospace,"DejaVu Sans Mono",monospace}
+        pre{overflow-x:auto;overflow-wrap:normal;unicode-bidi:plaintext;background:var(--soft);padding:.6rem .8rem;border-radius:.4rem;font:.78rem/1.4 ui-monospace,"DejaVu Sans Mono",monospace}
         footer{font-size:.82rem;color:#47525d;border-top:1px solid #7d8791;margin-top:1.5rem}
         @media print{body{padding:0;font-size:9.5pt}pre{white-space:pre-wrap;font-size:6.8pt}section,dl,svg{break-inside:avoid}}
         """;

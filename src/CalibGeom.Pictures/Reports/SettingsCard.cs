@@ -10,6 +10,9 @@ public sealed record SettingsCard
         Height = 105,
         Margin = 8;
 
+    /// <summary>Another font's bold letters may be wider than those measured.</summary>
+    private const double BoldRoom = 0.85;
+
     /// <summary>The resin.</summary>
     public required string Resin { get; init; }
 
@@ -43,7 +46,13 @@ public sealed record SettingsCard
             double x = Margin + i % 2 * column,
                 y = 31 + i / 2 * 16;
             Text(x, y, Settings[i].Name, new TextStyle(3.2) { Ink = Ink.Muted }, column - 3);
-            Text(x, y + 7.5, Settings[i].Value, new TextStyle(7, Bold: true) { Ink = Ink.Blue }, column - 3);
+            // The number large; what is said of it in brackets small below.
+            string value = Settings[i].Value;
+            int bracket = value.IndexOf('(', StringComparison.Ordinal);
+            string number = bracket > 0 ? value[..bracket].TrimEnd() : value,
+                said = bracket > 0 ? value[bracket..] : "";
+            Text(x, y + 7.5, number, new TextStyle(7, Bold: true) { Ink = Ink.Blue }, (column - 3) * BoldRoom);
+            Text(x, y + 11, said, new TextStyle(2.8) { Ink = Ink.Muted }, column - 3);
         }
         (string Name, string Value)[] rest = [.. Settings.Skip(4), .. Results];
         for (int i = 0; i < Math.Min(8, rest.Length); i++)
