@@ -20,6 +20,8 @@ internal static class WrongFile
     /// <summary>What a file is, by its name and first lines.</summary>
     internal static InputKind KindOf(string path)
     {
+        if (!File.Exists(path))
+            return InputKind.Unknown;
         string lower = path.ToLowerInvariant();
         if (
             lower.EndsWith(".stl", StringComparison.Ordinal)

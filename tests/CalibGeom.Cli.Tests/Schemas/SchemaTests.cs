@@ -123,7 +123,16 @@ public class SchemaTests
     [Theory]
     [InlineData("""{"readings":[{"feature":"box1.outside.x","value":8.02}]}""")]
     [InlineData(
-        """{"digest":"0123456789abcdef","temperature":23,"state":"dry","expansion":8e-5,"material":"rigid","comments":["x"],"instruments":[{"name":"cal","resolution":0.01,"mpe":0.02}],"readings":[{"feature":"column1-3.stood","value":"cure","note":"n"},{"feature":"box1.outside.x","value":8.02,"unit":"mm","instrument":"cal"}]}"""
+        """
+            {
+                "digest": "0123456789abcdef", "temperature": 23, "state": "dry", "expansion": 8e-5, "material": "rigid",
+                "comments": ["x"], "instruments": [{"name": "cal", "resolution": 0.01, "mpe": 0.02}],
+                "readings": [
+                    {"feature": "column1-3.stood", "value": "cure", "note": "n"},
+                    {"feature": "box1.outside.x", "value": 8.02, "unit": "mm", "instrument": "cal"}
+                ]
+            }
+            """
     )]
     public void WhatTheSchemaOfReadingsAcceptsIsRead(string text)
     {
