@@ -80,7 +80,7 @@ public sealed class StripMask
     /// <param name="width">The slot's width in mm, above 0.</param>
     /// <param name="ratio">The dose in a wide lit area over the critical dose; at or below 1 nothing is solid and the
     /// slot has no edges (null).</param>
-    public static double? SlotWidth(EdgeBlur blur, double width, double ratio) =>
+    internal static double? SlotWidth(EdgeBlur blur, double width, double ratio) =>
         ratio > 1 ? BarWidth(blur, width, ratio / (ratio - 1)) : null;
 
     // Beyond the last edge the dose of all strips together is below that of a half-plane ending there.

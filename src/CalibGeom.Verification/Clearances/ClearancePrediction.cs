@@ -134,12 +134,6 @@ public sealed partial class ClearancePrediction
         return new ClearancePrediction(matched, options ?? PredictionOptions.Default);
     }
 
-    /// <summary>The covariance of the growths of two axes in <see cref="Axes"/>, mm squared.</summary>
-    /// <param name="first">Index of one axis.</param>
-    /// <param name="second">Index of the other, maybe the same.</param>
-    public double GrowthCovariance(int first, int second) =>
-        knowledge.Covariance(axes[Axes[first].Axis].Growth, axes[Axes[second].Axis].Growth);
-
     internal ModelFit Fit => fit;
 
     private static void RequireSize(MatchedReadings matched)

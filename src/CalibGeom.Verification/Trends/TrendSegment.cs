@@ -80,14 +80,6 @@ public sealed class TrendSegment
         return differences;
     }
 
-    /// <summary>Whether a print was made at the settings of this segment; the edge offset is taken off.</summary>
-    /// <param name="trial">A print.</param>
-    public bool SameSettings(Trial trial)
-    {
-        ArgumentNullException.ThrowIfNull(trial);
-        return trial.Settings.SameProcess(Reference.Settings);
-    }
-
     private static bool Alike(IEnumerable<GaugeValue> values) =>
         values.Select(v => Math.Round(v.Value, 9)).Distinct().Count() < 2;
 }

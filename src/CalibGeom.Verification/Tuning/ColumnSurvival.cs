@@ -133,7 +133,7 @@ public sealed class ColumnSurvival
     /// <summary>The central interval of d50 at an exposure, mm, whatever was lost.</summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
-    public Interval LimitInterval(double time, double confidence = 0.95)
+    internal Interval LimitInterval(double time, double confidence = 0.95)
     {
         double x = Math.Log(time / referenceTime);
         double[] ends = Weighted.Quantiles(

@@ -134,7 +134,7 @@ public sealed class ExposureResponse
     /// <param name="from">The one.</param>
     /// <param name="to">The other.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
-    public Interval ChangeInterval(ExposureSettings from, ExposureSettings to, double confidence = 0.95)
+    internal Interval ChangeInterval(ExposureSettings from, ExposureSettings to, double confidence = 0.95)
     {
         double[] a = Values(from, true),
             b = Values(to, true);

@@ -64,31 +64,6 @@ public sealed partial class TriangleMesh
         return new(min, max);
     }
 
-    /// <summary>The centroid of the enclosed volume, mm.</summary>
-    /// <exception cref="InvalidOperationException">The mesh encloses no volume.</exception>
-    public Vector3D Centroid
-    {
-        get
-        {
-            if (triangles.Length == 0)
-                throw new InvalidOperationException("A mesh without triangles has no centroid.");
-            Vector3D origin = Middle();
-            double volume = 0;
-            var moment = new Vector3D();
-            for (int t = 0; t < TriangleCount; t++)
-            {
-                (Vector3D a, Vector3D b, Vector3D c) = Triangle(t);
-                (a, b, c) = (a - origin, b - origin, c - origin);
-                double v = Vector3D.Dot(a, Vector3D.Cross(b, c));
-                volume += v;
-                moment += (a + b + c) * (v / 4);
-            }
-            if (volume == 0)
-                throw new InvalidOperationException("A mesh that encloses no volume has no centroid.");
-            return origin + moment * (1 / volume);
-        }
-    }
-
     private Vector3D Middle()
     {
         Box3D box = Bounds;

@@ -76,5 +76,5 @@ public abstract class PlatePart
     /// <param name="path">The file.</param>
     /// <exception cref="InputException">There is no such file, it is no binary STL, its length does not agree with its
     /// count, or it has no facets.</exception>
-    public static PlatePart FromBinaryStl(string path) => new StlFilePart(path);
+    internal static PlatePart FromBinaryStl(string path) => new StlFilePart(path);
 }

@@ -73,7 +73,7 @@ public sealed class CusumChart
 
     /// <summary>The mean to which the values have moved since then.</summary>
     /// <param name="index">The point, from 0.</param>
-    public double MeanSince(int index)
+    internal double MeanSince(int index)
     {
         int count = index - LastBefore(index);
         if (count == 0)
