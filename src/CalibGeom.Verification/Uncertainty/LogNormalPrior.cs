@@ -23,10 +23,10 @@ public sealed record LogNormalPrior
     public double LogDeviation { get; }
 
     /// <summary>The 2.5 % point.</summary>
-    public double Low => At(-1.959963984540054);
+    public double Low => At(-Coverage.NormalFactor);
 
     /// <summary>The 97.5 % point.</summary>
-    public double High => At(1.959963984540054);
+    public double High => At(Coverage.NormalFactor);
 
     /// <summary>The prior with a median whose logarithm spreads from low to high in its central 95 %.</summary>
     /// <param name="median">The median.</param>

@@ -61,7 +61,7 @@ internal sealed class Shop
 
     internal double GrowthEffect => b;
 
-    /// <summary>Whether the exposure was changed in the calibration, which told the effects of light to a fifth.</summary>
+    /// <summary>Whether a calibration told the effects of light to a fifth.</summary>
     internal bool Calibrated { get; init; }
 
     /// <summary>Whether the comb has tunnels in steps of a fortieth of a decade instead of a tenth.</summary>

@@ -60,13 +60,32 @@ internal sealed class ShopRow
     internal double Corrected => corrected / (double)Math.Max(1, correctable);
 
     internal static string Head =>
-        "| shops | coupons per false alarm | seen by the end | verdict | individuals | EWMA | CUSUM | growth alone | print-through alone | size covered | date covered | offered | lands |\n"
+        "| shops | coupons per false alarm | seen by the end | verdict | individuals | EWMA | CUSUM "
+        + "| growth alone | print-through alone | size covered | date covered | offered | lands |\n"
         + "|---|---|---|---|---|---|---|---|---|---|---|---|---|";
 
     public override string ToString() =>
-        FormattableString.Invariant(
-            $"| {Name} | {PerFalseAlarm:0} | {100 * Detected:0} % | {Text(Verdict)} | {Text(Individuals)} | {Text(Ewma)} | {Text(Cusum)} | {Text(Growth)} | {Text(Through)} | {(said > 0 ? FormattableString.Invariant($"{100 * Sizes:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100 * Dates:0.0} %") : "-")} | {(said > 0 ? FormattableString.Invariant($"{100.0 * correctable / said:0} %") : "-")} | {(correctable > 0 ? FormattableString.Invariant($"{100 * Corrected:0.0} %") : "-")} |"
-        );
+        "| "
+        + string.Join(
+            " | ",
+            Name,
+            FormattableString.Invariant($"{PerFalseAlarm:0}"),
+            Share(Detected, 1, "0"),
+            Text(Verdict),
+            Text(Individuals),
+            Text(Ewma),
+            Text(Cusum),
+            Text(Growth),
+            Text(Through),
+            Share(Sizes, said, "0.0"),
+            Share(Dates, said, "0.0"),
+            Share((double)correctable / Math.Max(1, said), said, "0"),
+            Share(Corrected, correctable, "0.0")
+        )
+        + " |";
+
+    private static string Share(double share, int of, string format) =>
+        of > 0 ? (100 * share).ToString(format, System.Globalization.CultureInfo.InvariantCulture) + " %" : "-";
 
     private void Add(Shop shop, Func<int, double> light)
     {
