@@ -1,5 +1,4 @@
 using System.Text;
-using CalibGeom.Features;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Reports;
 using CalibGeom.TestObjects;
@@ -8,7 +7,6 @@ using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
-using Microsoft.Playwright;
 
 namespace CalibGeom.Browser.Tests;
 

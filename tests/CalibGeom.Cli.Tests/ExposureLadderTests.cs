@@ -20,7 +20,8 @@ public class ExposureLadderTests
         string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "place.md")).ReplaceLineEndings("\n");
         Assert.Contains(Command, page, StringComparison.Ordinal);
         Assert.Contains(run.Out.ReplaceLineEndings("\n").Trim(), page, StringComparison.Ordinal);
-        TriangleMesh mesh = StlReader.Read(File.OpenRead(folder["ladder.stl"]));
+        using FileStream stl = File.OpenRead(folder["ladder.stl"]);
+        TriangleMesh mesh = StlReader.Read(stl);
         Assert.Equal(4, mesh.ComponentCount);
         JsonNode file = JsonNode.Parse(File.ReadAllText(folder["ladder.object.json"]))!;
         Assert.Equal([1.8, 2.03, 2.3, 2.6], file["coupons"]!.AsArray().Select(c => (double)c!["exposure"]!));

@@ -1,6 +1,4 @@
 using CalibGeom.Meshes;
-using CalibGeom.Planar;
-using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Columns;
