@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.Pictures.Views;

@@ -1,5 +1,4 @@
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.Formats.Obj;
 using CalibGeom.Formats.Stl;

@@ -1,5 +1,4 @@
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Maps;
 using CalibGeom.Verification.Logs;

@@ -1,5 +1,4 @@
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Objects;
 using CalibGeom.Pictures.Plates;

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Objects;
 using CalibGeom.TestObjects;
 using CalibGeom.Verification.Readings;

@@ -3,7 +3,6 @@ using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Cli.Shared.Outputs;
-using CalibGeom.Features.Files;
 using CalibGeom.Light;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Light;

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Tuning;
 using CalibGeom.Verification.Logs;
