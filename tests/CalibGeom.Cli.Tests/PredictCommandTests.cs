@@ -181,7 +181,7 @@ public class PredictCommandTests
     [InlineData("predict - --want abc", "--want")]
     [InlineData("predict - --limits 0.07/0.02", "must rise")]
     [InlineData("predict - --limits 0.02", "--limits is")]
-    [InlineData("predict - --between-prints -1", "BetweenPrints")]
+    [InlineData("predict - --between-prints -1", "The deviation between")]
     [InlineData("predict - --for 12H7/z6", "letter")]
     [InlineData("predict - --for 120H7/g6", "50 mm")]
     [InlineData("predict - --pixel -1", "0.005 to 1")]

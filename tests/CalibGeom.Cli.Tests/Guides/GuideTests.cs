@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Objects;

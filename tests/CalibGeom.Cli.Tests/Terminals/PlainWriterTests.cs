@@ -1,7 +1,6 @@
 using CalibGeom.Cli.Shared;
 using CalibGeom.Cli.Shared.Terminals;
 using FsCheck.Xunit;
-using Spectre.Console;
 
 namespace CalibGeom.Cli.Tests.Terminals;
 
