@@ -5,7 +5,9 @@ namespace CalibGeom.Pictures.BenchSheet;
 /// <summary>Features in the order of work at the bench: what spoils what comes later is done last.</summary>
 internal static class WorkOrder
 {
-    /// <summary>Title and note of each step, its place in the order of work, and whether it is of loose boxes.</summary>
+    /// <summary>
+    /// Title and note of each step, its place in the order of work, and whether it is of loose boxes.
+    /// </summary>
     internal static readonly (string Title, string Note, WorkStep Step, bool? Loose)[] Steps =
     [
         ("Look and count", "Before anything is touched.", WorkStep.Count, null),
