@@ -3,8 +3,8 @@ using CalibGeom.Verification.Readings;
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
-/// Growth of one print along one axis from its sizes alone, by one linear fit: what belongs to the print apart from
-/// what its instruments carry to other prints.
+/// Growth and scale of one print along one axis from its sizes alone, by one linear fit: what belongs to the print
+/// apart from what its instruments carry to other prints.
 /// </summary>
 public sealed record AxisGrowth
 {
@@ -22,6 +22,17 @@ public sealed record AxisGrowth
 
     /// <summary>Effective degrees of freedom of both together.</summary>
     public required double DegreesOfFreedom { get; init; }
+
+    /// <summary>
+    /// Proportional change s of all sizes, beside a scale that was typed: -0.002 is 0.2 % too small.
+    /// </summary>
+    public required double Scale { get; init; }
+
+    /// <summary>Its standard uncertainty, instruments included.</summary>
+    public required double ScaleUncertainty { get; init; }
+
+    /// <summary>Whether the readings said too little of scale, so that an assumption entered.</summary>
+    public required bool ScaleAssumed { get; init; }
 
     /// <summary>Both uncertainties together, mm.</summary>
     public double StandardUncertainty =>
@@ -49,18 +60,25 @@ public sealed record AxisGrowth
         if (!matched.Sizes.Any(g => Face.Of(matched.Features[g.Id]) is not null))
             return [];
         ModelFit fit = ModelSearch.Of([matched], options ?? PredictionOptions.Default).Fit;
-        return fit.Axes.Select(a => Of(a, fit.System.Predict(fit.Growth(a)))).ToArray();
+        return fit.Axes.Select(a => Of(a, fit)).ToArray();
     }
 
-    private static AxisGrowth Of(string axis, LinearEstimate growth) =>
-        new()
+    private static AxisGrowth Of(string axis, ModelFit fit)
+    {
+        LinearEstimate growth = fit.System.Predict(fit.Growth(axis)),
+            scale = fit.System.Predict(fit.Scale(axis));
+        return new()
         {
             Axis = axis,
             Value = growth.Value,
             OwnUncertainty = growth.Part(s => !IsInstrument(s)),
             SharedUncertainty = growth.Part(IsInstrument),
             DegreesOfFreedom = growth.DegreesOfFreedom,
+            Scale = scale.Value,
+            ScaleUncertainty = scale.Part(_ => true),
+            ScaleAssumed = fit.ScaleAssumed(axis),
         };
+    }
 
     private static bool IsInstrument(ErrorSource s) =>
         s.Name.StartsWith(ModelRows.InstrumentPrefix, StringComparison.Ordinal);

@@ -50,7 +50,7 @@ public sealed class ColumnSurvival
         double Limit(double[] z) => middle + LimitSpread * z[0];
         double Slope(double[] z) => SlopeMedian * Math.Exp(SlopeSpread * z[1]);
         double Exponent(double[] z) => Math.Max(0, priors.ColumnExponent + priors.ColumnExponentDeviation * z[2]);
-        WeightedDraws draws = AdaptiveSampler.Draw(
+        WeightedDraws<(double Limit, double Slope, double Exponent)> draws = AdaptiveSampler.Draw(
             3,
             z =>
             {
@@ -65,13 +65,13 @@ public sealed class ColumnSurvival
                             (Math.Abs(logit) > 20 ? 0 : Math.Log(1 + Math.Exp(-Math.Abs(logit)))) + Math.Max(0, -logit);
                     sum -= stood * softened + lost * (softened + logit);
                 }
-                return sum;
+                return ((limit, slope, exponent), sum);
             }
         );
         weights = draws.Weights;
-        limits = [.. draws.Points.Select(Limit)];
-        slopes = [.. draws.Points.Select(Slope)];
-        exponents = [.. draws.Points.Select(Exponent)];
+        limits = [.. draws.Drawn.Select(d => d.Limit)];
+        slopes = [.. draws.Drawn.Select(d => d.Slope)];
+        exponents = [.. draws.Drawn.Select(d => d.Exponent)];
         TimeExponent = Weighted.Mean(exponents, weights);
     }
 

@@ -22,9 +22,9 @@ public sealed class ExposureResponse
 
     private ExposureResponse(GrowthModel model, ExposurePriors priors, int prints)
     {
-        WeightedDraws draws = model.Draw();
+        WeightedDraws<GrowthSample> draws = model.Draw();
         weights = draws.Weights;
-        samples = [.. draws.Points.Select(model.Sample)];
+        samples = draws.Drawn;
         latents = model.Latents;
         visited = latents.Settings;
         ReferenceTime = model.ReferenceTime;
@@ -160,6 +160,10 @@ public sealed class ExposureResponse
     /// <param name="probability">The probability, above 0 and below 1. Default 0.5.</param>
     public double RestGain(double rest, double probability = 0.5) =>
         Weighted.Quantiles([.. samples.Select(s => s.RestGain(rest))], weights, 1 - probability)[0];
+
+    /// <summary>How much rest still draws edges back from one rest to a longer one, mm (median).</summary>
+    internal double RestRoom(double from, double to) =>
+        Weighted.Quantiles([.. samples.Select(s => s.Growth(0, from) - s.Growth(0, to))], weights, 0.5)[0];
 
     /// <summary>The probabilities that growth lies above, below and within a band, of what prints can teach.</summary>
     internal ClearanceChances ChancesAt(ExposureSettings settings, double low, double high)

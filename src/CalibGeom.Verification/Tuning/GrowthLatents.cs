@@ -16,6 +16,8 @@ internal sealed class GrowthLatents
         firstPrint;
     private readonly int[] instrumentOf,
         settingOf;
+    private readonly (int Print, double Share, double Value, double Uncertainty)[] readings;
+    private readonly double[,] shared;
 
     internal GrowthLatents(Trial[] trials, ExposurePriors priors)
     {
@@ -31,7 +33,7 @@ internal sealed class GrowthLatents
                 settings.Add(trials[i].Settings);
         }
         Settings = settings;
-        Readings = [.. trials.SelectMany((t, i) => Of(t, i))];
+        readings = [.. trials.SelectMany((t, i) => Of(t, i))];
         differenceAt = instruments.Length;
         firstMisfit = differenceAt + 1;
         firstPrint = firstMisfit + settings.Count;
@@ -42,10 +44,14 @@ internal sealed class GrowthLatents
         for (int k = firstMisfit; k < firstPrint; k++)
             priorDeviations[k] = priors.LackOfFit;
         LastInstrument = instrumentOf.LastOrDefault();
+        shared = new double[readings.Length, readings.Length];
+        for (int i = 0; i < readings.Length; i++)
+        for (int j = 0; j <= i; j++)
+            shared[i, j] = Shared(i, j);
     }
 
     /// <summary>Every measured growth with its print, its share of X less Y, and its own uncertainty.</summary>
-    internal IReadOnlyList<(int Print, double Share, double Value, double Uncertainty)> Readings { get; }
+    internal IReadOnlyList<(int Print, double Share, double Value, double Uncertainty)> Readings => readings;
 
     internal IReadOnlyList<ExposureSettings> Settings { get; }
 
@@ -61,14 +67,13 @@ internal sealed class GrowthLatents
     internal double OfPrint(double[] drawn, int print) =>
         drawn[firstMisfit + settingOf[print]] + drawn[firstPrint + print];
 
-    /// <summary>The covariance of the measured growths around the formula.</summary>
+    /// <summary>The covariance of the measured growths around the formula; its lower half.</summary>
     internal double[,] Covariance(double betweenPrints)
     {
-        int n = Readings.Count;
-        var covariance = new double[n, n];
-        for (int i = 0; i < n; i++)
-        for (int j = 0; j <= i; j++)
-            covariance[i, j] = Between(i, j, betweenPrints);
+        var covariance = (double[,])shared.Clone();
+        for (int i = 0; i < readings.Length; i++)
+        for (int j = i; j >= 0 && readings[j].Print == readings[i].Print; j--)
+            covariance[i, j] += betweenPrints * betweenPrints;
         return covariance;
     }
 
@@ -84,13 +89,13 @@ internal sealed class GrowthLatents
             return drawn;
         var missed = new double[left.Length];
         for (int j = 0; j < missed.Length; j++)
-            missed[j] = left[j] - Sum(drawn, j) - Readings[j].Uncertainty * normal();
+            missed[j] = left[j] - Sum(drawn, j) - readings[j].Uncertainty * normal();
         double[] weights = root.Solve(missed);
         for (int j = 0; j < weights.Length; j++)
         {
-            int print = Readings[j].Print;
+            int print = readings[j].Print;
             Move(drawn, instrumentOf[print], betweenPrints, weights[j]);
-            Move(drawn, differenceAt, betweenPrints, weights[j] * Readings[j].Share);
+            Move(drawn, differenceAt, betweenPrints, weights[j] * readings[j].Share);
             Move(drawn, firstMisfit + settingOf[print], betweenPrints, weights[j]);
             Move(drawn, firstPrint + print, betweenPrints, weights[j]);
         }
@@ -103,21 +108,20 @@ internal sealed class GrowthLatents
         drawn[k] += Prior(k, betweenPrints) * Prior(k, betweenPrints) * by;
 
     private double Sum(double[] drawn, int j) =>
-        drawn[instrumentOf[Readings[j].Print]]
-        + Readings[j].Share * drawn[differenceAt]
-        + OfPrint(drawn, Readings[j].Print);
+        drawn[instrumentOf[readings[j].Print]]
+        + readings[j].Share * drawn[differenceAt]
+        + OfPrint(drawn, readings[j].Print);
 
-    private double Between(int i, int j, double betweenPrints)
+    // All but the deviation between prints.
+    private double Shared(int i, int j)
     {
-        (int p, double share, _, double u) = Readings[i];
-        (int q, double other, _, _) = Readings[j];
+        (int p, double share, _, double u) = readings[i];
+        (int q, double other, _, _) = readings[j];
         double sum = share * other * Square(priorDeviations[differenceAt]);
         if (instrumentOf[p] == instrumentOf[q])
             sum += Square(priorDeviations[instrumentOf[p]]);
         if (settingOf[p] == settingOf[q])
             sum += Square(priorDeviations[firstMisfit + settingOf[p]]);
-        if (p == q)
-            sum += betweenPrints * betweenPrints;
         return i == j ? sum + u * u : sum;
     }
 

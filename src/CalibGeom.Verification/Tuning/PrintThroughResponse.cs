@@ -45,13 +45,18 @@ public sealed class PrintThroughResponse
                         - QuotedLight.DoseDeviation * z[0]
                         - Math.Log(Math.Exp(layer / Depth(z)) - 1)
                     );
-        WeightedDraws draws = AdaptiveSampler.Draw(
+        WeightedDraws<(double Start, double Depth)> draws = AdaptiveSampler.Draw(
             2,
-            z => combs.Sum(t => LogChance(t.Slots!, Start(z) + Depth(z) * Math.Log(t.Settings.Time / referenceTime)))
+            z =>
+            {
+                (double start, double depth) = (Start(z), Depth(z));
+                double LogOf(Trial t) => LogChance(t.Slots!, start + depth * Math.Log(t.Settings.Time / referenceTime));
+                return ((start, depth), combs.Sum(LogOf));
+            }
         );
         weights = draws.Weights;
-        starts = [.. draws.Points.Select(Start)];
-        depths = [.. draws.Points.Select(Depth)];
+        starts = [.. draws.Drawn.Select(d => d.Start)];
+        depths = [.. draws.Drawn.Select(d => d.Depth)];
         PenetrationDepth = Weighted.Quantiles(depths, weights, 0.5)[0];
     }
 

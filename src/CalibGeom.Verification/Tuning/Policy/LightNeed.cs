@@ -13,7 +13,7 @@ internal sealed class LightNeed
     internal const double Stands = 0.9;
     private const double Even = 0.5,
         Doubtful = 0.65,
-        Surely = 0.95;
+        Surely = 0.9;
     private readonly Trial last;
     private readonly PrintThroughResponse? light;
     private readonly ColumnSurvival? columns;

@@ -47,9 +47,9 @@ internal sealed class Planner
             );
         double goalRest = GoalRest(),
             rest = NextRest(goalRest);
+        if (!offsets.Exact && !options.Hold.HasFlag(Held.Time))
+            rest = RestThatHolds(rest);
         (double goal, Reason? why) = GoalTime(rest);
-        if (StaysTight(goal, rest))
-            rest = LongerRest();
         double time = NextTime(goal, LeastStep(why));
         ExposureSettings next = Trimmed(time, rest);
         NextStep At(NextKind kind, Reason reason, ExposureSettings settings) =>
@@ -63,12 +63,27 @@ internal sealed class Planner
         bool taught = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
         // The second print of a kind must agree with the first; from the third on their mean is known well enough to
         // take up what is left.
-        bool agreed = move < options.Visible / 2 || (shown >= Enough && offsets.Exact);
+        bool agreed =
+            shown >= Enough
+                ? offsets.Exact || move < options.Visible / 2
+                : move < options.Visible / 2 && Apart() <= options.Visible / 2;
         if (taught && agreed)
             return At(NextKind.Stop, Reason.Settled, next);
         return move >= Math.Max(options.OffsetStep, options.Visible / 2)
             ? At(NextKind.Change, Reason.Offset, next)
             : At(NextKind.Confirm, Reason.Confirm, last);
+    }
+
+    // How far the clearances of the prints with the last exposure and rest lie apart, mm; 0 where none was measured.
+    private double Apart()
+    {
+        double[] clearances =
+        [
+            .. trials
+                .Where(t => t.Settings.SameProcess(last) && t.GrowthX is not null && t.GrowthY is not null)
+                .Select(t => t.GrowthX!.Value + t.GrowthY!.Value - 2 * t.Settings.EdgeOffset),
+        ];
+        return clearances.Length < 2 ? 0 : clearances.Max() - clearances.Min();
     }
 
     /// <summary>Whether nothing of a print speaks of growth and every column was lost.</summary>
@@ -100,17 +115,27 @@ internal sealed class Planner
     {
         if (options.Hold.HasFlag(Held.Rest) || goal - last.Rest < Math.Max(LeastRestMove, options.RestStep))
             return last.Rest;
+        // Rest that went up once goes up again only for what the caliper can see.
+        if (trials.Any(t => t.Settings.Rest < last.Rest) && 2 * response.RestRoom(last.Rest, goal) < options.Visible)
+            return last.Rest;
         double rest = Math.Min(options.MostRest, Math.Min(goal, last.Rest + options.MostRestStep));
         return Math.Round(Math.Floor(rest / options.RestStep + 1e-9) * options.RestStep, 9);
     }
 
-    // Where no offset takes up what is left and light must not go down further, only more rest opens the gap.
-    private bool StaysTight(double time, double rest) =>
-        !offsets.Exact
-        && rest == last.Rest
-        && !options.Hold.HasFlag(Held.Rest)
-        && 2 * (response.At(Trimmed(time, rest)).Mean - target) > options.Visible
-        && response.RestGain(rest) > options.RestGain / 4;
+    // Where no offset takes up what is left: no longer rest where the fit would need more light than is allowed, and
+    // more than is worth its time where it would need less than the resin needs.
+    private double RestThatHolds(double rest)
+    {
+        if (options.Hold.HasFlag(Held.Rest))
+            return last.Rest;
+        double most = Math.Min(options.MostTime, need.InDepth),
+            least = need.Floor();
+        double Off(double time, double at) => 2 * (response.At(Trimmed(time, at)).Mean - target);
+        if (rest > last.Rest && Off(most, rest) < -options.Visible)
+            return last.Rest;
+        bool tight = Off(least, rest) > options.Visible;
+        return tight && response.RestGain(last.Rest) > options.RestGain / 4 ? LongerRest() : rest;
+    }
 
     private double LongerRest() =>
         Math.Round(Math.Min(Math.Max(last.Rest, options.MostRest), last.Rest + options.MostRestStep), 9);
@@ -122,10 +147,23 @@ internal sealed class Planner
             return (last.Time, null);
         if (offsets.Exact || why is not (null or Reason.Columns))
             return (time, why);
-        double trimmed = offsets.TimeFor(rest, need.Floor(), Math.Min(need.InTime, need.InDepth), target, response);
+        double trimmed = Trimming(rest);
         return Math.Abs(2 * response.TimeEffect * Math.Log(trimmed / last.Time)) < options.Visible
             ? (last.Time, null)
             : (trimmed, Reason.Trim);
+    }
+
+    // Time is a matter of taste, a fit is not: where what print time allows leaves the joint loose, light may go up to
+    // the limit of print-through.
+    private double Trimming(double rest)
+    {
+        double least = need.Floor(),
+            inTime = Math.Min(need.InTime, need.InDepth),
+            within = offsets.TimeFor(rest, least, inTime, target, response);
+        bool loose = 2 * (target - response.At(Trimmed(within, rest)).Mean) > options.Visible;
+        return loose
+            ? offsets.TimeFor(rest, least, Math.Min(options.MostTime, need.InDepth), target, response)
+            : within;
     }
 
     // What only saves a few columns more must save an R40 step of them; what trims the clearance may be small.

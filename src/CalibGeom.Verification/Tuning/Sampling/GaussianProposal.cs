@@ -16,6 +16,9 @@ internal sealed class GaussianProposal
         return new(new double[dimension], new LowerRoot(unit));
     }
 
+    /// <summary>The one about a point with a covariance, of which only the lower half is read.</summary>
+    internal static GaussianProposal At(double[] mean, double[,] covariance) => new(mean, new LowerRoot(covariance));
+
     /// <summary>The one with the moments of weighted points, wider by a factor so that no tail is missed.</summary>
     internal static GaussianProposal Of(IReadOnlyList<double[]> points, double[] weights, double widening)
     {

@@ -21,11 +21,15 @@ internal sealed class LowerRoot
                 double sum = covariance[i, j];
                 for (int k = 0; k < j; k++)
                     sum -= rows[i][k] * rows[j][k];
+                IsProper &= i != j || sum > 0;
                 rows[i][j] = i == j ? Math.Sqrt(Math.Max(sum, 1e-18)) : sum / rows[j][j];
             }
             LogDiagonal += Math.Log(rows[i][i]);
         }
     }
+
+    /// <summary>Whether the covariance was positive definite.</summary>
+    internal bool IsProper { get; } = true;
 
     /// <summary>Half the logarithm of the determinant.</summary>
     internal double LogDiagonal { get; }

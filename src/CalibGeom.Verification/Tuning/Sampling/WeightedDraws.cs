@@ -1,9 +1,10 @@
 namespace CalibGeom.Verification.Tuning.Sampling;
 
-/// <summary>Draws of parameters and their weights, which add up to one.</summary>
-/// <param name="Points">The draws, in standard deviations of the prior.</param>
+/// <summary>What was drawn, with weights that add up to one.</summary>
+/// <typeparam name="T">What a draw stands for.</typeparam>
+/// <param name="Drawn">The draws.</param>
 /// <param name="Weights">Their weights.</param>
-internal sealed record WeightedDraws(double[][] Points, double[] Weights)
+internal sealed record WeightedDraws<T>(T[] Drawn, double[] Weights)
 {
     internal double EffectiveCount => Weighted.EffectiveCount(Weights);
 }

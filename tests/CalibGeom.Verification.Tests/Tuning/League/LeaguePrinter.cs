@@ -22,6 +22,7 @@ internal sealed class LeaguePrinter
         Lift = 7;
     internal static readonly double[] Diameters = [0.25, 0.28, 0.315, 0.355, 0.4, 0.45, 0.5, 0.56, 0.63, 0.71, 0.8];
     private readonly LeagueRow row;
+    private readonly ulong seed;
     private readonly SeededRandom random;
     private readonly WorkingCurve curve;
     private readonly GaussianBlur blur;
@@ -42,7 +43,7 @@ internal sealed class LeaguePrinter
 
     internal LeaguePrinter(LeagueRow row, ulong seed)
     {
-        this.row = row;
+        (this.row, this.seed) = (row, seed);
         random = new SeededRandom(seed);
         blur = new GaussianBlur(random.Uniform(0.015, 0.025));
         curve = new WorkingCurve(random.Uniform(0.08, 0.2), random.Uniform(4, 12));
@@ -86,7 +87,8 @@ internal sealed class LeaguePrinter
             OffsetAllowed = row.OffsetAllowed,
         };
 
-    internal int Prints { get; private set; }
+    /// <summary>The same printer before its first print.</summary>
+    internal LeaguePrinter Again() => new(row, seed);
 
     /// <summary>Lets only a share of the light through from now on.</summary>
     internal void Dim(double share) => kept *= share;
@@ -112,6 +114,9 @@ internal sealed class LeaguePrinter
             - restEffect * (1 - Math.Exp(-Math.Pow(rest / restTime, row.RestStretch)))
             + misfit * Math.Sin(3 * x + 0.8 * rest + phase);
     }
+
+    /// <summary>How deep light passes through a ceiling, mm.</summary>
+    internal double PrintThrough(double time) => Light(time).PrintThrough();
 
     /// <summary>How many layers one exposure cures.</summary>
     internal double Layers(double time) => Light(time).CureDepth / Layer;
@@ -159,7 +164,6 @@ internal sealed class LeaguePrinter
 
     internal Trial Print(ExposureSettings settings)
     {
-        Prints++;
         double growth = Growth(settings.Time, settings.Rest) + settings.EdgeOffset + betweenPrints * random.Normal();
         LayerLight light = Light(settings.Time);
         double through = light.PrintThrough() + 0.010 * random.Normal();
@@ -191,6 +195,21 @@ internal sealed class LeaguePrinter
         return best;
     }
 
+    /// <summary>Whether a setting whose light is sound and allowed holds the target, print time aside.</summary>
+    internal bool CanHold()
+    {
+        double[] offsets = row.OffsetAllowed ? [.. Enumerable.Range(-3, 7).Select(n => n * row.Pixel!.Value)] : [0];
+        for (double time = LeastNeeded(); time <= Deepest(); time *= 1.01)
+            foreach (double offset in offsets)
+                if (
+                    Growth(time, 0) + offset >= TargetGrowth - LeagueTable.GrowthTolerance
+                    && Growth(time, 6) + offset <= TargetGrowth + LeagueTable.GrowthTolerance
+                )
+                    return true;
+        return false;
+    }
+
+    // Where print-through reaches its limit, s.
     private double Deepest()
     {
         double at = Light(1).PrintThrough();

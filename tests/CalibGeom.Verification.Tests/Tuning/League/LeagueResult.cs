@@ -18,5 +18,7 @@ internal sealed record LeagueResult(
 {
     internal bool OnGrowth => Math.Abs(GrowthError) <= LeagueTable.GrowthTolerance;
 
+    internal bool Sound => Layers >= LeaguePrinter.LeastLayers - 1e-3;
+
     internal bool Good => OnGrowth && ColumnRatio <= LeagueTable.ColumnStep;
 }

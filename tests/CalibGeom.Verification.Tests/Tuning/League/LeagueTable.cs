@@ -10,7 +10,7 @@ internal static class LeagueTable
 
     internal static readonly (string Name, Func<LeaguePrinter, Played> Play)[] Players =
     [
-        ("tune", p => Policies.Tune(p)),
+        ("tune", Policies.Tune),
         ("hand rule", Policies.HandRule),
         ("secant", Policies.Secant),
         ("offset only", Policies.OffsetOnly),

@@ -4,12 +4,16 @@ using Xunit.Abstractions;
 namespace CalibGeom.Verification.Tests.Tuning.League;
 
 /// <summary>
-/// The league of docs/tune.md in short; with CALIBGEOM_LEAGUE=200 in the environment the whole one, whose table is
-/// written to the output.
+/// The league of docs/tune.md in short; with CALIBGEOM_LEAGUE=200 in the environment the whole one on both sets of
+/// seeds, whose tables are written to the output.
 /// </summary>
 public class LeagueTests(ITestOutputHelper output)
 {
-    private const ulong FirstSeed = 50000;
+    /// <summary>The first set stood beside the policy while it was made; the second was named before it was
+    /// played.</summary>
+    private const ulong FirstSeed = 50000,
+        FreshSeed = 73000;
+    private const int Short = 3;
 
     [Fact]
     public void TuneHoldsItsGroundInEveryRow()
@@ -21,55 +25,43 @@ public class LeagueTests(ITestOutputHelper output)
             out int asked
         )
             ? asked
-            : 3;
-        var all = new List<LeagueResult>();
-        var others = LeagueTable.Players.Skip(1).ToDictionary(p => p.Name, _ => 0);
-        foreach (LeagueRow row in LeagueRow.All)
-        {
-            LeagueResult[] tune = [];
-            var cells = new List<string>();
-            foreach ((string name, Func<LeaguePrinter, Played> play) in LeagueTable.Players)
-            {
-                LeagueResult[] results = LeagueTable.Play(row, play, FirstSeed, printers);
-                cells.Add(
-                    $"{LeagueTable.Percent(results, r => r.Good)} / {LeagueTable.Percent(results, r => r.OnGrowth)}"
-                );
-                if (name == "tune")
-                    tune = results;
-                else
-                    others[name] += results.Count(r => r.Good);
-            }
-            output.WriteLine($"| {row.Name} | {string.Join(" | ", cells)} |");
-            all.AddRange(tune);
-            // Never below what is needed where the start was sound; where exposure has to trim, what is needed is
-            // itself an estimate.
-            if (row.SoundStart && row.LightKept == 1)
-                Assert.True(
-                    tune.Count(r => r.Layers >= LeaguePrinter.LeastLayers - 1e-3)
-                        >= (row.OffsetAllowed && row.Pixel is null ? 1 : 0.8) * printers,
-                    $"{row.Name}: light was given away"
-                );
-        }
-        output.WriteLine(
-            $"tune good in all: {LeagueTable.Percent(all, r => r.Good)}; "
-                + $"columns {LeagueTable.Percent(all, r => r.LostMore <= 1)}"
-        );
-        Assert.All(others, o => Assert.True(all.Count(r => r.Good) > o.Value, $"{o.Key} did better over all rows"));
+            : Short;
+        foreach (ulong seed in printers > Short ? new[] { FirstSeed, FreshSeed } : [FirstSeed])
+            Play(seed, printers);
     }
 
-    [Fact]
-    public void ItStopsByItself()
+    private void Play(ulong seed, int printers)
     {
-        LeagueRow row = LeagueRow.All[0];
-        int[] prints =
-        [
-            .. Enumerable
-                .Range(0, 15)
-                .Select(i => Policies.Tune(new LeaguePrinter(row, FirstSeed + (ulong)i), 12).Prints)
-                .Order(),
-        ];
-        output.WriteLine(string.Join(' ', prints));
-        Assert.True(prints[7] <= 5 && prints[^1] <= 8);
+        LeagueReport[] rows = [.. LeagueRow.All.Select(row => new LeagueReport(row, seed, printers))];
+        foreach (string line in rows.Select(r => r.Targets()).Concat(rows.Select(r => r.Rest())))
+            output.WriteLine(line);
+        // Never below what is needed where the start was sound; where exposure has to trim, what is needed is itself
+        // an estimate.
+        foreach ((LeagueRow row, LeagueReport report) in LeagueRow.All.Zip(rows))
+            if (row.SoundStart && row.LightKept == 1)
+                Assert.True(
+                    report.Tune.Count(r => r.Sound) >= (row.OffsetAllowed && row.Pixel is null ? 1 : 0.9) * printers,
+                    $"{row.Name}: light was given away"
+                );
+        Assert.All(
+            LeagueTable.Players.Skip(1),
+            other =>
+                Assert.True(
+                    rows.Sum(r => r.Tune.Count(x => x.Good)) > rows.Sum(r => r.Of[other.Name].Count(x => x.Good)),
+                    $"{other.Name} did better over all rows"
+                )
+        );
+        // It stops by itself: half of all by the fourth print, nine of ten by the sixth.
+        int[] prints = [.. rows.SelectMany(r => r.Tune).Select(r => r.Played.PrintsToStop).Order()];
+        Assert.True(prints[prints.Length / 2] <= 5 && prints[prints.Length * 8 / 10] <= 6);
+        // Columns lost at the end: those of the best reachable settings and one more, in nine of ten.
+        Assert.True(
+            LeagueRow
+                .All.Zip(rows)
+                .Where(r => r.First is { SoundStart: true, OffsetAllowed: true, Pixel: null })
+                .SelectMany(r => r.Second.Tune)
+                .Average(r => r.LostMore <= 1 ? 1 : 0) >= 0.9
+        );
     }
 
     [Fact]

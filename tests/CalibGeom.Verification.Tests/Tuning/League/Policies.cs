@@ -8,7 +8,20 @@ internal static class Policies
 {
     internal const int MostPrints = 5;
 
-    internal static Played Tune(LeaguePrinter printer, int mostPrints = MostPrints)
+    private const int MostPatience = 12;
+
+    internal static Played Tune(LeaguePrinter printer)
+    {
+        (IReadOnlyList<Trial> trials, NextStep next) = Session(printer, MostPrints);
+        bool stopped = next.Kind == NextKind.Stop;
+        return new Played(next.Keep, trials.Count, stopped)
+        {
+            PrintsToStop = stopped ? trials.Count : Session(printer.Again(), MostPatience).Trials.Count,
+            Held = Held.Of(printer, trials, next.Keep),
+        };
+    }
+
+    private static (IReadOnlyList<Trial> Trials, NextStep Next) Session(LeaguePrinter printer, int mostPrints)
     {
         TuneOptions options = printer.Options;
         var trials = new List<Trial> { printer.Print(printer.Start) };
@@ -16,7 +29,7 @@ internal static class Policies
         {
             NextStep next = Tuner.Next(trials, options);
             if (next.Kind == NextKind.Stop || trials.Count == mostPrints)
-                return new Played(next.Keep, trials.Count, next.Kind == NextKind.Stop);
+                return (trials, next);
             trials.Add(printer.Print(next.Settings));
         }
     }
