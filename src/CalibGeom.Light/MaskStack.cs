@@ -41,9 +41,16 @@ public sealed class MaskStack
     /// <param name="layerHeight">mm, 0.001 to 10.</param>
     /// <param name="grey">Whether a pixel is lit in proportion to its coverage; otherwise fully from half coverage on,
     /// and not below. Default false.</param>
+    /// <param name="edgeOffset">How far outlines move outward before pixels are lit, mm. Default 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The layer height is out of range, or there would be more than
     /// 1,000,000 layers.</exception>
-    public static MaskStack Of(TriangleMesh mesh, PixelGrid grid, double layerHeight, bool grey = false)
+    public static MaskStack Of(
+        TriangleMesh mesh,
+        PixelGrid grid,
+        double layerHeight,
+        bool grey = false,
+        double edgeOffset = 0
+    )
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(grid);
@@ -52,7 +59,7 @@ public sealed class MaskStack
         var layers = new CoverageRaster[slicer.LayerCount];
         foreach (LayerContours contours in slicer.Slice())
         {
-            CoverageRaster raster = rasterizer.Draw(contours);
+            CoverageRaster raster = rasterizer.Draw(edgeOffset == 0 ? contours : contours.Moved(edgeOffset));
             layers[contours.Index] = grey ? raster : raster.Threshold();
         }
         return new MaskStack(grid, slicer, layers);

@@ -44,18 +44,26 @@ public sealed class RasterPrint : PredictedPrint
     /// <param name="blur">How light spreads sideways.</param>
     /// <param name="light">The light of all layers.</param>
     /// <param name="grey">Whether pixels are lit in proportion to their coverage. Default false.</param>
+    /// <param name="edgeOffset">Edge offset entered in the slicer, which moves outlines before pixels are lit, mm, -1
+    /// to 1, positive = solids drawn larger. Default 0.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
     /// <exception cref="InvalidOperationException">The object has no solid.</exception>
-    public static LightDose LightOf(TestObject made, PerAxis pitch, EdgeBlur blur, LayerLight light, bool grey = false)
+    public static LightDose LightOf(
+        TestObject made,
+        PerAxis pitch,
+        EdgeBlur blur,
+        LayerLight light,
+        bool grey = false,
+        double edgeOffset = 0
+    )
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(light);
+        Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
         TriangleMesh mesh = made.ToMesh();
-        return new LightDose(
-            MaskStack.Of(mesh, PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y), light.Layer, grey),
-            blur,
-            light
-        );
+        int margin = 1 + (int)Math.Ceiling(Math.Max(0, edgeOffset) / Math.Min(pitch.X, pitch.Y));
+        PixelGrid grid = PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y, margin);
+        return new LightDose(MaskStack.Of(mesh, grid, light.Layer, grey, edgeOffset), blur, light);
     }
 
     /// <inheritdoc/>

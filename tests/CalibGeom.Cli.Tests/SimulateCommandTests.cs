@@ -48,7 +48,7 @@ public class SimulateCommandTests
                 (["--plot", "light.svg"], "--pixel MM"),
                 (["--pixel", "0.035", "--plot", "light.gif"], ".svg, .png or .pdf"),
                 (["--pixel", "0.001"], "0.005 to 0.5"),
-                (["--pixel", "0.035", "--edge-offset", "0.01"], "--edge-offset"),
+                (["--pixel", "0.035", "--edge-offset", "2"], "edge offset"),
             }
         )
         {

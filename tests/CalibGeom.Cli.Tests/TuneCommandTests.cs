@@ -177,6 +177,83 @@ public class TuneCommandTests
     }
 
     [Fact]
+    public void MissingRowsNearThePlateGoAwayWithEnoughRest()
+    {
+        // Common practice, no source: rows of the squeeze tab nearest the plate are missing without rest.
+        int Open(string rest) =>
+            int.Parse(
+                CliRun
+                    .Of([.. Light, "--time", "2.5", "--squeeze", "0.3", "--rest", rest])
+                    .Out.Split('\n')
+                    .Single(l => l.StartsWith("squeeze.open,", StringComparison.Ordinal))
+                    .Split(',')[1],
+                System.Globalization.CultureInfo.InvariantCulture
+            );
+        int[] open = [Open("0"), Open("1.5"), Open("6")];
+        Assert.True(open[0] < open[2]);
+        Assert.Equal(open.Order(), open);
+        Assert.Contains(
+            $"squeeze.open,{open[2]}\n",
+            CliRun.Of([.. Light, "--time", "2.5", "--rest", "6"]).Out,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void ScaleIsToldAndWhatWasTypedIsLogged()
+    {
+        using var folder = new TemporaryFolder();
+        void Print(string scale, params string[] typed)
+        {
+            CliRun.Of([.. Light, "--time", "2.5", "--rest", "1", "--scale", scale, "-o", folder["r.csv"]]);
+            Assert.Equal(
+                0,
+                CliRun
+                    .Of([
+                        "log",
+                        "add",
+                        folder["r.csv"],
+                        "--to",
+                        folder["log"],
+                        "--time",
+                        "2.5",
+                        "--rest",
+                        "1",
+                        "--force",
+                        .. typed,
+                    ])
+                    .ExitCode
+            );
+        }
+        Print("-0.003");
+        Assert.Matches(@"\n +scale X +100\.\d\d %", CliRun.Of("tune", folder["log"]).Out);
+        // Printed with what was told, sizes come out true, and the same is told again.
+        Print("0", "--scale-x", "1.003", "--scale-y", "1.003");
+        JsonNode next = JsonNode.Parse(CliRun.Of("tune", folder["log"], "--json").Out)!["result"]!["next"]!;
+        Assert.Equal(1.003, (double)next["scaleX"]!, 3e-4);
+        Assert.Equal(1.003, (double)next["scaleY"]!, 3e-4);
+    }
+
+    [Fact]
+    public void PixelsMayDifferByAxisAndAnEdgeOffsetMovesThem()
+    {
+        double Width(params string[] more)
+        {
+            JsonNode json = JsonNode.Parse(
+                CliRun.Of([.. Light, "--time", "2.5", "--object", "witness", "--json", .. more]).Out
+            )!;
+            return (double)
+                json["result"]!["readings"]!.AsArray().Single(r => (string)r!["feature"]! == "box1.outside.x")![
+                    "value"
+                ]!;
+        }
+        Assert.Equal(Width("--pixel", "0.04") + 0.08, Width("--pixel", "0.04,0.05", "--edge-offset", "0.04"), 1e-4);
+        CliRun bad = CliRun.Of([.. Light, "--time", "2.5", "--pixel", "0.04,0.04,0.04"]);
+        Assert.Equal(2, bad.ExitCode);
+        Assert.Contains("two for X and Y", bad.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheDigestOfTheReadingsNamesTheObject()
     {
         using var folder = new TemporaryFolder();
@@ -307,7 +384,7 @@ public class TuneCommandTests
     [InlineData("tune|LOG|--modulus|-5", "modulus")]
     [InlineData("tune|LOG|--hold|speed", "time, rest or offset")]
     [InlineData("tune|LOG|--dp|0.1", "three numbers")]
-    [InlineData("tune|LOG|--pixel|7", "pixel pitch")]
+    [InlineData("tune|LOG|--pixel|7", "0.005 to 0.5")]
     [InlineData("tune|LOG|--time-step|0", "step of exposure")]
     [InlineData("tune|LOG|--height|0", "production height")]
     [InlineData("tune|LOG|--column-plot|OUT.svg", "columns")]

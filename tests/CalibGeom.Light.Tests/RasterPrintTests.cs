@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
@@ -15,6 +16,9 @@ public class RasterPrintTests
             Process = new ProcessSpec(),
         }
     );
+
+    private static readonly TestObject Witness = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+    private static readonly ConcurrentDictionary<(TestObject, double, bool), MaskStack> Masks = new();
 
     [Theory]
     [InlineData(1.5)]
@@ -44,7 +48,7 @@ public class RasterPrintTests
             (tenths, microns) =>
             {
                 double pitch = microns / 1000.0;
-                (RasterPrint raster, PrintedObject closed) = Print(Standard, tenths / 10.0, pitch);
+                (RasterPrint raster, PrintedObject closed) = Print(Witness, tenths / 10.0, pitch);
                 Dictionary<FeatureId, double?> expected = closed.Sizes().ToDictionary(s => s.Feature, s => s.Value);
                 return raster
                     .Sizes()
@@ -107,6 +111,31 @@ public class RasterPrintTests
         );
     }
 
+    [Theory]
+    [InlineData(0.04)]
+    [InlineData(-0.08)]
+    public void AnEdgeOffsetOfWholePixelsMovesEveryFaceByThese(double offset)
+    {
+        TestObject snapped = TestObjectBuilder.Build(
+            Presets.Find("witness")!.Spec with
+            {
+                Process = new ProcessSpec(),
+            }
+        );
+        LightDose dose = RasterPrint.LightOf(snapped, 0.04, new GaussianBlur(0.02), Layers(2.5), edgeOffset: offset);
+        Dictionary<FeatureId, double?> expected = new PrintedObject(snapped, dose.Blur, dose.Light, edgeOffset: offset)
+            .Sizes()
+            .ToDictionary(s => s.Feature, s => s.Value);
+        PrintedSize[] faces =
+        [
+            .. new RasterPrint(snapped, dose)
+                .Sizes()
+                .Where(s => s.Feature.Size is KnownFeatures.Outside or KnownFeatures.Inside),
+        ];
+        Assert.NotEmpty(faces);
+        Assert.All(faces, s => Assert.Equal(expected[s.Feature]!.Value, s.Value!.Value, 1e-4));
+    }
+
     [Fact]
     public void AMissingDoseIsNamed() =>
         Assert.Equal("dose", Assert.Throws<ArgumentNullException>(() => new RasterPrint(Standard, null!)).ParamName);
@@ -153,12 +182,16 @@ public class RasterPrintTests
         return (new RasterPrint(made, dose), new PrintedObject(made, dose.Blur, dose.Light));
     }
 
+    // The masks of one object and pitch serve all exposures.
     private static LightDose Light(TestObject made, double time, double pitch = 0.04, bool grey = false) =>
-        RasterPrint.LightOf(
-            made,
-            pitch,
+        new(
+            Masks.GetOrAdd(
+                (made, pitch, grey),
+                _ => RasterPrint.LightOf(made, pitch, new GaussianBlur(0.02), Layers(time), grey).Masks
+            ),
             new GaussianBlur(0.02),
-            new LayerLight(new WorkingCurve(0.12, 8), 4, time, 0.05, 5, 25),
-            grey
+            Layers(time)
         );
+
+    private static LayerLight Layers(double time) => new(new WorkingCurve(0.12, 8), 4, time, 0.05, 5, 25);
 }

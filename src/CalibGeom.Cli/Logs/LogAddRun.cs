@@ -67,6 +67,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
         Trial trial = TrialReadings.ToTrial(found.Object.Features, readings, filled.Settings, filled.Conditions) with
         {
             Cycle = filled.Cycle,
+            Scale = filled.Scale,
             Date = Said.Date,
             Place = Place(),
             LayersSince = Said.LayersSince,

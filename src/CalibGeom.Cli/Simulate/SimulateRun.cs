@@ -76,11 +76,6 @@ internal static class SimulateRun
 
     private static RasterPrint FromPixels(SimulateRequest request, PerAxis pitch)
     {
-        if (request.EdgeOffset != 0)
-            throw new InputException(
-                "An edge offset moves outlines before pixels are lit; with --pixel it is not computed. Leave "
-                    + "out --edge-offset or --pixel."
-            );
         if (request.Made.Spec.Tilt.Angle != 0)
             throw new InputException(
                 "With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the "
@@ -88,7 +83,7 @@ internal static class SimulateRun
             );
         return new RasterPrint(
             request.Made,
-            RasterPrint.LightOf(request.Made, pitch, request.Blur, request.Light, request.Grey),
+            RasterPrint.LightOf(request.Made, pitch, request.Blur, request.Light, request.Grey, request.EdgeOffset),
             request.Scale,
             request.Retreat
         );

@@ -75,10 +75,11 @@ internal static class TuneCommand
             HelpName = "WHAT",
         };
         var noOffset = new Option<bool>("--no-offset") { Description = "No edge offset may be entered." };
-        var pixel = new Option<double?>("--pixel")
+        var pixel = new Option<string?>("--pixel")
         {
-            Description = "Pixel pitch, mm: without grey levels offsets are then advised in whole pixels.",
-            HelpName = "MM",
+            Description =
+                "Pixel pitch, mm, or one for X and one for Y: without grey levels offsets are then advised in whole pixels.",
+            HelpName = PixelText.Help,
         };
         var timeStep = Step(
             "--time-step",
@@ -176,7 +177,7 @@ internal static class TuneCommand
                     ColumnHeight = parsed.GetValue(columnHeight),
                     Hold = HeldWords.Read(parsed.GetValue(hold) ?? []),
                     OffsetAllowed = !parsed.GetValue(noOffset),
-                    Pixel = parsed.GetValue(pixel),
+                    Pixel = parsed.GetValue(pixel) is { } pitch ? PixelText.Parse(pitch, 0.005, 0.5) : null,
                     TimeStep = parsed.GetValue(timeStep),
                     RestStep = parsed.GetValue(restStep),
                     OffsetStep = parsed.GetValue(offsetStep),

@@ -20,6 +20,8 @@ internal static class TuneJson
                 ["goalRest"] = result.Next.GoalRest,
                 ["restFromLightOff"] = result.ToType.RestFromLightOff,
                 ["pixels"] = result.ToType.Pixels,
+                ["scaleX"] = result.ToType.ScaleX,
+                ["scaleY"] = result.ToType.ScaleY,
                 ["baseLayers"] = result.ToType.BaseLayers,
                 ["baseTime"] = result.ToType.BaseTime,
                 ["mustBeOff"] = SettingsToType.MustBeOff,

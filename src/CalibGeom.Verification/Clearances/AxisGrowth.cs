@@ -75,7 +75,7 @@ public sealed record AxisGrowth
             SharedUncertainty = growth.Part(IsInstrument),
             DegreesOfFreedom = growth.DegreesOfFreedom,
             Scale = scale.Value,
-            ScaleUncertainty = scale.Part(_ => true),
+            ScaleUncertainty = scale.StandardUncertainty,
             ScaleAssumed = fit.ScaleAssumed(axis),
         };
     }

@@ -57,7 +57,11 @@ public sealed class EntryFiller
                 ?? ordinary.BaseTime,
             Number(said.Lift, null, t => t.Cycle.Lift, "lift", "s", ordinary.Lift) ?? ordinary.Lift
         );
-        return new FilledEntry(settings, Conditions(state), cycle, taken);
+        var scale = new SlicerScale(
+            Number(said.ScaleX, null, t => t.Scale.X, "scale along X", "", quiet: 1) ?? 1,
+            Number(said.ScaleY, null, t => t.Scale.Y, "scale along Y", "", quiet: 1) ?? 1
+        );
+        return new FilledEntry(settings, Conditions(state), cycle, taken) { Scale = scale };
     }
 
     private TrialConditions Conditions(PartState? state) =>

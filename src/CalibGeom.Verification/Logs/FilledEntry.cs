@@ -10,4 +10,8 @@ public sealed record FilledEntry(
     TrialConditions Conditions,
     LayerCycle Cycle,
     IReadOnlyList<string> Taken
-);
+)
+{
+    /// <summary>The scale typed in the slicer.</summary>
+    public SlicerScale Scale { get; init; } = SlicerScale.None;
+}

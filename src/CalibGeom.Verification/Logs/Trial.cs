@@ -62,6 +62,15 @@ public sealed record Trial
     /// <summary>Growth per edge along Y, or null.</summary>
     public GrowthReading? GrowthY { get; init; }
 
+    /// <summary>The scale typed in the slicer.</summary>
+    public SlicerScale Scale { get; init; } = SlicerScale.None;
+
+    /// <summary>Proportional change of all sizes along X, or null when the readings do not tell it.</summary>
+    public ScaleReading? ScaleX { get; init; }
+
+    /// <summary>The same along Y.</summary>
+    public ScaleReading? ScaleY { get; init; }
+
     /// <summary>The caliper's name: prints measured with one caliper share its bias.</summary>
     public string Instrument { get; init; } = "";
 

@@ -57,6 +57,14 @@ internal sealed class TrialDocument
 
     public GrowthDocument? GrowthY { get; set; }
 
+    public double? SlicerScaleX { get; set; }
+
+    public double? SlicerScaleY { get; set; }
+
+    public ScaleDocument? ScaleX { get; set; }
+
+    public ScaleDocument? ScaleY { get; set; }
+
     public List<JointDocument> Joints { get; set; } = [];
 
     public List<ColumnDocument> Columns { get; set; } = [];
@@ -89,6 +97,15 @@ internal sealed class TrialDocument
         public double Uncertainty { get; set; }
 
         public double Bias { get; set; }
+    }
+
+    internal sealed class ScaleDocument
+    {
+        [JsonRequired]
+        public double Value { get; set; }
+
+        [JsonRequired]
+        public double Uncertainty { get; set; }
     }
 
     internal sealed class JointDocument

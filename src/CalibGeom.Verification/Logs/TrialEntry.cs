@@ -15,6 +15,12 @@ public sealed record TrialEntry
     /// <summary>Edge offset entered in the slicer, mm, positive = solids drawn larger.</summary>
     public double? EdgeOffset { get; init; }
 
+    /// <summary>Scale typed in the slicer along X; 1 is none.</summary>
+    public double? ScaleX { get; init; }
+
+    /// <summary>Scale typed in the slicer along Y; 1 is none.</summary>
+    public double? ScaleY { get; init; }
+
     /// <summary>Layer height, mm.</summary>
     public double? Layer { get; init; }
 

@@ -81,6 +81,9 @@ internal static class TrialJson
             Instrument = d.Instrument,
             GrowthX = Growth(d.GrowthX),
             GrowthY = Growth(d.GrowthY),
+            Scale = new SlicerScale(d.SlicerScaleX ?? 1, d.SlicerScaleY ?? 1),
+            ScaleX = Scale(d.ScaleX),
+            ScaleY = Scale(d.ScaleY),
             Joints = Each(d.Joints, "joint")
                 .Select(j => new JointOutcome(
                     j.Id,
@@ -149,6 +152,10 @@ internal static class TrialJson
             Instrument = t.Instrument,
             GrowthX = Growth(t.GrowthX),
             GrowthY = Growth(t.GrowthY),
+            SlicerScaleX = t.Scale.X == 1 ? null : t.Scale.X,
+            SlicerScaleY = t.Scale.Y == 1 ? null : t.Scale.Y,
+            ScaleX = Scale(t.ScaleX),
+            ScaleY = Scale(t.ScaleY),
             Joints = t
                 .Joints.Select(j => new TrialDocument.JointDocument
                 {
@@ -200,6 +207,12 @@ internal static class TrialJson
                 Uncertainty = g.Uncertainty,
                 Bias = g.Bias,
             };
+
+    private static ScaleReading? Scale(TrialDocument.ScaleDocument? d) =>
+        d is null ? null : new ScaleReading(d.Value, d.Uncertainty);
+
+    private static TrialDocument.ScaleDocument? Scale(ScaleReading? s) =>
+        s is null ? null : new TrialDocument.ScaleDocument { Value = s.Value, Uncertainty = s.Uncertainty };
 
     internal static DateOnly ParseDate(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly date)

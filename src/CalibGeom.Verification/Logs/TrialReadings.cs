@@ -27,12 +27,14 @@ public static class TrialReadings
         ArgumentNullException.ThrowIfNull(readings);
         RequireOneObject(table, readings);
         FeatureTable designed = table.ForCoupon(readings.Coupons.FirstOrDefault(""));
-        Dictionary<string, GrowthReading> growths = Growths(table, readings);
+        Dictionary<string, AxisGrowth> growths = Growths(table, readings);
         Trial trial = new(settings, conditions)
         {
             Digest = table.Digest,
-            GrowthX = growths.GetValueOrDefault("x"),
-            GrowthY = growths.GetValueOrDefault("y"),
+            GrowthX = Growth(growths.GetValueOrDefault("x")),
+            GrowthY = Growth(growths.GetValueOrDefault("y")),
+            ScaleX = Scale(growths.GetValueOrDefault("x")),
+            ScaleY = Scale(growths.GetValueOrDefault("y")),
             Instrument = string.Join(
                 '+',
                 Sized(readings)
@@ -115,38 +117,21 @@ public static class TrialReadings
     private static IEnumerable<Reading> Sized(ReadingSet readings) =>
         readings.Readings.Where(r => r.Kind == ReadingKind.Size);
 
-    private static Dictionary<string, GrowthReading> Growths(FeatureTable table, ReadingSet readings)
-    {
-        if (!Sized(readings).Any())
-            return [];
-        var options = new PredictionOptions { BetweenPrints = 0 };
-        ClearancePrediction all = ClearancePrediction.From(table, Sizes(readings, r => r), options);
-        ClearancePrediction own = ClearancePrediction.From(table, Sizes(readings, WithoutBias), options);
-        return all.Axes.ToDictionary(
-            a => a.Axis,
-            a =>
-            {
-                double total = a.Growth.StandardUncertainty,
-                    random = own.Axes.Single(o => o.Axis == a.Axis).Growth.StandardUncertainty;
-                double kept = Math.Clamp(random, 1e-6, total);
-                return new GrowthReading(
-                    Round(a.Growth.Value),
-                    Math.Max(1e-6, Round(kept)),
-                    Round(Math.Sqrt(Math.Max(0, total * total - kept * kept)))
-                );
-            },
-            StringComparer.Ordinal
-        );
-    }
+    // Without the deviation between prints, which the trials of a log teach by themselves.
+    private static Dictionary<string, AxisGrowth> Growths(FeatureTable table, ReadingSet readings) =>
+        Sized(readings).Any()
+            ? AxisGrowth
+                .Of(table, Sizes(readings), new PredictionOptions { BetweenPrints = 0 })
+                .ToDictionary(a => a.Axis, StringComparer.Ordinal)
+            : [];
 
     // Felt fits stay out: the trial carries them itself, and they must not count twice.
-    private static ReadingSet Sizes(ReadingSet r, Func<Instrument, Instrument> instrument) =>
+    private static ReadingSet Sizes(ReadingSet r) =>
         new(
             r.Readings.Where(x => x.Kind == ReadingKind.Size),
             r.Readings.Select(x => x.Instrument)
                 .Distinct(StringComparer.Ordinal)
-                .Select(r.InstrumentOf)
-                .Select(instrument),
+                .Select(r.InstrumentOf),
             r.Digest,
             r.Temperature,
             r.State,
@@ -157,7 +142,19 @@ public static class TrialReadings
             r.Comments
         );
 
-    private static Instrument WithoutBias(Instrument i) => new(i.Name, i.Resolution, 0, 0, 0, i.Repeatability, i.Jaw);
+    private static GrowthReading? Growth(AxisGrowth? axis) =>
+        axis is null
+            ? null
+            : new GrowthReading(
+                Round(axis.Value),
+                Math.Max(1e-6, Round(axis.OwnUncertainty)),
+                Round(axis.SharedUncertainty)
+            );
+
+    private static ScaleReading? Scale(AxisGrowth? axis) =>
+        axis is null or { ScaleAssumed: true }
+            ? null
+            : new ScaleReading(Math.Round(axis.Scale, 7), Math.Max(1e-7, Math.Round(axis.ScaleUncertainty, 7)));
 
     /// <summary>A joint that has faces along one axis only is free along the other.</summary>
     private static JointOutcome Joint(Feature fit, FeltFit? felt)

@@ -46,8 +46,7 @@ internal sealed record Answer(
     }
 
     private static Verdict VerdictOf(IReadOnlyList<Trial> used, ClearanceChances chances, double probability) =>
-        !used.Any(t => t.GrowthX is not null || t.GrowthY is not null || t.Joints.Any(j => j.Fit is not null))
-            ? Verdict.NotKnown
+        !Planner.SpeaksOfGrowth(used) ? Verdict.NotKnown
         : chances.OnTarget >= probability ? Verdict.OnTarget
         : chances.Tight >= probability ? Verdict.Tight
         : chances.Loose >= probability ? Verdict.Loose

@@ -1,6 +1,5 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
-using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Tuning;
 
@@ -12,11 +11,13 @@ internal sealed class FeltWords
 {
     private const double SharedVariance = 0.8;
     private readonly (int Print, double X, double Y, FeltFit Fit)[] words;
-    private readonly FitThresholds fits;
+    private readonly FitThresholds own;
+    private readonly double shared;
 
     internal FeltWords(Trial[] trials, FitThresholds fits)
     {
-        this.fits = fits;
+        shared = fits.Deviation * Math.Sqrt(SharedVariance);
+        own = new FitThresholds(fits.Binds, fits.Slides, fits.Rattles, fits.Deviation * Math.Sqrt(1 - SharedVariance));
         words =
         [
             .. trials.SelectMany(
@@ -32,30 +33,15 @@ internal sealed class FeltWords
     /// <param name="person">The shift that all words share, in its standard deviations.</param>
     internal double LogProbability(Func<int, double> growthOf, double difference, double person)
     {
-        double shift = person * fits.Deviation * Math.Sqrt(SharedVariance),
-            own = fits.Deviation * Math.Sqrt(1 - SharedVariance),
+        double shift = person * shared,
             sum = 0;
         foreach ((int print, double designedX, double designedY, FeltFit fit) in words)
         {
             double growth = growthOf(print),
                 x = designedX - 2 * growth - difference + shift,
                 y = designedY - 2 * growth + difference + shift;
-            sum += Math.Log(Math.Max(Probability(fit, Math.Min(x, y), (x + y) / 2, own), 1e-12));
+            sum += Math.Log(Math.Max(own.Probability(fit, Math.Min(x, y), (x + y) / 2), 1e-12));
         }
         return sum;
-    }
-
-    private double Probability(FeltFit fit, double tighter, double mean, double own)
-    {
-        double seats = Normal.CDF(0, 1, (tighter - fits.Binds) / own),
-            slides = Math.Min(seats, Normal.CDF(0, 1, (mean - fits.Slides) / own)),
-            rattles = Math.Min(slides, Normal.CDF(0, 1, (mean - fits.Rattles) / own));
-        return fit switch
-        {
-            FeltFit.Refuses => 1 - seats,
-            FeltFit.Binds => seats - slides,
-            FeltFit.Slides => slides - rattles,
-            _ => rattles,
-        };
     }
 }

@@ -165,12 +165,13 @@ public sealed record TuneOptions
     } = 0.001;
 
     /// <summary>
-    /// The pixel pitch in mm, or null (default). Without grey-level edges an offset then moves by whole pixels.
+    /// The pixel pitch along X and Y in mm, or null (default). Without grey-level edges an offset then moves by whole
+    /// pixels, as many along one axis as along the other.
     /// </summary>
-    public double? Pixel
+    public PerAxis? Pixel
     {
         get;
-        init => field = value is { } v ? Require.Within(v, 0.005, 0.5, "pixel pitch", "mm", nameof(Pixel)) : null;
+        init => field = value is { } v ? new PerAxis(Pitch(v.X), Pitch(v.Y)) : null;
     }
 
     /// <summary>A working curve from a data sheet, or null (default).</summary>
@@ -208,4 +209,9 @@ public sealed record TuneOptions
         get;
         init => field = Require.Positive(value, 500, "column height", "mm", nameof(ColumnHeight));
     } = 6.3;
+
+    // How far one pixel moves the mean of X and Y, mm.
+    internal double? PixelMove => (Pixel?.X + Pixel?.Y) / 2;
+
+    private static double Pitch(double mm) => Require.Within(mm, 0.005, 0.5, "pixel pitch", "mm", nameof(Pixel));
 }

@@ -56,6 +56,17 @@ public sealed record TuningResult
     /// <summary>What was asked for.</summary>
     public required TuneOptions Options { get; init; }
 
+    /// <summary>What the prints say of the scale along X, or null when none was read.</summary>
+    public ScaleAdvice? ScaleX => ScaleAdvice.Of(Trials, t => t.ScaleX, s => s.X);
+
+    /// <summary>The same along Y.</summary>
+    public ScaleAdvice? ScaleY => ScaleAdvice.Of(Trials, t => t.ScaleY, s => s.Y);
+
     /// <summary>All numbers to type for the recommendation.</summary>
-    public SettingsToType ToType => SettingsToType.Of(Trials[^1], Next.Settings, Options);
+    public SettingsToType ToType =>
+        SettingsToType.Of(Trials[^1], Next.Settings, Options) with
+        {
+            ScaleX = ScaleX?.ToType ?? Trials[^1].Scale.X,
+            ScaleY = ScaleY?.ToType ?? Trials[^1].Scale.Y,
+        };
 }

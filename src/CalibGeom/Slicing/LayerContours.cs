@@ -42,6 +42,19 @@ public sealed class LayerContours
     /// <summary>The vertices of all contours, mm, one contour after another.</summary>
     public ReadOnlySpan<Vector2D> Points => points;
 
+    /// <summary>
+    /// The contours with every edge moved along its own normal, as a slicer's edge offset does: corners stay sharp up
+    /// to twice the distance. What vanishes turns inside out and covers nothing.
+    /// </summary>
+    /// <param name="outward">How far material grows, mm; negative: shrinks.</param>
+    public LayerContours Moved(double outward)
+    {
+        var moved = new Vector2D[points.Length];
+        for (int i = 0, start = 0; i < ends.Length; start = ends[i++])
+            ContourOffset.Move(this[i], outward, moved.AsSpan(start, ends[i] - start));
+        return new LayerContours(Index, Z, moved, ends, GapCount);
+    }
+
     /// <summary>The vertices of one contour, mm; the last joins the first.</summary>
     /// <param name="index">0 to <see cref="Count"/> - 1.</param>
     /// <exception cref="IndexOutOfRangeException">No such contour.</exception>

@@ -1,20 +1,30 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tests.Tuning.League;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Uncertainty;
+using Xunit.Abstractions;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
 /// <summary>
-/// Two thousand answers to logs of hidden printers and of numbers at random: the sentences of one answer never
-/// contradict each other.
+/// Answers to logs of hidden printers and of numbers at random: the sentences of one answer never contradict each other.
+/// With CALIBGEOM_COHERENCE=2500 in the environment that many, else every tenth of them.
 /// </summary>
-public class CoherenceTests
+public class CoherenceTests(ITestOutputHelper output)
 {
-    private const int Simulated = 1200,
-        Random = 800,
+    private const int Short = 250,
         FirstSeed = 30000;
+    private static readonly int Answers = int.TryParse(
+        Environment.GetEnvironmentVariable("CALIBGEOM_COHERENCE"),
+        NumberStyles.None,
+        CultureInfo.InvariantCulture,
+        out int asked
+    )
+        ? asked
+        : Short;
     private static readonly string[] Orders = ["Print ", "Expose", "expose longer", "rest longer", "Stop"];
 
     [Fact]
@@ -23,7 +33,7 @@ public class CoherenceTests
         int answers = 0,
             sessions = 0,
             alarmed = 0;
-        for (int i = 0; answers < Simulated; i++)
+        for (int i = 0; answers < Answers * 3 / 5; i++)
         {
             var printer = new LeaguePrinter(LeagueRow.All[i % LeagueRow.All.Count], (ulong)(FirstSeed + i));
             bool alarm = false;
@@ -36,9 +46,11 @@ public class CoherenceTests
             sessions++;
             alarmed += alarm ? 1 : 0;
         }
-        Assert.True(alarmed <= 0.02 * sessions, $"{alarmed} of {sessions} faultless printers were blamed");
+        // One alarm alone is no rate: of the short run's fifty sessions one may raise it.
+        output.WriteLine($"{answers} answers of {sessions} printers, {alarmed} of them blamed");
+        Assert.True(alarmed <= Math.Max(1, 0.02 * sessions), $"{alarmed} of {sessions} faultless printers were blamed");
         var random = new SeededRandom(FirstSeed);
-        for (int i = 0; i < Random; i++)
+        for (int i = 0; i < Answers * 2 / 5; i++)
             Check(Tuner.Advise(Chaos(random)));
     }
 
@@ -68,11 +80,15 @@ public class CoherenceTests
                         offset: Math.Round(random.Uniform(-0.1, 0.1), 3)
                     ) with
                     {
+                        Joints = random.Uniform() < 0.8 ? [new JointOutcome("joint1", 0.05, Word(random))] : [],
                         Columns = random.Uniform() < 0.5 ? [] : Make.Columns(random.Uniform(0, 1)),
                         Slots = random.Uniform() < 0.5 ? null : Make.Slots((int)random.Uniform(0, 9)),
                     }
                 ),
         ];
+
+    private static FeltFit? Word(SeededRandom random) =>
+        random.Uniform() < 0.5 ? null : (FeltFit)(int)random.Uniform(0, 4);
 
     private static void Check(TuningResult result)
     {
@@ -120,9 +136,30 @@ public class CoherenceTests
             || (verdict == "on-target" && to.Time != last.Time)
         )
             Assert.NotEqual("", told[1].Remedy);
+        // Opposite words about one thing are never said together.
+        foreach ((string one, string other) in new[] { ("too small", "too large"), ("too much", "too little") })
+            Assert.False(
+                told.Any(f => f.Rule != "scale" && f.Message.Contains(one, StringComparison.Ordinal))
+                    && told.Any(f => f.Rule != "scale" && f.Message.Contains(other, StringComparison.Ordinal))
+            );
+        if (result.Trials[^1].Joints.Count == 0)
+            Assert.DoesNotContain(
+                told,
+                f => $"{f.Message} {f.Remedy}".Contains(" box", StringComparison.OrdinalIgnoreCase)
+            );
         // Every setting is complete.
         Assert.All(result.ToType.Lines, l => Assert.NotEqual("", l.Value));
-        Assert.Equal(6, result.ToType.Lines.Count);
+        Assert.Equal(
+            [
+                "exposure",
+                "rest before exposure",
+                "  counted from light-off",
+                "edge offset",
+                "base layers",
+                "must be off",
+            ],
+            result.ToType.Lines.Select(l => l.Key).Where(k => !k.StartsWith("scale", StringComparison.Ordinal))
+        );
     }
 
     private static string Text(ExposureSettings s) =>

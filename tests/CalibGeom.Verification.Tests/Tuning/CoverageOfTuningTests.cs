@@ -1,17 +1,28 @@
+using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Uncertainty;
+using Xunit.Abstractions;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
 /// <summary>
-/// Worlds drawn from what is believed before the prints: the 95 % intervals hold the truth in 93 to 97 %. Of 500 worlds
-/// the rate has a standard error of 1 %.
+/// Worlds drawn from what is believed before the prints: the 95 % intervals hold the truth in 93 to 97 %. With
+/// CALIBGEOM_WORLDS=1000 in the environment the rates have a standard error of 0.7 %, as docs/tune.md has them; in short
+/// they may lie three standard errors from 95 %.
 /// </summary>
-public class CoverageOfTuningTests
+public class CoverageOfTuningTests(ITestOutputHelper output)
 {
-    private const int Worlds = 500;
+    private const int Short = 200;
+    private static readonly int Worlds = int.TryParse(
+        Environment.GetEnvironmentVariable("CALIBGEOM_WORLDS"),
+        NumberStyles.None,
+        CultureInfo.InvariantCulture,
+        out int asked
+    )
+        ? asked
+        : Short;
     private static readonly ExposurePriors Priors = ExposurePriors.Default;
     private static readonly (double Time, double Wait)[] Settings = [(2, 0.5), (2.5, 2), (2.5, 2), (3.1, 2)];
 
@@ -55,7 +66,7 @@ public class CoverageOfTuningTests
             double truth = Growth(2.8, 3) + Priors.LackOfFit * random.Normal();
             held += ExposureResponse.Learn(trials).IntervalAt(new ExposureSettings(2.8, 3)).Contains(truth) ? 1 : 0;
         }
-        Assert.InRange(held / (double)Worlds, 0.93, 0.97);
+        Require("growth", held);
     }
 
     [Fact]
@@ -106,8 +117,16 @@ public class CoverageOfTuningTests
                 : 0;
             light += PrintThroughResponse.Learn(trials)!.IntervalAt(2.8).Contains(z + dp * Math.Log(1.4)) ? 1 : 0;
         }
-        Assert.InRange(columns / (double)Worlds, 0.93, 0.97);
-        Assert.InRange(light / (double)Worlds, 0.93, 0.97);
+        Require("column limit", columns);
+        Require("print-through", light);
+    }
+
+    private void Require(string what, int held)
+    {
+        double rate = held / (double)Worlds,
+            most = Worlds > Short ? 0.02 : 3 * Math.Sqrt(0.95 * 0.05 / Worlds);
+        output.WriteLine(FormattableString.Invariant($"{what}: {rate:0.000} of {Worlds}"));
+        Assert.InRange(rate, 0.95 - most, 0.95 + most);
     }
 
     private static FeltFit Word(double tighter, double mean) =>

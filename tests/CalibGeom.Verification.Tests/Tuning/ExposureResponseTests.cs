@@ -7,9 +7,6 @@ namespace CalibGeom.Verification.Tests.Tuning;
 
 public class ExposureResponseTests
 {
-    private static readonly ExposureSettings Short = new(1.3, 0),
-        Long = new(1.8, 2.5);
-
     [Fact]
     public void WithoutTrialsThePriorSpeaks()
     {
@@ -148,8 +145,9 @@ public class ExposureResponseTests
             ExposureResponse.Learn([.. Enumerable.Repeat(felt, times)]).At(new ExposureSettings(2)).Uncertainty;
         double one = Spread(1),
             eight = Spread(8);
-        // Eight independent words would leave about a third of the spread.
-        Assert.InRange(eight / one, 0.7, 1.02);
+        // By hand, for a flat belief: one word leaves a band 0.05 mm wide, blurred by 0.014 mm; eight of one person one of
+        // some 0.024 mm, blurred by the 0.009 mm they share, 0.56 of it. Eight independent ones would leave a quarter.
+        Assert.InRange(eight / one, 0.5, 1.02);
     }
 
     [Fact]
@@ -169,26 +167,10 @@ public class ExposureResponseTests
     }
 
     [Fact]
-    public void MoreRestAndMoreExposureCanGiveTheSameFit()
+    public void MoreExposureSavesColumns()
     {
-        // Common practice, no source: at 30 micrometre layers 1.3 s without rest and 1.8 s with 2.5 s of rest lie on
-        // one curve.
-        var change = ExposureResponse.Learn([], referenceTime: 1.3).ChangeInterval(Short, Long);
-        Assert.True(change.Contains(0));
         ColumnSurvival columns = ColumnSurvival.Learn([Make.Trial(1.3, 0, 0.02) with { Columns = Make.Columns(0.4) }])!;
         Assert.True(columns.Limit(1.8).Diameter < columns.Limit(1.3).Diameter / 1.05);
-    }
-
-    [Fact]
-    public void StepsOfATenthOfASecondCanBeFelt()
-    {
-        // Common practice, no source: 0.2 s at about 1.8 s are felt, and felt fits change over some 10 micrometres
-        // of clearance. The prior holds
-        // that as likely as not, and more of it than the 4 micrometres of blurred edges alone.
-        var change = ExposureResponse
-            .Learn([], referenceTime: 1.8)
-            .ChangeInterval(new ExposureSettings(1.8), new ExposureSettings(2.0), 0.9);
-        Assert.True(2 * change.High > 0.010 && 2 * change.Low < 0.006);
     }
 
     [Fact]

@@ -134,10 +134,50 @@ public class PlannerTests
     }
 
     [Fact]
-    public void MissingRowsNearThePlateGoAwayWithEnoughRest() =>
-        // Common practice, no source: what rest draws back of the virtual printer's squeeze is gone after a few of
-        // its times.
-        Assert.True(new RestLaw(0.5, 1.5).Retreat(6) > 0.98 * 0.5);
+    public void WhereAxesHavePixelsOfTheirOwnBothAreTold()
+    {
+        Trial print = Make.Trial(2.5, 3, 0.045) with { Columns = Make.Columns(0), Slots = Make.Slots(5) };
+        TuningResult result = Tuner.Advise([print, print], Plain with { Pixel = new PerAxis(0.05, 0.03) });
+        // One pixel moves the mean of the axes by 0.04 mm.
+        Assert.Equal((-0.04, -1), (Math.Round(result.Next.Settings.EdgeOffset, 9), result.ToType.Pixels!.Value));
+        Assert.StartsWith(
+            "X -0.050 mm, Y -0.030 mm per edge, 1 whole pixel each",
+            result.ToType.Lines.Single(l => l.Key == "edge offset").Value,
+            StringComparison.Ordinal
+        );
+        Assert.Throws<ArgumentException>(() => Plain with { Pixel = new PerAxis(0.05, 0) });
+    }
+
+    [Fact]
+    public void AnObjectWithoutBoxesIsNotToldOfBoxesNorGivenAnOffset()
+    {
+        Trial print = new(new ExposureSettings(2.5, 1), Make.Conditions())
+        {
+            Columns = Make.Columns(0.3),
+            Slots = Make.Slots(6),
+        };
+        for (int prints = 1; prints <= 3; prints++)
+        {
+            TuningResult result = Tuner.Advise([.. Enumerable.Repeat(print, prints)], Plain with { Hold = Held.Time });
+            Assert.DoesNotContain(
+                result.Findings,
+                f => $"{f.Message} {f.Remedy}".Contains("box", StringComparison.OrdinalIgnoreCase)
+            );
+            Assert.Equal((1, 0), (result.Next.Settings.Rest, result.Next.Settings.EdgeOffset));
+            Assert.Equal(prints == 1 ? NextKind.Confirm : NextKind.Stop, result.Next.Kind);
+        }
+    }
+
+    [Fact]
+    public void ALooseJointThatNoOffsetReachesGetsLightBeyondPrintTime()
+    {
+        TuneOptions none = Plain with { OffsetAllowed = false, MostSlower = 0 };
+        Trial loose = Make.Trial(2.5, 3, -0.02) with { Columns = Make.Columns(0), Slots = Make.Slots(6) };
+        NextStep next = Tuner.Next([loose, loose], none);
+        Assert.Equal(Reason.Trim, next.Reason);
+        Assert.True(next.Settings.Time > 2.5);
+        Assert.Equal(3, next.Settings.Rest);
+    }
 
     [Fact]
     public void EveryNumberIsThere()

@@ -104,19 +104,33 @@ public class TuningHonestyTests
     }
 
     [Theory]
-    [InlineData(-0.014, "loose")]
-    [InlineData(0.014, "tight")]
-    public void ThreeTenthsOfASecondTooLittleAreFeltAndTold(double growth, string rule)
+    [InlineData(0.002, true)]
+    [InlineData(0.0125, false)]
+    public void PrintsThatDifferAreJudgedByWhatIsBelievedOfPrints(double widest, bool told)
     {
-        // Common practice, no source: 0.3 s too little of about 1.8 s is felt as loose, although every column stands.
-        Trial print = Make.Trial(1.8, 2, growth) with
+        TuneOptions options = TuneOptions.Default with
         {
-            Columns = Make.Columns(0),
+            Priors = ExposurePriors.Default with
+            {
+                BetweenPrints = LogNormalPrior.From95(widest / 2, widest / 4, widest),
+            },
         };
-        Finding told = Tuner.Advise([print, print]).Findings[1];
-        Assert.Equal(rule, told.Rule);
-        Assert.Contains("s of light too", told.Message, StringComparison.Ordinal);
-        Assert.Equal(rule == "loose", told.Message.Contains("although every column stands", StringComparison.Ordinal));
+        Finding[] differ =
+        [
+            .. Tuner
+                .Advise([Make.Trial(2, 1, 0), Make.Trial(2, 1, 0.03)], options)
+                .Findings.Where(f => f.Rule == "repeat-differs"),
+        ];
+        Assert.Equal(told, differ.Length == 1);
+        Assert.All(
+            differ,
+            f =>
+                Assert.Contains(
+                    $"{FormattableString.Invariant($"{widest:0.0000}")} mm",
+                    f.Message,
+                    StringComparison.Ordinal
+                )
+        );
     }
 
     [Fact]

@@ -16,17 +16,13 @@ internal sealed class OffsetRule
     internal OffsetRule(Trial last, TuneOptions options)
     {
         bool whole = options.Pixel is not null && !last.Conditions.GreyLevels;
-        step = whole ? options.Pixel!.Value : options.OffsetStep;
+        step = whole ? options.PixelMove!.Value : options.OffsetStep;
         held =
             !options.OffsetAllowed ? 0
             : options.Hold.HasFlag(Held.Offset) ? last.Settings.EdgeOffset
             : null;
-        Pixels = whole ? options.Pixel : null;
         Exact = held is null && 2 * step <= options.Visible;
     }
-
-    /// <summary>The pixel pitch where an offset moves by whole pixels, mm.</summary>
-    internal double? Pixels { get; }
 
     /// <summary>Whether an offset can take up whatever is left.</summary>
     internal bool Exact { get; }

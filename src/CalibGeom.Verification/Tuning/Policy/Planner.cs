@@ -17,6 +17,7 @@ internal sealed class Planner
     private readonly TuneOptions options;
     private readonly LightNeed need;
     private readonly OffsetRule offsets;
+    private readonly bool spoken;
 
     internal Planner(
         IReadOnlyList<Trial> trials,
@@ -32,6 +33,7 @@ internal sealed class Planner
         this.target = target;
         this.options = options;
         last = trials[^1].Settings;
+        spoken = SpeaksOfGrowth(trials);
         need = new LightNeed(trials, light, columns, options);
         offsets = new OffsetRule(trials[^1], options);
     }
@@ -47,7 +49,7 @@ internal sealed class Planner
             );
         double goalRest = GoalRest(),
             rest = NextRest(goalRest);
-        if (!offsets.Exact && !options.Hold.HasFlag(Held.Time))
+        if (spoken && !offsets.Exact && !options.Hold.HasFlag(Held.Time))
             rest = RestThatHolds(rest);
         (double goal, Reason? why) = GoalTime(rest);
         double time = NextTime(goal, LeastStep(why));
@@ -94,6 +96,10 @@ internal sealed class Planner
         && trial.Columns.Count > 0
         && trial.Columns.All(c => !c.Printed);
 
+    /// <summary>Whether some print was measured or felt, so that something is known of clearances.</summary>
+    internal static bool SpeaksOfGrowth(IReadOnlyList<Trial> trials) =>
+        trials.Any(t => t.GrowthX is not null || t.GrowthY is not null || t.Joints.Any(j => j.Fit is not null));
+
     /// <summary>The rest from which a further second gains less than is worth while.</summary>
     internal double GoalRest()
     {
@@ -113,7 +119,7 @@ internal sealed class Planner
 
     private double NextRest(double goal)
     {
-        if (options.Hold.HasFlag(Held.Rest) || goal - last.Rest < Math.Max(LeastRestMove, options.RestStep))
+        if (!spoken || options.Hold.HasFlag(Held.Rest) || goal - last.Rest < Math.Max(LeastRestMove, options.RestStep))
             return last.Rest;
         // Rest that went up once goes up again only for what the caliper can see.
         if (trials.Any(t => t.Settings.Rest < last.Rest) && 2 * response.RestRoom(last.Rest, goal) < options.Visible)
@@ -145,7 +151,7 @@ internal sealed class Planner
         (double time, Reason? why) = need.Goal();
         if (options.Hold.HasFlag(Held.Time))
             return (last.Time, null);
-        if (offsets.Exact || why is not (null or Reason.Columns))
+        if (!spoken || offsets.Exact || why is not (null or Reason.Columns))
             return (time, why);
         double trimmed = Trimming(rest);
         return Math.Abs(2 * response.TimeEffect * Math.Log(trimmed / last.Time)) < options.Visible
@@ -193,5 +199,9 @@ internal sealed class Planner
     }
 
     private ExposureSettings Trimmed(double time, double rest) =>
-        new(time, rest, offsets.For(target - response.At(new ExposureSettings(time, rest)).Mean));
+        new(
+            time,
+            rest,
+            spoken ? offsets.For(target - response.At(new ExposureSettings(time, rest)).Mean) : last.EdgeOffset
+        );
 }

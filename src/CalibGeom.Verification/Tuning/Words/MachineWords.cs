@@ -11,7 +11,7 @@ internal static class MachineWords
 {
     private const int SlotSteps = 3;
     private const double Surely = 4,
-        WidestBetween = 0.0125;
+        Upper = 1.959963984540054;
 
     internal static IEnumerable<Finding> Of(TuningResult result)
     {
@@ -22,7 +22,7 @@ internal static class MachineWords
                 "nothing-printed",
                 Severity.Warning,
                 "",
-                "All columns were lost and no box was read.",
+                last.Joints.Count > 0 ? "All columns were lost and no box was read." : "All columns were lost.",
                 "Base exposure, level of the plate, its surface and the film come before any fine tuning."
             );
         // What was kept apart because it is older says what has moved all the same.
@@ -38,12 +38,15 @@ internal static class MachineWords
                     + "one: the light was not what the exposure says.",
                 "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
             );
-        if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last)))
+        double widest = result.Options.Priors.BetweenPrints.At(Upper);
+        if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last, widest)))
             yield return new Finding(
                 "repeat-differs",
                 Severity.Warning,
                 "",
-                "Prints with the same exposure and rest differ by more than prints do.",
+                TuningWords.Text(
+                    $"Prints with the same exposure and rest differ by more than prints do, whose growth has a standard deviation of {widest:0.0000} mm at the most."
+                ),
                 "Vat temperature, film (slack, cloudy), Z axis (play, dirt) "
                     + "and whether it is the same resin, stirred, are where to look."
             );
@@ -61,11 +64,11 @@ internal static class MachineWords
     private static double? Growth(Trial t) =>
         t.GrowthX is { } x && t.GrowthY is { } y ? (x.Value + y.Value) / 2 - t.Settings.EdgeOffset : null;
 
-    private static double Limit(Trial a, Trial b)
+    private static double Limit(Trial a, Trial b, double between)
     {
         double u = a.GrowthX!.Uncertainty,
             v = b.GrowthX!.Uncertainty,
             bias = a.Instrument == b.Instrument ? 0 : a.GrowthX.Bias * a.GrowthX.Bias + b.GrowthX.Bias * b.GrowthX.Bias;
-        return Surely * Math.Sqrt(2 * WidestBetween * WidestBetween + u * u + v * v + bias);
+        return Surely * Math.Sqrt(2 * between * between + u * u + v * v + bias);
     }
 }

@@ -14,6 +14,7 @@ internal static class TuningWords
             .. ColumnWords.Of(result),
             .. LightWords.Of(result),
             .. RestWords.Of(result),
+            .. ScaleWords.Of(result),
             .. CaliperWords.Of(result),
             .. MachineWords.Of(result),
             .. ConditionWords.Of(result),

@@ -10,6 +10,11 @@ internal static class VerdictWords
 {
     internal static Finding Of(TuningResult result)
     {
+        if (result.Verdict == Verdict.NotKnown && result.Trials[^1].Joints.Count == 0)
+            return Note(
+                "fit-not-known",
+                "Nothing was measured on this object, which has no joint: only light and columns are spoken of."
+            );
         if (result.Verdict == Verdict.NotKnown)
             return new Finding(
                 "fit-not-known",
