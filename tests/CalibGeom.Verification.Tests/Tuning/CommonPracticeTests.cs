@@ -2,6 +2,7 @@ using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Tuning.Policy;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 

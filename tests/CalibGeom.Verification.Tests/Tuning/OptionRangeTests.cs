@@ -80,7 +80,7 @@ public class OptionRangeTests
                 .Where(p =>
                     p.SetMethod is not null
                     && (Nullable.GetUnderlyingType(p.PropertyType) ?? p.PropertyType) is var type
-                    && (type == typeof(double) || type == typeof(int))
+                    && (type == typeof(double) || type == typeof(int) || type == typeof(PerAxis))
                 )
                 .Select(p =>
                     p.DeclaringType == typeof(MonteCarloOptions) && p.Name == "Probability"

@@ -1,5 +1,6 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
