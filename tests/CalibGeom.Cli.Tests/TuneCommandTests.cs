@@ -219,7 +219,6 @@ public class TuneCommandTests
                         "2.5",
                         "--rest",
                         "1",
-                        "--force",
                         .. typed,
                     ])
                     .ExitCode
