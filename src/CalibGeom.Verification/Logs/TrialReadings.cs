@@ -129,9 +129,7 @@ public static class TrialReadings
     private static ReadingSet Sizes(ReadingSet r) =>
         new(
             r.Readings.Where(x => x.Kind == ReadingKind.Size),
-            r.Readings.Select(x => x.Instrument)
-                .Distinct(StringComparer.Ordinal)
-                .Select(r.InstrumentOf),
+            r.Readings.Select(x => x.Instrument).Distinct(StringComparer.Ordinal).Select(r.InstrumentOf),
             r.Digest,
             r.Temperature,
             r.State,
