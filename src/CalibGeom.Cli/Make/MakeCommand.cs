@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CalibGeom.Cli.Shared;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Make;
 
@@ -34,6 +35,20 @@ internal static class MakeCommand
                 + "apart. Digest and sizes stay.",
             HelpName = "N",
         };
+        var sweep = new Option<string[]>("--sweep")
+        {
+            Description =
+                "Make a family: every value of a parameter, as FROM:TO:STEP or VALUE,VALUE; repeated, every combination. "
+                + "OUT then holds {n} for the number; an index stands beside the meshes as CSV and JSON, and a run that was "
+                + "stopped goes on where it was.",
+            HelpName = "NAME=VALUES",
+        };
+        sweep.CompletionSources.Add(_ => SpecJson.ParameterNames.Select(n => n + "="));
+        var shard = new Option<string?>("--shard")
+        {
+            Description = "Make one part of a family, such as 3/16; several machines share it so.",
+            HelpName = "PART/PARTS",
+        };
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };
         var check = new Option<bool>("--check") { Description = "Check the design and write nothing." };
         var command = new Command(
@@ -48,7 +63,7 @@ internal static class MakeCommand
             """
         );
         described.AddTo(command);
-        foreach (Option option in new Option[] { output, mark, sheet, picture, json, check })
+        foreach (Option option in new Option[] { output, mark, sheet, picture, sweep, shard, json, check })
             command.Options.Add(option);
         command.SetAction(parsed =>
             MakeRun.Run(
@@ -60,6 +75,8 @@ internal static class MakeCommand
                     Sheet = parsed.GetValue(sheet),
                     Picture = parsed.GetValue(picture),
                     Mark = parsed.GetValue(mark),
+                    Sweeps = parsed.GetValue(sweep) ?? [],
+                    Shard = parsed.GetValue(shard),
                     Json = parsed.GetValue(json),
                     Check = parsed.GetValue(check),
                 }

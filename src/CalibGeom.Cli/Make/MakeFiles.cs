@@ -38,19 +38,32 @@ internal sealed record MakeFiles(IReadOnlyList<string> Paths)
             WriteMesh(standard, ".STL", source, made, mesh);
             return new MakeFiles([]);
         }
-        string features = Path.ChangeExtension(output, ".features.csv");
         using var files = io.NewOutputs();
+        IReadOnlyList<string> paths = Add(files, output, source, made, mesh);
+        IReadOnlyList<string> pictures = MakePictures.Add(files, request, source.Name, made);
+        files.Commit();
+        return new MakeFiles([.. paths, .. pictures]) { ObjectPath = paths[^1] };
+    }
+
+    /// <summary>Adds the mesh, the feature table and the object file; returns their paths in this order.</summary>
+    internal static IReadOnlyList<string> Add(
+        OutputSet files,
+        string output,
+        SpecSource source,
+        TestObject made,
+        TriangleMesh mesh
+    )
+    {
+        string features = Path.ChangeExtension(output, ".features.csv"),
+            description = ObjectFile.Beside(output);
+        var file = new ObjectFile(source.Name, made.Spec) { Mesh = Path.GetFileName(output) };
         files.Add(
             output,
             stream => WriteMesh(stream, Path.GetExtension(output).ToUpperInvariant(), source, made, mesh)
         );
         files.Add(features, stream => FeatureTableCsv.Write(stream, made.Features));
-        string description = ObjectFile.Beside(output);
-        var file = new ObjectFile(source.Name, made.Spec) { Mesh = Path.GetFileName(output) };
         files.Add(description, stream => ObjectFileJson.Write(stream, file));
-        IReadOnlyList<string> pictures = MakePictures.Add(files, request, source.Name, made);
-        files.Commit();
-        return new MakeFiles([output, features, description, .. pictures]) { ObjectPath = description };
+        return [output, features, description];
     }
 
     private static void WriteMesh(

@@ -18,6 +18,12 @@ internal sealed record MakeRequest
     /// <summary>How many dots mark the object.</summary>
     internal int Mark { get; init; }
 
+    /// <summary>The parameters to vary, as they were given; none makes one object.</summary>
+    internal IReadOnlyList<string> Sweeps { get; init; } = [];
+
+    /// <summary>Which part of a family to make, as it was given, or null for all.</summary>
+    internal string? Shard { get; init; }
+
     internal bool Json { get; init; }
 
     internal bool Check { get; init; }

@@ -16,6 +16,8 @@ internal static class MakeRun
             );
         if (request.Mark is < 0 or > 6)
             throw new InputException($"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more.");
+        if (request.Sweeps.Count > 0)
+            return MakeSweep.Run(io, request);
         SpecSource source = request.Source;
         TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
         IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
@@ -55,6 +57,7 @@ internal static class MakeRun
         if (request is { Check: true, Output: not null })
             throw new InputException("--check writes nothing; leave --check or -o away.");
         MakePictures.RequireSense(request);
+        MakeSweep.RequireSense(request);
         if (request is { Json: true, Output: "-" })
             throw new InputException("--json and -o - would both write to standard output; name a file.");
         if (

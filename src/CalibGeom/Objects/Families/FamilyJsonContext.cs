@@ -1,0 +1,8 @@
+using System.Text.Json.Serialization;
+
+namespace CalibGeom.Objects.Families;
+
+/// <summary>Serialisers of rows, made when the library is compiled.</summary>
+[JsonSerializable(typeof(FamilyRow))]
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+internal sealed partial class FamilyJsonContext : JsonSerializerContext;

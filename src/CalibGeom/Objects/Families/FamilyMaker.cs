@@ -1,0 +1,159 @@
+using System.Runtime.ExceptionServices;
+using CalibGeom.Features.Files;
+using CalibGeom.Meshes;
+using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
+
+namespace CalibGeom.Objects.Families;
+
+/// <summary>
+/// Makes a family, or one part of it, on all cores. Each object is built, written and forgotten, so that memory does not
+/// grow with their number, and what an earlier run has made is passed over: the same digest, the same geometry, and its
+/// file still there.
+/// </summary>
+public static class FamilyMaker
+{
+    /// <summary>The part of a pattern that stands for an object's number.</summary>
+    public const string NumberMark = "{n}";
+
+    /// <summary>Makes the objects and the index beside them.</summary>
+    /// <param name="family">The family.</param>
+    /// <param name="shard">Which part of it.</param>
+    /// <param name="pattern">The path of a mesh with <c>{n}</c> for the number; its folder is made when it is
+    /// missing.</param>
+    /// <param name="write">Writes the files of one object: its name, itself, its mesh, the path of the mesh. Called on
+    /// several threads.</param>
+    /// <param name="progress">Told the finished part, 0 to 1.</param>
+    /// <param name="cancellation">Stops the work between objects; what is made stays and is known to the next
+    /// run.</param>
+    /// <returns>What was made and where the index is.</returns>
+    /// <exception cref="InputException">The pattern's file name lacks <c>{n}</c>.</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="UnauthorizedAccessException">A file may not be written.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static FamilyResult Run(
+        ObjectFamily family,
+        FamilyShard shard,
+        string pattern,
+        Action<string, TestObject, TriangleMesh, string> write,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(pattern);
+        ArgumentNullException.ThrowIfNull(write);
+        if (!Path.GetFileName(pattern).Contains(NumberMark, StringComparison.Ordinal))
+            throw new InputException(
+                $"{pattern}: the file name of a family needs {NumberMark}, which stands for the number."
+            );
+        string folder = Path.GetDirectoryName(pattern) is { Length: > 0 } named ? named : ".";
+        Directory.CreateDirectory(folder);
+        string index = Path.Combine(folder, shard.Of == 1 ? "index" : $"index.{shard.Part}-of-{shard.Of}");
+        int[] numbers = [.. shard.Numbers(family.Count)];
+        var rows = new FamilyRow[numbers.Length];
+        int done = 0,
+            known = 0;
+        using (var journal = new FamilyJournal(index + ".journal.jsonl"))
+            Each(
+                numbers.Length,
+                cancellation,
+                i =>
+                {
+                    string path = pattern.Replace(NumberMark, family.Label(numbers[i]), StringComparison.Ordinal);
+                    FamilyRow row = Make(family, numbers[i], path, journal.Known, write, out bool stood);
+                    if (stood)
+                        Interlocked.Increment(ref known);
+                    else
+                        journal.Add(row);
+                    rows[i] = row;
+                    progress?.Report((double)Interlocked.Increment(ref done) / numbers.Length);
+                }
+            );
+        using var files = new OutputSet();
+        files.Add(index + ".csv", stream => FamilyIndex.WriteCsv(stream, family, rows));
+        files.Add(index + ".json", stream => FamilyIndex.WriteJson(stream, family, rows));
+        files.Commit();
+        return new FamilyResult(rows, known, [index + ".csv", index + ".json"]);
+    }
+
+    /// <summary>On all cores; the first thing that goes wrong comes out as it is.</summary>
+    private static void Each(int count, CancellationToken cancellation, Action<int> work)
+    {
+        var options = new ParallelOptions
+        {
+            MaxDegreeOfParallelism = Environment.ProcessorCount,
+            CancellationToken = cancellation,
+        };
+        try
+        {
+            Parallel.For(0, count, options, work);
+        }
+        catch (AggregateException e)
+        {
+            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
+        }
+    }
+
+    private static FamilyRow Make(
+        ObjectFamily family,
+        int number,
+        string path,
+        IReadOnlyDictionary<int, FamilyRow> known,
+        Action<string, TestObject, TriangleMesh, string> write,
+        out bool stood
+    )
+    {
+        stood = false;
+        FamilyMember member;
+        try
+        {
+            member = family.Member(number);
+        }
+        catch (InputException e)
+        {
+            return Refused(family, number, e);
+        }
+        string digest = SpecDigest.Of(member.Spec);
+        stood =
+            known.TryGetValue(number, out FamilyRow? row)
+            && row.Digest == digest
+            && row.GeometryVersion == ObjectHeader.GeometryVersion
+            && (row.Errors > 0 || (row.File == Path.GetFileName(path) && File.Exists(path)));
+        if (stood)
+            return row!;
+        TestObject made = TestObjectBuilder.Build(member.Spec);
+        IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
+        int errors = findings.Count(f => f.Severity == Severity.Error);
+        row = new FamilyRow
+        {
+            Number = number,
+            Values = member.Values,
+            Digest = digest,
+            GeometryVersion = ObjectHeader.GeometryVersion,
+            File = errors > 0 ? "" : Path.GetFileName(path),
+            Errors = errors,
+            Warnings = findings.Count(f => f.Severity == Severity.Warning),
+            Finding = findings.FirstOrDefault(f => f.Severity > Severity.Note)?.Message ?? "",
+        };
+        if (errors > 0)
+            return row;
+        TriangleMesh mesh = made.ToMesh();
+        write($"{family.Name}-{family.Label(number)}", made, mesh, path);
+        return row with { Triangles = mesh.TriangleCount, Volume = mesh.Volume };
+    }
+
+    /// <summary>Values that are each allowed may still not go together.</summary>
+    private static FamilyRow Refused(ObjectFamily family, int number, InputException e) =>
+        new()
+        {
+            Number = number,
+            Values = family.ValuesOf(number),
+            Digest = "",
+            GeometryVersion = ObjectHeader.GeometryVersion,
+            File = "",
+            Errors = 1,
+            Warnings = 0,
+            Finding = e.Message,
+        };
+}

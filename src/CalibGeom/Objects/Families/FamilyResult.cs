@@ -1,0 +1,11 @@
+namespace CalibGeom.Objects.Families;
+
+/// <summary>What a run made of a family.</summary>
+/// <param name="Rows">The objects of its part, by number.</param>
+/// <param name="Known">How many of them an earlier run had made.</param>
+/// <param name="Files">Where the index stands, as CSV and as JSON.</param>
+public sealed record FamilyResult(IReadOnlyList<FamilyRow> Rows, int Known, IReadOnlyList<string> Files)
+{
+    /// <summary>How many objects cannot work.</summary>
+    public int Failing => Rows.Count(r => r.Errors > 0);
+}
