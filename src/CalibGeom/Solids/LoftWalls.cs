@@ -44,6 +44,33 @@ internal sealed class LoftWalls
         }
     }
 
+    /// <summary>
+    /// Whether an upright or leaning axis sees every wall from inside, so that no wall can cross another: each section
+    /// is star-shaped about it. Section edges keep the direction of a bottom or top edge, and on which side of one the
+    /// axis lies changes evenly with height, so that both ends decide.
+    /// </summary>
+    internal bool IsStar
+    {
+        get
+        {
+            if (loft.Bottom.Holes.Count > 0)
+                return false;
+            ReadOnlySpan<GridPoint> bottom = loft.Bottom.Outer.Points,
+                top = loft.Top.Outer.Points;
+            GridPoint low = MiddleOf(bottom),
+                high = MiddleOf(top);
+            for (int i = 0, j = bottom.Length - 1; i < bottom.Length; j = i++)
+                if (
+                    !IsLeft(bottom[j], bottom[i], bottom[j], low)
+                    || !IsLeft(bottom[j], bottom[i], top[i], high)
+                    || !IsLeft(top[j], top[i], bottom[j], low)
+                    || !IsLeft(top[j], top[i], top[j], high)
+                )
+                    return false;
+            return true;
+        }
+    }
+
     /// <summary>The first corner of the outer ring at a level within the loft, times <see cref="Scale"/>.</summary>
     internal (long X, long Y) Corner(int level) => Section(loft.Bottom.Outer, loft.Top.Outer, 0, level);
 
@@ -68,6 +95,22 @@ internal sealed class LoftWalls
                     inside = !inside;
             }
         return inside;
+    }
+
+    /// <summary>Whether a point lies strictly left of a line through a place in the direction of an edge.</summary>
+    private static bool IsLeft(GridPoint from, GridPoint to, GridPoint place, GridPoint point) =>
+        (long)(to.X - from.X) * (point.Y - place.Y) - (long)(to.Y - from.Y) * (point.X - place.X) > 0;
+
+    private static GridPoint MiddleOf(ReadOnlySpan<GridPoint> ring)
+    {
+        GridPoint least = ring[0],
+            most = ring[0];
+        foreach (GridPoint p in ring)
+        {
+            least = new(Math.Min(least.X, p.X), Math.Min(least.Y, p.Y));
+            most = new(Math.Max(most.X, p.X), Math.Max(most.Y, p.Y));
+        }
+        return new((least.X + most.X) / 2, (least.Y + most.Y) / 2);
     }
 
     /// <summary>

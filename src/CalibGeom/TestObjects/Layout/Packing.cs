@@ -139,34 +139,27 @@ internal static class Packing
     private static Placement Best(List<Placement> placed, Candidate part)
     {
         if (placed.Count == 0)
-            return new Placement(part.Ways[0].Part, 0, 0, 0, part.Sight);
+            return new Placement(part.Ways[0].Part, 0, 0);
         Rect bounds = BoundsOf(placed);
-        Placement? best = null;
+        (ITestPart Part, double X, double Y, int Quarters) best = default;
         double bestCost = double.PositiveInfinity;
         foreach ((ITestPart way, int quarters, PartFootprint form) in part.Ways)
         {
             double[] xs = Positions(placed, form, r => (r.X0, r.X1)),
                 ys = Positions(placed, form, r => (r.Y0, r.Y1));
             Rect own = form.Bounds;
+            var room = new FreeRoom(placed, form);
             foreach (double x in xs)
             foreach (double y in ys)
             {
-                Rect grown = bounds.Join(own.Move(x, y));
-                double cost = CostOf(grown) + OffCentre(grown, own.Move(x, y)) + part.Inside(form, grown, x, y);
-                if (cost >= bestCost || !IsFree(placed, form.At(x, y)))
-                    continue;
-                (best, bestCost) = (new Placement(way, x, y, quarters, part.Sight), cost);
+                Rect moved = own.Move(x, y),
+                    grown = bounds.Join(moved);
+                double cost = CostOf(grown) + OffCentre(grown, moved);
+                if (cost < bestCost && room.IsFree(x, y))
+                    (best, bestCost) = ((way, x, y, quarters), cost);
             }
         }
-        return best!;
-    }
-
-    private static bool IsFree(List<Placement> placed, PartFootprint form)
-    {
-        foreach (Placement other in placed)
-            if (!other.Allows(form))
-                return false;
-        return true;
+        return new Placement(best.Part!, best.X, best.Y, best.Quarters);
     }
 
     /// <summary>Area, dearer for slim rectangles.</summary>
@@ -192,7 +185,7 @@ internal static class Packing
         Func<Rect, (double From, double To)> side
     )
     {
-        var positions = new SortedSet<double>();
+        var positions = new List<double>();
         foreach (Placement other in placed)
         {
             double gap = Placement.Gap(form, other.Placed);
@@ -211,7 +204,8 @@ internal static class Packing
         (double start, double end) = side(BoundsOf(placed));
         (double formStart, double formEnd) = side(form.Bounds);
         positions.Add(Rounded((start + end - formStart - formEnd) / 2));
-        return [.. positions];
+        positions.Sort();
+        return [.. positions.Where((p, i) => i == 0 || p != positions[i - 1])];
 
         void AddBeside((double From, double To) there, (double From, double To) here, double gap, bool lineUp)
         {

@@ -55,9 +55,13 @@ internal sealed record Placement(ITestPart Part, double X, double Y, int Quarter
             if (DistanceFrom(lane.Kind, other.Height) is not { } distance)
                 continue;
             foreach (Rect r in other.Solids)
-                if (distance > 0 ? lane.Room.DistanceTo(r) < distance - Rect.Slack : lane.Room.Meets(r))
+                if (IsTooNear(lane.Room, r, distance))
                     return false;
         }
         return true;
     }
+
+    /// <summary>Whether something stands in a lane, or nearer to it than a distance above 0, mm.</summary>
+    internal static bool IsTooNear(Rect lane, Rect solid, double distance) =>
+        distance > 0 ? lane.DistanceTo(solid) < distance - Rect.Slack : lane.Meets(solid);
 }
