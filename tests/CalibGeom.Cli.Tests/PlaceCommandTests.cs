@@ -437,4 +437,23 @@ public class PlaceCommandTests
         );
         Assert.Equal(ExitCode.BadUse, CliRun.Of("place", folder["block.stl"], "--plate", "150x90").ExitCode);
     }
+
+    /// <summary>A damaged part is refused; what is whole of it is taken when that is asked for, and said.</summary>
+    [Fact]
+    public void ADamagedPartIsTakenLeniently()
+    {
+        using var folder = new TemporaryFolder();
+        DemoParts.WriteHolder(folder["holder.stl"], -26, 24);
+        byte[] whole = File.ReadAllBytes(folder["holder.stl"]);
+        File.WriteAllBytes(folder["cut.stl"], whole[..^70]);
+        string[] line = ["place", folder["cut.stl"], "--plate", "143x89", "-o", folder["plate.stl"]];
+        CliRun refused = CliRun.Of(line);
+        Assert.Equal(ExitCode.BadUse, refused.ExitCode);
+        Assert.Contains("leniently", refused.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder["plate.stl"]));
+        CliRun taken = CliRun.Of([.. line, "--lenient"]);
+        Assert.Equal(ExitCode.Done, taken.ExitCode);
+        Assert.Contains("warning [left-out]", taken.Out, StringComparison.Ordinal);
+        Assert.True(File.Exists(folder["plate.stl"]));
+    }
 }

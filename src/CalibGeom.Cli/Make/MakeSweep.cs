@@ -50,7 +50,7 @@ internal static class MakeSweep
             request.Output!,
             (name, made, mesh, path) =>
             {
-                using var files = new OutputSet();
+                using OutputSet files = io.NewOutputs();
                 MakeFiles.Add(files, path, new SpecSource(name, made.Spec), made, mesh);
                 files.Commit();
             },

@@ -39,6 +39,7 @@ internal static class PlaceCommand
                 + "are the same. Default: process.pixelPitch of the spec, else any place."
         );
         var under = Flag("--under", "Let the coupon stand under parts where there is height for it and the gap.");
+        var lenient = Flag("--lenient", "Read what is whole of a damaged part, and say what is missing.");
         var centre = Flag(
             "--centre",
             "The slicer will centre the parts: the plate is taken round their middle, the coupon stays in their "
@@ -85,6 +86,7 @@ internal static class PlaceCommand
                 gap,
                 pitch,
                 under,
+                lenient,
                 centre,
                 origin,
                 stand,
@@ -112,6 +114,7 @@ internal static class PlaceCommand
                     Gap = parsed.GetValue(gap),
                     PixelPitch = parsed.GetValue(pitch),
                     Under = parsed.GetValue(under),
+                    Lenient = parsed.GetValue(lenient),
                     Centre = parsed.GetValue(centre),
                     Origin = parsed.GetValue(origin),
                     Base = parsed.GetValue(stand),

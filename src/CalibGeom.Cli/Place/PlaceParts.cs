@@ -21,13 +21,13 @@ internal sealed class PlaceParts : IDisposable
     internal IReadOnlyList<PlatePart> All => parts;
 
     /// <exception cref="InputException">A part cannot be read.</exception>
-    internal static PlaceParts Open(CommandIo io, IEnumerable<string> paths)
+    internal static PlaceParts Open(CommandIo io, IEnumerable<string> paths, bool lenient)
     {
         var opened = new PlaceParts(io);
         try
         {
             foreach (string path in paths)
-                opened.Add(path == "-" ? opened.Copy() : path);
+                opened.Add(path == "-" ? opened.Copy() : path, lenient);
         }
         catch
         {
@@ -63,9 +63,9 @@ internal sealed class PlaceParts : IDisposable
         copy?.Dispose();
     }
 
-    private void Add(string path)
+    private void Add(string path, bool lenient)
     {
-        parts.Add(PlatePart.Open(path));
+        parts.Add(PlatePart.Open(path, lenient));
         paths.Add(path);
     }
 

@@ -27,6 +27,9 @@ internal sealed record PlaceRequest
 
     internal string? PixelPitch { get; init; }
 
+    /// <summary>Whether to take what is whole of a damaged part.</summary>
+    internal bool Lenient { get; init; }
+
     internal bool Under { get; init; }
 
     internal bool Centre { get; init; }

@@ -16,7 +16,7 @@ internal static class PlaceRun
         Plate plate = PlaceValues.Plate(request, source.Spec.Process);
         PlacementRules rules = PlaceValues.Rules(request, source.Spec.Process);
         PlacementWish? wish = request.IsMap ? null : PlaceValues.Wish(request);
-        using PlaceParts parts = PlaceParts.Open(io, request.Parts);
+        using PlaceParts parts = PlaceParts.Open(io, request.Parts, request.Lenient);
         PlaceCoupons coupons = PlaceCoupons.Make(source, count, request.IsMap, PlaceValues.Ladder(request, count));
         if (coupons.HasErrors)
             return Refuse(io, request, coupons.Findings);
@@ -35,7 +35,9 @@ internal static class PlaceRun
         IReadOnlyList<Finding> overlaps = layout.FindOverlaps();
         PlaceFiles files = PlaceFiles.Write(io, request, layout, parts, coupons);
         parts.EndProgress();
-        Report(io, request, layout, coupons, [.. overlaps, .. layout.Findings, .. Told(coupons)], files);
+        IEnumerable<Finding> leftOut = parts.All.SelectMany(p => p.LeftOut);
+        Finding[] findings = [.. overlaps, .. leftOut, .. layout.Findings, .. Told(coupons)];
+        Report(io, request, layout, coupons, findings, files);
         return ExitCode.Done;
     }
 

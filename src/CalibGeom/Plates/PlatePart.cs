@@ -14,6 +14,12 @@ public abstract class PlatePart
     /// <summary>What the part is called in messages and 3MF files.</summary>
     public string Name { get; }
 
+    /// <summary>
+    /// What of its file was not read: a note where that cannot change the geometry, a warning where damage was passed
+    /// over.
+    /// </summary>
+    public IReadOnlyList<Finding> LeftOut { get; private init; } = [];
+
     /// <summary>The number of facets.</summary>
     public abstract long TriangleCount { get; }
 
@@ -59,17 +65,33 @@ public abstract class PlatePart
     /// A part in a mesh file: binary STL is read block by block each time, ASCII STL, OBJ and 3MF are held in memory.
     /// </summary>
     /// <param name="path">The file; its format is told by its content.</param>
+    /// <param name="lenient">Whether to take what is whole of a damaged file, held in memory; <see cref="LeftOut"/> says
+    /// what is missing then. False by default.</param>
     /// <exception cref="InputException">There is no such file, it is no mesh, it is damaged, or it has no
     /// triangles.</exception>
-    public static PlatePart Open(string path)
+    public static PlatePart Open(string path, bool lenient = false)
     {
-        using (FileStream stream = InputFile.Open(path))
-            if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)).Format == MeshFormat.StlBinary)
-                return new StlFilePart(path);
-        TriangleMesh mesh = MeshFile.Read(path).ToMesh();
+        if (!lenient)
+            using (FileStream stream = InputFile.Open(path))
+                if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)).Format == MeshFormat.StlBinary)
+                    return new StlFilePart(path);
+        MeshFile file = MeshFile.Read(path, lenient);
+        TriangleMesh mesh = file.ToMesh();
         if (mesh.TriangleCount == 0)
             throw new InputException($"{path} has no triangles. Export the mesh again.");
-        return new MeshPart(Path.GetFileName(path), mesh);
+        return new MeshPart(Path.GetFileName(path), mesh)
+        {
+            LeftOut =
+            [
+                .. file.Dropped.Select(d => new Finding(
+                    "left-out",
+                    file.IsDamaged ? Severity.Warning : Severity.Note,
+                    path,
+                    d,
+                    ""
+                )),
+            ],
+        };
     }
 
     /// <summary>A part in a binary STL file, which is read block by block each time and never held in memory.</summary>

@@ -5,7 +5,9 @@ using CalibGeom.Features.Files;
 
 namespace CalibGeom.Objects.Families;
 
-/// <summary>The table of a family, or of one part of it, as CSV and as JSON: a row for each object, by number.</summary>
+/// <summary>
+/// The table of a family, or of one part of it, as CSV and as JSON: a row for each object, by number.
+/// </summary>
 public static class FamilyIndex
 {
     /// <summary>Writes <c>number,(axes),file,digest,errors,warnings,triangles,volume,finding</c>.</summary>

@@ -7,9 +7,9 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.Objects.Families;
 
 /// <summary>
-/// Makes a family, or one part of it, on all cores. Each object is built, written and forgotten, so that memory does not
-/// grow with their number, and what an earlier run has made is passed over: the same digest, the same geometry, and its
-/// file still there.
+/// Makes a family, or one part of it, on all cores. Each object is built, written and forgotten, so that memory does
+/// not grow with their number, and what an earlier run has made is passed over: the same digest, the same geometry, and
+/// its file still there.
 /// </summary>
 public static class FamilyMaker
 {

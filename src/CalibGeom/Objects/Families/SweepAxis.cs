@@ -36,7 +36,8 @@ public sealed record SweepAxis
     /// themselves are parted by semicolons.
     /// </summary>
     /// <param name="text">The text.</param>
-    /// <exception cref="InputException">The parameter is not known, or the values are no such range or list.</exception>
+    /// <exception cref="InputException">The parameter is not known, or the values are no such range or
+    /// list.</exception>
     public static SweepAxis Parse(string text)
     {
         ArgumentNullException.ThrowIfNull(text);

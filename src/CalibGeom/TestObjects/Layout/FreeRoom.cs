@@ -3,8 +3,8 @@ using CalibGeom.TestObjects.Parts;
 namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>
-/// Where a footprint may stand among parts that stand already, asked for many places: all distances are worked out once,
-/// and says the same as <see cref="Placement.Allows"/> for each part.
+/// Where a footprint may stand among parts that stand already, asked for many places: all distances are worked out
+/// once. Says the same as <see cref="Placement.Allows"/> for each part.
 /// </summary>
 internal sealed class FreeRoom
 {
