@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.Formats.Obj;
 using CalibGeom.Formats.Stl;
