@@ -34,10 +34,7 @@ public class OverwriteTests
             },
             { "place holder.stl --plate 150x90 -o new.3mf", "new.3mf" },
             { "predict bench.csv --report new.html", "new.html" },
-            {
-                "tune demo-grey.jsonl --plot new.svg --column-plot new.pdf --report new.html --card new.png",
-                "new.svg new.pdf new.html new.png"
-            },
+            { "tune demo-grey.jsonl --plot new.svg --report new.html --card new.png", "new.svg new.html new.png" },
             { "trend demo-grey.jsonl --plot new.svg", "new.svg" },
             { "map plate.jsonl --plot new.svg", "new.svg" },
         };
