@@ -57,7 +57,6 @@ public static class FamilyMaker
         using (var journal = new FamilyJournal(index + ".journal.jsonl"))
             Each(
                 numbers.Length,
-                cancellation,
                 i =>
                 {
                     string path = pattern.Replace(NumberMark, family.Label(numbers[i]), StringComparison.Ordinal);
@@ -68,7 +67,8 @@ public static class FamilyMaker
                         journal.Add(row);
                     rows[i] = row;
                     progress?.Report((double)Interlocked.Increment(ref done) / numbers.Length);
-                }
+                },
+                cancellation
             );
         using var files = new OutputSet();
         files.Add(index + ".csv", stream => FamilyIndex.WriteCsv(stream, family, rows));
@@ -78,7 +78,7 @@ public static class FamilyMaker
     }
 
     /// <summary>On all cores; the first thing that goes wrong comes out as it is.</summary>
-    private static void Each(int count, CancellationToken cancellation, Action<int> work)
+    private static void Each(int count, Action<int> work, CancellationToken cancellation)
     {
         var options = new ParallelOptions
         {
