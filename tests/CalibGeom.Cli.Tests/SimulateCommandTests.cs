@@ -45,7 +45,7 @@ public class SimulateCommandTests
             (string[] more, string said) in new (string[], string)[]
             {
                 (["--grey"], "--pixel P[,Q]"),
-                (["--plot", "light.svg"], "--pixel MM"),
+                (["--plot", "light.svg"], "--pixel P[,Q]"),
                 (["--pixel", "0.035", "--plot", "light.gif"], ".svg, .png or .pdf"),
                 (["--pixel", "0.001"], "0.005 to 0.5"),
                 (["--pixel", "0.035", "--edge-offset", "2"], "edge offset"),
