@@ -19,6 +19,21 @@ internal static class ContourOffset
                 by = outward / (2 * along);
             moved[i] = new Vector2D(ring[i].X + by * (before.X + after.X), ring[i].Y + by * (before.Y + after.Y));
         }
+        // Moved past its middle a contour would come out again on the other side, the right way round.
+        if (AllTurned(ring, moved))
+            moved.Fill(moved[0]);
+    }
+
+    private static bool AllTurned(ReadOnlySpan<Vector2D> ring, ReadOnlySpan<Vector2D> moved)
+    {
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        {
+            double x = ring[i].X - ring[j].X,
+                y = ring[i].Y - ring[j].Y;
+            if (x * x + y * y > Same * Same && x * (moved[i].X - moved[j].X) + y * (moved[i].Y - moved[j].Y) > 0)
+                return false;
+        }
+        return true;
     }
 
     // The outward normal of the edge before or after a vertex, past vertices that lie on it.

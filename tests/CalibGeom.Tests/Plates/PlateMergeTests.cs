@@ -38,7 +38,8 @@ public class PlateMergeTests
         var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromBinaryStl(folder["part.stl"])]);
         PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
         Assert.True(PlateMerge.WriteStl(Stream.Null, layout, "plate") >= 2);
-        // The part is exported anew, under the coupon.
+        // The part is exported anew, under the coupon, and bears the time it had.
+        DateTime written = File.GetLastWriteTimeUtc(folder["part.stl"]);
         TriangleMesh moved = Box(
             placed.Bounds.Min.X,
             placed.Bounds.Min.Y,
@@ -49,6 +50,12 @@ public class PlateMergeTests
         );
         using (FileStream file = File.Create(folder["part.stl"]))
             StlWriter.Write(file, moved, "part");
+        Assert.Contains(
+            "has changed while it was read",
+            Assert.Throws<InputException>(() => PlateMerge.WriteStl(Stream.Null, layout, "plate")).Message,
+            StringComparison.Ordinal
+        );
+        File.SetLastWriteTimeUtc(folder["part.stl"], written);
         Assert.All(
             new Action[]
             {

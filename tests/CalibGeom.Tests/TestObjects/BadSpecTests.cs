@@ -7,16 +7,16 @@ namespace CalibGeom.Tests.TestObjects;
 public class BadSpecTests
 {
     [Theory]
-    [InlineData("", "line 1, column 1: not JSON")]
-    [InlineData("nonsense", "line 1, column 2: not JSON")]
+    [InlineData("", "Line 1, column 1: not JSON")]
+    [InlineData("nonsense", "Line 1, column 2: not JSON")]
     [InlineData("[1]", "$ (line 1, column 1): a spec is an object in braces, not a list.")]
-    [InlineData("{\n  \"nest\": {", "line 2, column 12: not JSON")]
-    [InlineData("{}\n{}", "line 2, column 1: not JSON")]
-    [InlineData("{\"title\": 'a'}", "line 1, column 11: not JSON")]
-    [InlineData("{\"columns\": {\"copies\": NaN}}", "line 1, column 24: not JSON")]
+    [InlineData("{\n  \"nest\": {", "Line 2, column 12: not JSON")]
+    [InlineData("{}\n{}", "Line 2, column 1: not JSON")]
+    [InlineData("{\"title\": 'a'}", "Line 1, column 11: not JSON")]
+    [InlineData("{\"columns\": {\"copies\": NaN}}", "Line 1, column 24: not JSON")]
     [InlineData(
         "{\"spans\": {\"x\": 40,31}}",
-        "line 1, column 20: not JSON that a spec can be read from: '3' is an invalid start of a property name. "
+        "Line 1, column 20: not JSON that a spec can be read from: '3' is an invalid start of a property name. "
             + "Expected a '\"'. Numbers have a decimal point, not a comma."
     )]
     [InlineData("{\"nets\": {}}", "$.nets (line 1, column 2): a spec has no \"nets\". Did you mean \"nest\"?")]

@@ -10,7 +10,8 @@ using Xunit.Abstractions;
 namespace CalibGeom.Verification.Tests.Tuning;
 
 /// <summary>
-/// Answers to logs of hidden printers and of numbers at random: the sentences of one answer never contradict each other.
+/// Answers to logs of hidden printers and of numbers at random: the sentences of one answer never contradict each
+/// other.
 /// With CALIBGEOM_COHERENCE=2500 in the environment that many, else every tenth of them.
 /// </summary>
 public class CoherenceTests(ITestOutputHelper output)

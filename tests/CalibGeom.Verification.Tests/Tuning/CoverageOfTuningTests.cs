@@ -9,7 +9,8 @@ namespace CalibGeom.Verification.Tests.Tuning;
 
 /// <summary>
 /// Worlds drawn from what is believed before the prints: the 95 % intervals hold the truth in 93 to 97 %. With
-/// CALIBGEOM_WORLDS=1000 in the environment the rates have a standard error of 0.7 %, as docs/tune.md has them; in short
+/// CALIBGEOM_WORLDS=1000 in the environment the rates have a standard error of 0.7 %, as docs/tune.md has them; in
+/// short
 /// they may lie three standard errors from 95 %.
 /// </summary>
 public class CoverageOfTuningTests(ITestOutputHelper output)

@@ -145,7 +145,8 @@ public class ExposureResponseTests
             ExposureResponse.Learn([.. Enumerable.Repeat(felt, times)]).At(new ExposureSettings(2)).Uncertainty;
         double one = Spread(1),
             eight = Spread(8);
-        // By hand, for a flat belief: one word leaves a band 0.05 mm wide, blurred by 0.014 mm; eight of one person one of
+        // By hand, for a flat belief: one word leaves a band 0.05 mm wide, blurred by 0.014 mm; eight of one person
+        // one of
         // some 0.024 mm, blurred by the 0.009 mm they share, 0.56 of it. Eight independent ones would leave a quarter.
         Assert.InRange(eight / one, 0.5, 1.02);
     }

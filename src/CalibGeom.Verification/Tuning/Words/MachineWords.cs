@@ -1,5 +1,6 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Policy;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning.Words;
 
@@ -10,8 +11,7 @@ namespace CalibGeom.Verification.Tuning.Words;
 internal static class MachineWords
 {
     private const int SlotSteps = 3;
-    private const double Surely = 4,
-        Upper = 1.959963984540054;
+    private const double Surely = 4;
 
     internal static IEnumerable<Finding> Of(TuningResult result)
     {
@@ -38,7 +38,7 @@ internal static class MachineWords
                     + "one: the light was not what the exposure says.",
                 "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
             );
-        double widest = result.Options.Priors.BetweenPrints.At(Upper);
+        double widest = result.Options.Priors.BetweenPrints.At(Coverage.NormalFactor);
         if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last, widest)))
             yield return new Finding(
                 "repeat-differs",

@@ -56,7 +56,8 @@ internal sealed class MeshXml(PartXml xml)
         int kept = 0;
         for (int v = 0; v < numbers.Length; v++)
             numbers[v] = numbers[v] == 0 ? -1 : kept++;
-        if (kept == numbers.Length)
+        // A mesh has at least three vertices, also where all its triangles are flat.
+        if (kept == numbers.Length || kept < 3)
             return;
         for (int v = 0; v < numbers.Length; v++)
         for (int k = 0; k < 3 && numbers[v] >= 0; k++)
