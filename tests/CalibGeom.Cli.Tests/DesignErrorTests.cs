@@ -16,7 +16,7 @@ public class DesignErrorTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("out.stl", "as it was");
-        CliRun run = CliRun.Of("make", "--set", assignment, "-o", folder["out.stl"]);
+        CliRun run = CliRun.Of("make", "--set", assignment, "-o", folder["out.stl"], "--force");
         Assert.Equal(ExitCode.Finding, run.ExitCode);
         Assert.Contains("error [", run.Out, StringComparison.Ordinal);
         Assert.Contains("nothing was written", run.Error, StringComparison.Ordinal);

@@ -17,7 +17,7 @@ public class MakeSweepTests
         Assert.Equal(ExitCode.Done, run.ExitCode);
         string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "family.md")).ReplaceLineEndings("\n");
         Assert.Contains(
-            Command.Replace("out/{n}.stl", "'out/{n}.stl'", StringComparison.Ordinal),
+            Command.Replace("out/{n}.stl", "\"out/{n}.stl\"", StringComparison.Ordinal),
             page,
             StringComparison.Ordinal
         );

@@ -100,8 +100,10 @@ public class MapCommandTests
         Assert.True((bool)result["differs"]!);
         Assert.Equal(75, (double)result["weakest"]!["x"]!);
         Assert.Equal(
-            plate.Coupons.Select(c => (c.Label, c.X, c.Y)),
-            result["places"]!.AsArray().Select(p => ((string)p!["coupon"]!, (double)p["x"]!, (double)p["y"]!))
+            plate.Coupons.Select(c => (c.Label, Math.Round(c.X, 4), Math.Round(c.Y, 4))),
+            result["places"]!
+                .AsArray()
+                .Select(p => ((string)p!["coupon"]!, Math.Round((double)p["x"]!, 4), Math.Round((double)p["y"]!, 4)))
         );
     }
 

@@ -22,7 +22,7 @@ internal static class MakeSweep
                 "--sweep goes with neither --check, --sheet, --picture nor --mark. Leave them away."
             );
         if (request.Output?.Contains(FamilyMaker.NumberMark, StringComparison.Ordinal) != true)
-            throw new InputException("--sweep makes many files. Name them with {n} for the number: -o 'out/{n}.stl'.");
+            throw new InputException("--sweep makes many files. Name them with {n} for the number: -o out/{n}.stl.");
     }
 
     internal static int Run(CommandIo io, MakeRequest request)

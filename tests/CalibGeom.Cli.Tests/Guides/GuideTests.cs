@@ -18,6 +18,7 @@ public partial class GuideTests
     private static readonly string[] Paths =
     [
         "docs/drawing.md",
+        "docs/family.md",
         "docs/inspect.md",
         "docs/light.md",
         "docs/log.md",

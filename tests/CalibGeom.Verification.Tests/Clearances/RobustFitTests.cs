@@ -56,7 +56,7 @@ public class RobustFitTests
     }
 
     [Fact]
-    public void BentWallsRaiseTheFormUntilChiSquareIsAsExpected()
+    public void BentWallsRaiseTheFormUntilChiSquareIsEasilyExceeded()
     {
         var random = new SeededRandom(8);
         ClearancePrediction bent = Predict(Changed(_ => 0.04 * random.Normal())),
@@ -64,8 +64,10 @@ public class RobustFitTests
         Assert.Contains("model-does-not-fit", Rules(bent));
         Assert.True(bent.Check is { Holds: false, Raised: true, FormError: > 0.015 });
         Assert.True(bent.Check.BirgeRatio > 1.5);
-        // As likely larger as smaller: the median of chi-squared, about its degrees of freedom less two thirds.
-        Near.Absolute(bent.Fit.System.DegreesOfFreedom - 2.0 / 3, bent.Fit.System.ChiSquare, 0.5);
+        // What chance hardly ever gives is raised until three in four are larger: 6.737 of ten degrees of freedom (tables of
+        // chi-squared, upper tail 0.75).
+        Assert.Equal(10, bent.Fit.System.DegreesOfFreedom);
+        Near.Absolute(6.737, bent.Fit.System.ChiSquare, 0.02);
         Assert.True(bent.Joints[0].Axes[0].Clearance.Expanded > 1.2 * straight.Joints[0].Axes[0].Clearance.Expanded);
         Assert.True(straight.Check is { Holds: true, Raised: false, FormError: 0.006 });
     }
@@ -98,7 +100,8 @@ public class RobustFitTests
             material: Material.Rigid
         );
         ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
-        Assert.True(p.Burr is { Seen: true, CanTell: true });
+        Assert.True(p.Burr is { Seen: true, Told: > 0.45 }, $"{p.Burr}");
+        Assert.DoesNotContain("burr-or-growth", Rules(p));
         Assert.Contains("burr-seen", Rules(p));
         // 0.01 of growth leaves 0.03 mm; unseen, the burr would have read as 0.01.
         Assert.InRange(p.Joints[0].Axes[0].Model.Value, 0.02, 0.035);

@@ -15,7 +15,10 @@ public class PredictPageTests
             answer;
         try
         {
-            File.WriteAllText(path, "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\nspan.x,40.01\n");
+            File.WriteAllText(
+                path,
+                "# material rigid\nfeature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\nspan.x,40.01\n"
+            );
 
             // begin
             FeatureTable features = TestObjectBuilder.Build(Presets.Find("standard")!.Spec).Features;
