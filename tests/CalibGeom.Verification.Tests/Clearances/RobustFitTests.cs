@@ -64,8 +64,8 @@ public class RobustFitTests
         Assert.Contains("model-does-not-fit", Rules(bent));
         Assert.True(bent.Check is { Holds: false, Raised: true, FormError: > 0.015 });
         Assert.True(bent.Check.BirgeRatio > 1.5);
-        // What chance hardly ever gives is raised until three in four are larger: 6.737 of ten degrees of freedom (tables of
-        // chi-squared, upper tail 0.75).
+        // What chance hardly ever gives is raised until three in four are larger: 6.737 of ten degrees of freedom
+        // (tables of chi-squared, upper tail 0.75).
         Assert.Equal(10, bent.Fit.System.DegreesOfFreedom);
         Near.Absolute(6.737, bent.Fit.System.ChiSquare, 0.02);
         Assert.True(bent.Joints[0].Axes[0].Clearance.Expanded > 1.2 * straight.Joints[0].Axes[0].Clearance.Expanded);
