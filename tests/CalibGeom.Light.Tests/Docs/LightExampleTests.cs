@@ -39,8 +39,8 @@ public partial class LightExampleTests
         int open = print.OpenSlots();
         // end
         DocExample.RequireOn("docs/light.md");
-        // Light closes 0.189 mm (at twice the Ec it was 0.12 ln 2 = 0.083 less): 0.16 and 0.20 mm close, whole layers of
-        // the other six stay.
+        // Light closes 0.189 mm (at twice the Ec it was 0.12 ln 2 = 0.083 less): 0.16 and 0.20 mm close, whole layers
+        // of the other six stay.
         Assert.Equal(6, open);
         Assert.Equal(
             (
