@@ -101,13 +101,13 @@ function checkAdmesh(object) {
   if (Math.abs(volume - object.volume) > 2e-4 * object.volume) throw new Error(`${object.name}: volume ${volume} by ADMesh, we say ${object.volume}`);
 }
 
-const objects = ['standard', 'witness', 'fine', 'coarse', 'limit'].map(name => make(name, ['--object', name]));
+const objects = ['standard', 'witness', 'search', 'fine', 'coarse', 'limit'].map(name => make(name, ['--object', name]));
 let rejected = 0;
-for (let i = 0; objects.length < 5 + wantedSpecs; i++) {
+for (let i = 0; objects.length < 6 + wantedSpecs; i++) {
   if (i > 4 * wantedSpecs) throw new Error(`the design rules rejected ${rejected} of ${i} random specs`);
   const path = join(folder, `random${i}.json`);
   writeFileSync(path, JSON.stringify(randomSpec()));
-  const object = make(`random${i}`, [path]);
+  const object = make(`random${i}`, ['--object', path]);
   if (object === null) rejected++;
   else objects.push(object);
 }
