@@ -85,6 +85,8 @@ public class CaliperCommandTests
     [InlineData("jaw is", "10.01", "--jaw", "teeth", "--gauge", "10")]
     [InlineData("--gauge MM", "10.01", "--jaw", "outside")]
     [InlineData("--gauge MM", "10.01", "--jaw", "outside", "--gauge", "10", "--part", "peg")]
+    [InlineData("0.5 mm", "101", "--jaw", "outside", "--gauge", "10")]
+    [InlineData("0.5 mm", "9.49", "--jaw", "outside", "--gauge", "10")]
     [InlineData("date is", "10.01", "--jaw", "outside", "--gauge", "10", "--date", "yesterday")]
     [InlineData("comma", "10.01", "--jaw", "outside", "--part", "peg,left")]
     [InlineData("name and validity", "10.01", "--jaw", "outside", "--gauge", "10", "--name", "other")]

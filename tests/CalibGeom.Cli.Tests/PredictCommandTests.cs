@@ -29,6 +29,42 @@ public class PredictCommandTests
     }
 
     [Fact]
+    public void ReadingsOnTheCommandLineAnswerAsThoseOfAFileDo()
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("bench.csv", "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.09\njoint1.fit,slides\n");
+        string[] same = ["--object", "standard", "--json"];
+        CliRun given = CliRun.Of([
+            "predict",
+            "--reading",
+            "box1.outside.x=8.02",
+            "--reading",
+            "box2.inside.x=8.09",
+            "--reading",
+            "joint1.fit=slides",
+            .. same,
+        ]);
+        Assert.Equal(0, given.ExitCode);
+        Assert.Equal(
+            JsonNode.Parse(CliRun.Of(["predict", folder["bench.csv"], .. same]).Out)!["result"]!.ToJsonString(),
+            JsonNode.Parse(given.Out)!["result"]!.ToJsonString()
+        );
+    }
+
+    [Theory]
+    [InlineData("box1.outside.x", "box1.outside.x: write the feature's id and its value")]
+    [InlineData("box1.outside.x=abc", "box1.outside.x=abc: box1.outside.x is \"abc\", which is no number")]
+    [InlineData("box1.outside.x=8,02", "Write 8.02, with a decimal point")]
+    [InlineData("box9.outside.x=8.02", "predict: box9.outside.x is no feature of this object")]
+    public void AReadingOnTheCommandLineIsRefusedWithoutALineOfAFile(string given, string message)
+    {
+        CliRun run = CliRun.Of("predict", "--object", "standard", "--reading", given);
+        Assert.Equal((2, ""), (run.ExitCode, run.Out));
+        Assert.Contains(message, run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("line", run.Error, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void OnesOwnJointIsAnswered()
     {
         string text = Predict(Bench, "--object", "standard", "--for", "20/20.2", "--want", "0.04").Out;

@@ -32,7 +32,11 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
             throw new InputException(
                 "Say what was read: --gauge MM for a gauge, or --part NAME for a part of a study."
             );
-        string before = Before();
+        string before = File.Exists(path)
+            ? InputBytes.TextOf(path, ReaderLimits.CaliperRecordBytes, "a caliper record")
+            : "";
+        if (before.Length > 0)
+            CaliperRecordFile.Parse(before, path);
         if (before.Length > 0 && (Name is not null || Valid is not null))
             throw new InputException(
                 $"{path} exists: its name and validity stand in it. Leave --name and --valid out."
@@ -52,14 +56,6 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
         else
             CaliperReport.Write(io.Out, record);
         return ExitCode.Done;
-    }
-
-    private string Before()
-    {
-        if (!File.Exists(path))
-            return "";
-        CaliperRecordFile.Load(path);
-        return File.ReadAllText(path);
     }
 
     private string After(string before)

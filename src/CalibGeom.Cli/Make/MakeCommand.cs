@@ -31,7 +31,7 @@ internal static class MakeCommand
         var mark = new Option<int>("--mark")
         {
             Description =
-                "Raise N small dots, 0 to 6, on the plinth and on every box, so that boxes of several prints are told "
+                "Raise N small dots, 0 to 6, on the plinth and on every box, so that loose boxes from several prints are told "
                 + "apart. Digest and sizes stay.",
             HelpName = "N",
         };

@@ -157,7 +157,7 @@ internal static class PredictCommand
         var old = new List<Finding>();
         IReadOnlyList<ReadingSet> prints =
             request.Given.Count > 0
-                ? [GivenReadings.Of(request.Given)]
+                ? [ReadingsFile.Given(request.Given)]
                 : PrintFiles.Load(io, request.Paths, request.OnePrint, old);
         FoundObject source = request.Find(prints.Select(p => p.Digest).FirstOrDefault(d => d is not null));
         PredictionOptions options = request.Options(source.PixelPitch);

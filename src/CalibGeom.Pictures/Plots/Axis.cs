@@ -67,7 +67,9 @@ public sealed class Axis
     public IReadOnlyList<(double Value, string Text)> Ticks(int wanted = 6)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(wanted, 1);
-        return Logarithmic && Max / Min >= 5 ? LogarithmicTicks() : LinearTicks(Logarithmic ? 2 * wanted : wanted);
+        return Logarithmic && Max / Min >= 5
+            ? LogarithmicTicks(wanted)
+            : LinearTicks(Logarithmic ? 2 * wanted : wanted);
     }
 
     private List<(double Value, string Text)> LinearTicks(int wanted)
@@ -91,11 +93,13 @@ public sealed class Axis
         return ticks;
     }
 
-    private List<(double Value, string Text)> LogarithmicTicks()
+    private List<(double Value, string Text)> LogarithmicTicks(int wanted)
     {
+        // Over many decades their texts would run into each other: then one a decade.
+        int[] leads = 3 * Math.Log10(Max / Min) <= 2 * wanted ? [1, 2, 5] : [1];
         var ticks = new List<(double, string)>();
         for (int power = (int)Math.Floor(Math.Log10(Min)); power <= Math.Log10(Max); power++)
-            foreach (int lead in (int[])[1, 2, 5])
+            foreach (int lead in leads)
             {
                 double value = lead * Math.Pow(10, power);
                 if (value >= Min * (1 - 1e-12) && value <= Max * (1 + 1e-12))

@@ -10,6 +10,12 @@ namespace CalibGeom.Verification.Calipers;
 /// </summary>
 public static class CaliperRecordFile
 {
+    /// <summary>
+    /// How far a reading may lie from its gauge, mm: beyond it a digit or the gauge is wrong, not the caliper. Common
+    /// practice, no source.
+    /// </summary>
+    public const double FarthestFromGauge = 0.5;
+
     private const string Header = "date,jaw,gauge,reading,part,person";
     private const int MostBytes = ReaderLimits.CaliperRecordBytes;
 
@@ -148,12 +154,24 @@ public static class CaliperRecordFile
         double? gauge = Field(2).Length > 0 ? Size(Field(2), "gauge", at) : null;
         if (gauge is null && Field(4).Length == 0)
             throw new InputException(at("neither a gauge nor a part is named."));
+        double reading = Size(Field(3), "reading", at);
+        if (gauge is { } of && Math.Abs(reading - of) > FarthestFromGauge)
+            throw new InputException(
+                at(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the reading {reading:R} is {Math.Abs(reading - of):0.###} mm from its gauge of {of:R} mm; a "
+                            + $"caliper is not wrong by more than {FarthestFromGauge} mm. Correct the digits, or name the "
+                            + $"gauge that was read."
+                    )
+                )
+            );
         return new CaliperReading
         {
             Date = date,
             Jaw = jaw,
             Gauge = gauge,
-            Value = Size(Field(3), "reading", at),
+            Value = reading,
             Part = gauge is null ? Field(4) : "",
             Person = Field(5),
         };

@@ -46,4 +46,28 @@ public static class ReadingsFile
             ? ReadingsJson.Parse(text, name)
             : ReadingsCsv.Parse(text, name);
     }
+
+    /// <summary>Readings without a file, each as <c>box1.outside.x=8.02</c>; values as in a file, sizes in mm.</summary>
+    /// <param name="given">The readings, in any order.</param>
+    /// <exception cref="InputException">One is no reading; the message begins with it.</exception>
+    public static ReadingSet Given(IEnumerable<string> given)
+    {
+        ArgumentNullException.ThrowIfNull(given);
+        return new ReadingSet(given.SelectMany(Of));
+    }
+
+    private static IEnumerable<Reading> Of(string given)
+    {
+        if (given.Split('=') is not [{ Length: > 0 } feature, { Length: > 0 } value])
+            throw new InputException($"{given}: write the feature's id and its value, such as box1.outside.x=8.02.");
+        try
+        {
+            var row = new ReadingRow(feature.Trim(), value.Trim(), "", "", "", 0);
+            return FeatureRange.Expand(row).Select(r => r.ToReading()).ToArray();
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"{given}: {e.Message}", e);
+        }
+    }
 }

@@ -23,6 +23,11 @@ public static class ExposureLadder
         Require.Within(from, Least, Greatest, "the shortest exposure", "s", nameof(from));
         Require.Within(to, Least, Greatest, "the longest exposure", "s", nameof(to));
         Require.Within(count, 2, 50, "the number of exposures", "", nameof(count));
+        if (to <= from)
+            throw new ArgumentException(
+                FormattableString.Invariant($"From {from} to {to} s does not rise; the shortest exposure comes first."),
+                nameof(to)
+            );
         double[] times =
         [
             .. Enumerable

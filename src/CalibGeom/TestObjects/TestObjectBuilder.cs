@@ -10,8 +10,8 @@ public static class TestObjectBuilder
 {
     /// <summary>Builds a test object. Faults of the design are findings of the result, not exceptions.</summary>
     /// <param name="spec">What it is to be.</param>
-    /// <param name="mark">How many small dots are raised on the plinth and on every box, 0 to 6, so that boxes of
-    /// several prints are told apart. Not part of the spec or its digest. Default 0.</param>
+    /// <param name="mark">How many small dots are raised on the plinth and on every box, 0 to 6, so that loose
+    /// boxes from several prints are told apart. Not part of the spec or its digest. Default 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">The mark is out of range.</exception>
     /// <returns>The object; without a solid when an error among its findings makes one impossible.</returns>
     public static TestObject Build(TestObjectSpec spec, int mark = 0)

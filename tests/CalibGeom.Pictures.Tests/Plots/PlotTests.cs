@@ -27,6 +27,10 @@ public class PlotTests
             new Axis("a", 0, 0.22, false).Ticks(5).Select(t => t.Text)
         );
         Assert.Equal(["0.5", "1", "2", "5", "10", "20"], new Axis("a", 0.5, 30, true).Ticks().Select(t => t.Text));
+        Assert.Equal(
+            ["0.001", "0.01", "0.1", "1", "10", "100", "1000"],
+            new Axis("a", 0.001, 1000, true).Ticks().Select(t => t.Text)
+        );
     }
 
     [Theory]

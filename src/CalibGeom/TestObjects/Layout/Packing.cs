@@ -139,7 +139,7 @@ internal static class Packing
     private static Placement Best(List<Placement> placed, Candidate part)
     {
         if (placed.Count == 0)
-            return new Placement(part.Ways[0].Part, 0, 0);
+            return new Placement(part.Ways[0].Part, 0, 0, 0, part.Sight);
         Rect bounds = BoundsOf(placed);
         (ITestPart Part, double X, double Y, int Quarters) best = default;
         double bestCost = double.PositiveInfinity;
@@ -154,12 +154,12 @@ internal static class Packing
             {
                 Rect moved = own.Move(x, y),
                     grown = bounds.Join(moved);
-                double cost = CostOf(grown) + OffCentre(grown, moved);
+                double cost = CostOf(grown) + OffCentre(grown, moved) + part.Inside(form, grown, x, y);
                 if (cost < bestCost && room.IsFree(x, y))
                     (best, bestCost) = ((way, x, y, quarters), cost);
             }
         }
-        return new Placement(best.Part!, best.X, best.Y, best.Quarters);
+        return new Placement(best.Part!, best.X, best.Y, best.Quarters, part.Sight);
     }
 
     /// <summary>Area, dearer for slim rectangles.</summary>

@@ -3,7 +3,7 @@ using CalibGeom.Solids;
 
 namespace CalibGeom.TestObjects.Parts;
 
-/// <summary>Small raised dots, as many as the mark says: boxes of several trials look alike once broken off.</summary>
+/// <summary>Small raised dots, as many as the mark says: loose boxes from several trials look alike.</summary>
 internal static class MarkDots
 {
     /// <summary>The most dots that a rim has room for.</summary>
