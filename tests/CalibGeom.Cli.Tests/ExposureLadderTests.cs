@@ -52,7 +52,8 @@ public class ExposureLadderTests
 
     [Theory]
     [InlineData("1.8", "1.8:2.6")]
-    [InlineData("2.6:1.8", "apart")]
+    [InlineData("2.6:1.8", "does not rise; the shortest exposure comes first")]
+    [InlineData("1.8:1.82", "s are not 0.01 s apart; ask for fewer")]
     [InlineData("1,8:2.6", "Use a point for decimals")]
     [InlineData("0:2", "0.05")]
     public void ALadderThatIsNoneIsRefused(string ladder, string said)
