@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Objects;
@@ -65,35 +64,8 @@ public class MapCommandTests
     public void ReadingsOfOnePlateNeedNoLog()
     {
         using var folder = new TemporaryFolder();
-        DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
-        Assert.Equal(
-            0,
-            CliRun
-                .Of([
-                    "place",
-                    folder["block.stl"],
-                    "--plate",
-                    "150x90",
-                    "--at",
-                    "map",
-                    "--count",
-                    "5",
-                    "-o",
-                    folder["plate.stl"],
-                ])
-                .ExitCode
-        );
-        ObjectFile plate = ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "plate.object.json");
-        var csv = new StringBuilder($"# digest {plate.Digest}\n# state dry\n# material rigid\nfeature,value\n");
-        foreach (Feature f in plate.ToFeatures().Where(f => f.Id.Size is "outside" or "inside"))
-        {
-            ObjectCoupon coupon = plate.Coupons.Single(c => c.Label == f.Id.Coupon);
-            double growth = 0.02 - 0.0004 * coupon.X + (f.Axis == "x" ? 0.004 : 0),
-                sign = f.Id.Size == "outside" ? 1 : -1;
-            csv.Append(CultureInfo.InvariantCulture, $"{f.Id},{f.Nominal + 2 * sign * growth:0.000}\n");
-        }
-        File.WriteAllText(folder["bench.csv"], csv.ToString());
-        CliRun run = CliRun.Of("map", folder["bench.csv"], "--object", folder["plate.object.json"], "--json");
+        ObjectFile plate = PlacedPlate(folder);
+        CliRun run = Map(folder, folder.Write("bench.csv", Head(plate) + string.Concat(Rows(plate))));
         Assert.Equal((0, ""), (run.ExitCode, run.Error));
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         Assert.Equal(5, result["places"]!.AsArray().Count);
@@ -107,18 +79,71 @@ public class MapCommandTests
         );
     }
 
+    /// <summary>A file a coupon says what one file says; both name the caliper's record, which counts once.</summary>
+    [Fact]
+    public void AFileACouponIsTheSameAsOneFile()
+    {
+        using var folder = new TemporaryFolder();
+        File.Copy(Path.Combine(Repository.Root, "docs/samples/cal.caliper.csv"), folder["cal.caliper.csv"]);
+        ObjectFile plate = PlacedPlate(folder);
+        string head = "# instrument cal resolution=0.01 mpe=0.02 record=cal.caliper.csv\n" + Head(plate);
+        string[] rows = [.. Rows(plate).Select(r => r.TrimEnd() + ",mm,cal\n")];
+        string one = Map(folder, folder.Write("all.csv", head + string.Concat(rows))).Out;
+        string[] files =
+        [
+            .. plate.Coupons.Select(c =>
+                folder.Write(
+                    $"{c.Label}.csv",
+                    head + string.Concat(rows.Where(r => r.StartsWith(c.Label + "/", StringComparison.Ordinal)))
+                )
+            ),
+        ];
+        CliRun several = Map(folder, files);
+        Assert.Equal((0, one), (several.ExitCode, several.Out));
+        CliRun twice = Map(folder, [files[0], .. files]);
+        Assert.Equal((2, null), (twice.ExitCode, (string?)JsonNode.Parse(twice.Out)!["result"]));
+        Assert.Contains("A1.csv is named twice. Readings count once", twice.Error, StringComparison.Ordinal);
+    }
+
+    private static CliRun Map(TemporaryFolder folder, params string[] files) =>
+        CliRun.Of(["map", .. files, "--object", folder["plate.object.json"], "--json"]);
+
+    private static ObjectFile PlacedPlate(TemporaryFolder folder)
+    {
+        DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
+        string[] spread = "--plate 150x90 --at map --count 5".Split(' ');
+        Assert.Equal(0, CliRun.Of(["place", folder["block.stl"], .. spread, "-o", folder["plate.stl"]]).ExitCode);
+        return ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "plate.object.json");
+    }
+
+    private static string Head(ObjectFile plate) =>
+        $"# digest {plate.Digest}\n# state dry\n# material rigid\nfeature,value,unit,instrument\n";
+
+    private static IEnumerable<string> Rows(ObjectFile plate)
+    {
+        foreach (Feature f in plate.ToFeatures().Where(f => f.Id.Size is "outside" or "inside"))
+        {
+            ObjectCoupon coupon = plate.Coupons.Single(c => c.Label == f.Id.Coupon);
+            double growth = 0.02 - 0.0004 * coupon.X + (f.Axis == "x" ? 0.004 : 0),
+                sign = f.Id.Size == "outside" ? 1 : -1;
+            yield return FormattableString.Invariant($"{f.Id},{f.Nominal + 2 * sign * growth:0.000}\n");
+        }
+    }
+
     [Fact]
     public void ReadingsWithoutAPlaceAreRefused()
     {
-        CliRun run = CliRun.With(
-            Encoding.UTF8.GetBytes("# state dry\nfeature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.08\n"),
-            "map",
-            "-",
-            "-",
-            "--object",
-            "standard"
-        );
+        CliRun run = CliRun.Of("map", Path.Combine(Repository.Root, "docs/samples/bench.csv"), "--object", "standard");
         Assert.Equal((2, ""), (run.ExitCode, run.Out));
+        Assert.Contains("where coupon without a label stood", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void StandardInputCountsOnce()
+    {
+        CliRun run = CliRun.Of("map", "-", "-", "--object", "standard");
+        Assert.Equal((2, ""), (run.ExitCode, run.Out));
+        Assert.Contains("named twice", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,5 @@
+using System.CommandLine;
+using System.Text.RegularExpressions;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Cli.Shared.Outputs;
 
@@ -36,7 +38,7 @@ public class OverwriteTests
             { "predict bench.csv --report new.html", "new.html" },
             { "tune demo-grey.jsonl --plot new.svg --report new.html --card new.png", "new.svg new.html new.png" },
             { "trend demo-grey.jsonl --plot new.svg", "new.svg" },
-            { "map plate.jsonl --plot new.svg", "new.svg" },
+            { "map plate.jsonl --plot new.svg --grid new.csv", "new.svg new.csv" },
         };
 
     [Theory]
@@ -78,6 +80,7 @@ public class OverwriteTests
     [InlineData("tune demo-grey.jsonl --plot demo-grey.jsonl", "demo-grey.jsonl")]
     [InlineData("tune log.svg --plot log.svg", "log.svg")]
     [InlineData("trend log.svg --plot log.svg", "log.svg")]
+    [InlineData("map plate.jsonl --grid plate.jsonl", "plate.jsonl")]
     public void WhatIsReadIsNeverWrittenOver(string line, string input) =>
         Within(() =>
         {
@@ -107,6 +110,51 @@ public class OverwriteTests
             Assert.Equal(before, File.ReadAllBytes("holder.stl"));
             Assert.False(File.Exists("holder.object.json"));
         });
+
+    [Theory]
+    [InlineData("readings --object witness -o bench.json")]
+    [InlineData(Simulate + " -o bench.json")]
+    [InlineData("map plate.jsonl --grid bench.json")]
+    public void MeasuredReadingsInJsonStayAlthoughTheyNameADigest(string line) =>
+        Within(() =>
+        {
+            const string measured = """
+                {
+                  "digest": "38ddbc6b29db276f",
+                  "readings": [{ "feature": "box1.outside.x", "value": 8.02 }]
+                }
+                """;
+            File.WriteAllText("bench.json", measured);
+            CliRun run = CliRun.Of(line.Split(' '));
+            Assert.Equal((ExitCode.BadUse, ""), (run.ExitCode, run.Out));
+            Assert.Contains("bench.json exists and was not written by this tool", run.Error, StringComparison.Ordinal);
+            Assert.Equal(measured, File.ReadAllText("bench.json"));
+        });
+
+    /// <summary>An option that writes and is not named in the rule would write over anything.</summary>
+    [Fact]
+    public void EveryOptionThatWritesIsNamedInTheRule()
+    {
+        using var text = new StringWriter();
+        var io = new CommandIo
+        {
+            Out = text,
+            Error = text,
+            OpenInput = () => Stream.Null,
+            OpenOutput = () => Stream.Null,
+        };
+        Option[] writing =
+        [
+            .. All(CommandHost.BuildRoot(io))
+                .SelectMany(c => c.Options)
+                .Where(o =>
+                    o.Name is not (ObjectOption.Name or "--log") && Regex.IsMatch(o.HelpName ?? "", "FILE|OUT|LOG")
+                ),
+        ];
+        Assert.Equal(OverwriteRule.Outputs.Order(), writing.Select(o => o.Name).Distinct().Order());
+    }
+
+    private static IEnumerable<Command> All(Command command) => command.Subcommands.SelectMany(All).Prepend(command);
 
     [Fact]
     public void MeasuredReadingsStayAndSimulatedOnesAndEmptySheetsDoNot() =>

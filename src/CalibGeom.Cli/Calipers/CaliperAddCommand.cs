@@ -51,9 +51,7 @@ internal static class CaliperAddCommand
                 Gauge = parsed.GetValue(gauge),
                 Part = parsed.GetValue(part) ?? "",
                 Person = parsed.GetValue(person) ?? "",
-                Date =
-                    parsed.GetValue(date)
-                    ?? io.Clock.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                Date = parsed.GetValue(date) ?? io.Today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
                 Name = parsed.GetValue(name),
                 Valid = parsed.GetValue(valid),
                 Json = parsed.GetValue(json),

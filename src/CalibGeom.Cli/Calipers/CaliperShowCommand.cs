@@ -31,8 +31,7 @@ internal static class CaliperShowCommand
         {
             string file = parsed.GetValue(path)!;
             CaliperRecord record = CaliperRecordFile.Load(file);
-            DateOnly today = DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime);
-            Finding[] findings = CaliperRecords.Age(file, record, today) is { } old ? [old] : [];
+            Finding[] findings = CaliperRecords.Age(file, record, io.Today) is { } old ? [old] : [];
             if (parsed.GetValue(json))
                 Envelope.Write(io.Out, "caliper show", findings, CaliperReport.Json(record));
             else

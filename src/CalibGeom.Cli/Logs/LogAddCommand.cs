@@ -50,11 +50,13 @@ internal static class LogAddCommand
         command.SetAction(parsed =>
         {
             string path = parsed.GetValue(readings)!;
-            ReadingSet set = ReadingFiles.Of(ReadingFiles.Load(io, [path]), parsed.GetValue(coupon));
+            var files = new ReadingFiles(io, [path]);
+            ReadingSet set = ReadingFiles.Of(files.Together(), parsed.GetValue(coupon));
             return new LogAddRun(io, set, printed.Find(io, parsed, set.Digest, [path]))
             {
                 Path = parsed.GetValue(log)!,
-                Said = said.Read(parsed, DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime)),
+                Records = files.Findings,
+                Said = said.Read(parsed, io.Today),
                 Again = parsed.GetValue(again),
                 Yes = parsed.GetValue(yes),
                 Json = parsed.GetValue(json),

@@ -15,6 +15,9 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
 
     internal required string Path { get; init; }
 
+    /// <summary>What is odd about the caliper records of the readings.</summary>
+    internal required IReadOnlyList<Finding> Records { get; init; }
+
     internal required TrialEntry Said { get; init; }
 
     internal bool Again { get; init; }
@@ -78,6 +81,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
         findings =
         [
             .. log.Findings,
+            .. Records,
             .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
             .. TrialReadings.FindingsOf(found.Object.Features, readings),
         ];

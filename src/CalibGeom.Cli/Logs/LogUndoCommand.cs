@@ -34,9 +34,7 @@ internal static class LogUndoCommand
         command.Options.Add(json);
         command.SetAction(parsed =>
         {
-            DateOnly day = parsed.GetValue(date) is { } text
-                ? LogAddOptions.Day(text)
-                : DateOnly.FromDateTime(io.Clock.GetLocalNow().DateTime);
+            DateOnly day = parsed.GetValue(date) is { } text ? LogAddOptions.Day(text) : io.Today;
             string log = parsed.GetValue(path)!;
             LogEntry gone = TrialLog.Undo(log, day, parsed.GetValue(trial));
             if (parsed.GetValue(json))

@@ -20,14 +20,15 @@ internal static class MapReadings
         out IReadOnlyList<Finding> findings
     )
     {
-        ReadingSet readings = ReadingFiles.Load(io, paths);
+        var files = new ReadingFiles(io, paths);
+        ReadingSet readings = files.Together();
         FoundObject found = find(readings.Digest);
         var places = readings.Coupons.Select(label => PlaceOf(found, label)).ToArray();
         if (places.Select(c => c.Exposure).Distinct().Count() > 1)
             throw new InputException(
                 "The coupons of this plate were exposed differently: they tell exposures, not places. A map needs one exposure."
             );
-        findings = found.Assumed is { } assumed ? [assumed] : [];
+        findings = [.. files.Findings, .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>()];
         return MapLog.Points(
             readings.Coupons.Zip(
                 places,

@@ -154,22 +154,22 @@ internal static class PredictCommand
         if (request.Report is { } page)
             RecordFile.RequireName(page);
         WantedJoint? joint = request.Joint();
-        var old = new List<Finding>();
+        var files = new ReadingFiles(io, request.Paths);
         IReadOnlyList<ReadingSet> prints =
-            request.Given.Count > 0
-                ? [ReadingsFile.Given(request.Given)]
-                : PrintFiles.Load(io, request.Paths, request.OnePrint, old);
+            request.Given.Count > 0 ? [ReadingsFile.Given(request.Given)]
+            : request.OnePrint ? [files.Together()]
+            : files.Each();
         FoundObject source = request.Find(prints.Select(p => p.Digest).FirstOrDefault(d => d is not null));
         PredictionOptions options = request.Options(source.PixelPitch);
-        var answers = PrintFiles
+        var answers = PrintCoupons
             .Coupons(prints, request.Coupon)
-            .Select(coupon => Answer(source, PrintFiles.Of(prints, coupon), options, coupon, joint, request.Want))
-            .Select(a => a with { Findings = [.. old, .. a.Findings] })
+            .Select(coupon => Answer(source, PrintCoupons.Of(prints, coupon), options, coupon, joint, request.Want))
+            .Select(a => a with { Findings = [.. files.Findings, .. a.Findings] })
             .ToArray();
         if (request.Report is { } report)
         {
-            using OutputSet files = io.NewOutputs();
-            PredictRecord.Write(files, report, answers, source.Object.Features, request.Paths, request.Budget);
+            using OutputSet outputs = io.NewOutputs();
+            PredictRecord.Write(outputs, report, answers, source.Object.Features, request.Paths, request.Budget);
             io.Say($"wrote {report}");
         }
         if (request.Json)

@@ -66,8 +66,11 @@ internal sealed class CommandIo
     /// <summary>Says what must be said where something will be printed, short to a person at a terminal.</summary>
     internal void SayCaution() => Say(Interactive ? Caution.Short : Caution.Text);
 
-    /// <summary>What says how long work takes.</summary>
+    /// <summary>What says how long work takes and what day it is.</summary>
     internal TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>The day.</summary>
+    internal DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().DateTime);
 
     internal static CommandIo Console() =>
         new()

@@ -22,7 +22,7 @@ internal static class StartCommand
         var log = new Option<string?>("--log")
         {
             Description = "The log of a neighbour: a resin of the same kind, or another layer height.",
-            HelpName = "FILE",
+            HelpName = "LOG",
         };
         var layer = new Option<double>("--layer")
         {

@@ -92,7 +92,14 @@ public sealed record Trial
     /// <summary>The designed sizes of what was read, mm by feature id.</summary>
     public IReadOnlyDictionary<string, double> Nominals { get; init; } = new Dictionary<string, double>();
 
-    /// <summary>Whether another trial carries the very same readings: sizes, fits, columns and slots.</summary>
+    // A gauge that was read once more makes no other print.
+    private IEnumerable<KeyValuePair<string, IReadOnlyList<double>>> OfThePrint =>
+        Readings.Where(r => FeatureId.TryParse(r.Key) is not { Part: KnownFeatures.Reference });
+
+    /// <summary>
+    /// Whether another trial carries the very same readings of a print: sizes, fits, columns and slots. References do
+    /// not count.
+    /// </summary>
     /// <param name="other">Another trial.</param>
     public bool HasSameReadings(Trial other)
     {
@@ -101,8 +108,8 @@ public sealed record Trial
             && Joints.SequenceEqual(other.Joints)
             && Slots?.Open == other.Slots?.Open
             && (Slots?.Heights ?? []).SequenceEqual(other.Slots?.Heights ?? [])
-            && Readings.Count == other.Readings.Count
-            && Readings.All(r =>
+            && OfThePrint.Count() == other.OfThePrint.Count()
+            && OfThePrint.All(r =>
                 other.Readings.TryGetValue(r.Key, out IReadOnlyList<double>? same) && r.Value.SequenceEqual(same)
             );
     }

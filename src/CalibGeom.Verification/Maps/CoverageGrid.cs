@@ -3,6 +3,9 @@ namespace CalibGeom.Verification.Maps;
 /// <summary>Light and a mask that evens it out, as plain numbers.</summary>
 public static class CoverageGrid
 {
+    /// <summary>The first line, by which such a file is known.</summary>
+    public const string Header = "x,y,light,mask\n";
+
     private const int Cells = 31;
 
     /// <summary>
@@ -19,7 +22,7 @@ public static class CoverageGrid
         double[] light = places.Select(p => map.LightAt(p.X, p.Y).Value).ToArray();
         double brightest = light.Max(),
             weakest = light.Min();
-        writer.Write("x,y,light,mask\n");
+        writer.Write(Header);
         for (int i = 0; i < places.Length; i++)
             writer.Write(
                 FormattableString.Invariant(

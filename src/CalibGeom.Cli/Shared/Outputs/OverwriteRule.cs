@@ -10,13 +10,15 @@ namespace CalibGeom.Cli.Shared.Outputs;
 /// </summary>
 internal sealed class OverwriteRule
 {
-    private static readonly string[] Outputs =
+    /// <summary>The options of all commands that name a file to write.</summary>
+    internal static readonly string[] Outputs =
     [
         "--output",
         "--sheet",
         "--picture",
         "--plot",
         "--column-plot",
+        "--grid",
         "--report",
         "--card",
         Appended,

@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Text;
+using CalibGeom.Verification.Maps;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Cli.Shared.Outputs;
@@ -42,7 +43,8 @@ internal static class OwnFile
         {
             ".STL" => " mm digest ",
             ".OBJ" => "# mm\no ",
-            ".JSON" => "\"digest\":",
+            // Readings in JSON name a digest too, but hold no spec.
+            ".JSON" => "\"spec\":",
             ".SVG" => "font-family=\"'DejaVu Sans', Verdana, sans-serif\">",
             ".HTML" => "style-src 'unsafe-inline'; img-src data:\">",
             _ => "calibgeom",
@@ -50,7 +52,9 @@ internal static class OwnFile
 
     private static bool IsTable(string path) => Is(path, ".csv");
 
-    /// <summary>A feature table, a sheet that nobody has filled in, or readings that were simulated.</summary>
+    /// <summary>
+    /// A feature table, a grid of light, a sheet that nobody has filled in, or readings that were simulated.
+    /// </summary>
     private static bool IsOurTable(string path)
     {
         if (new FileInfo(path).Length > LargestSheet)
@@ -58,6 +62,7 @@ internal static class OwnFile
         string text = File.ReadAllText(path);
         return text.Contains("\nfeature,nominal,", StringComparison.Ordinal)
             || text.StartsWith("feature,nominal,", StringComparison.Ordinal)
+            || text.StartsWith(CoverageGrid.Header, StringComparison.Ordinal)
             || text.Contains(SimulatedMark, StringComparison.Ordinal)
             || !ReadingsSheet.HoldsValues(text);
     }
