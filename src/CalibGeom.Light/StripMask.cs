@@ -75,14 +75,6 @@ public sealed class StripMask
     public static double? BarWidth(EdgeBlur blur, double width, double ratio) =>
         2 * Bar(blur, width).Boundary(1, ratio);
 
-    /// <summary>The open width in mm of a long slot between wide lit areas; null when it closes.</summary>
-    /// <param name="blur">The blur.</param>
-    /// <param name="width">The slot's width in mm, above 0.</param>
-    /// <param name="ratio">The dose in a wide lit area over the critical dose; at or below 1 nothing is solid and the
-    /// slot has no edges (null).</param>
-    internal static double? SlotWidth(EdgeBlur blur, double width, double ratio) =>
-        ratio > 1 ? BarWidth(blur, width, ratio / (ratio - 1)) : null;
-
     // Beyond the last edge the dose of all strips together is below that of a half-plane ending there.
     private double Reach(double threshold) =>
         Math.Max(0, threshold < 1 ? blur.EdgeDistance(threshold) : 0) + blur.Width;

@@ -50,7 +50,7 @@ public static class InputBytes
         }
         catch (InputException e)
         {
-            throw new InputException($"{path}: {e.Message}", e);
+            throw e.In(path);
         }
     }
 

@@ -45,6 +45,14 @@ public sealed class MeshFile
     public bool IsDamaged { get; }
 
     /// <summary>
+    /// What was left out as findings: a note where that cannot change the geometry, a warning where damage was passed
+    /// over.
+    /// </summary>
+    /// <param name="name">What to call the file.</param>
+    internal IReadOnlyList<Finding> LeftOut(string name) =>
+        [.. Dropped.Select(d => new Finding("left-out", IsDamaged ? Severity.Warning : Severity.Note, name, d, ""))];
+
+    /// <summary>
     /// The metadata of a 3MF by name; namespaced names as <c>{namespace}name</c>. Empty for other formats.
     /// </summary>
     public IReadOnlyDictionary<string, string> Metadata { get; }

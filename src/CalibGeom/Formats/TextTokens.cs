@@ -100,7 +100,7 @@ internal sealed class TextTokens
         if (filled == buffer.Length)
         {
             if (filled >= LongestLine)
-                throw faults.Fatal($"line {Line + 1} is longer than {LongestLine} bytes");
+                throw faults.Fatal($"the line is longer than {LongestLine} bytes", line: Line + 1);
             Array.Resize(ref buffer, 2 * filled);
         }
         int got = stream.Read(buffer, filled, buffer.Length - filled);

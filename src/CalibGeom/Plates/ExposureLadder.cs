@@ -30,10 +30,7 @@ public static class ExposureLadder
             );
         double[] times =
         [
-            .. Enumerable
-                .Range(0, count)
-                .Select(i => Math.Round(from * Math.Pow(to / from, i / (count - 1.0)) / Step) * Step)
-                .Select(t => Math.Round(t, 2)),
+            .. Enumerable.Range(0, count).Select(i => Math.Round(from * Math.Pow(to / from, i / (count - 1.0)), 2)),
         ];
         for (int i = 1; i < count; i++)
             if (times[i] <= times[i - 1])

@@ -79,24 +79,6 @@ public abstract class PlatePart
         TriangleMesh mesh = file.ToMesh();
         if (mesh.TriangleCount == 0)
             throw new InputException($"{path} has no triangles. Export the mesh again.");
-        return new MeshPart(Path.GetFileName(path), mesh)
-        {
-            LeftOut =
-            [
-                .. file.Dropped.Select(d => new Finding(
-                    "left-out",
-                    file.IsDamaged ? Severity.Warning : Severity.Note,
-                    path,
-                    d,
-                    ""
-                )),
-            ],
-        };
+        return new MeshPart(Path.GetFileName(path), mesh) { LeftOut = file.LeftOut(path) };
     }
-
-    /// <summary>A part in a binary STL file, which is read block by block each time and never held in memory.</summary>
-    /// <param name="path">The file.</param>
-    /// <exception cref="InputException">There is no such file, it is no binary STL, its length does not agree with its
-    /// count, or it has no facets.</exception>
-    internal static PlatePart FromBinaryStl(string path) => new StlFilePart(path);
 }

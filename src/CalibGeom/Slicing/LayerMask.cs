@@ -38,8 +38,6 @@ public sealed class LayerMask
     /// <summary>The index of a row's first run among all runs.</summary>
     internal int FirstRun(int row) => rowStarts[row];
 
-    internal PixelRun Run(int index) => runs[index];
-
     /// <summary>The index of the run that holds a pixel, or -1.</summary>
     internal int RunAt(int x, int y)
     {

@@ -95,17 +95,15 @@ internal sealed class ObjReader(Stream stream, Faults faults)
             objectName = text.RestOfLine();
         }
         else if (NoSurface.Contains(statement))
-            faults.Remark($"line {text.Line}", "lines and points, which are no surface");
+            faults.Remark("", "lines and points, which are no surface", text.Line);
         else if (FreeForm.Contains(statement))
             faults.Raise(
-                $"line {text.Line}: \"{statement}\" is free-form geometry, which is not read",
-                "statements of free-form geometry"
+                $"\"{statement}\" is free-form geometry, which is not read",
+                "statements of free-form geometry",
+                text.Line
             );
         else if (!Skipped.Contains(statement))
-            faults.Raise(
-                $"line {text.Line}: \"{Short(statement)}\" is no OBJ statement",
-                "lines that are no OBJ statement"
-            );
+            faults.Raise($"\"{Short(statement)}\" is no OBJ statement", "lines that are no OBJ statement", text.Line);
     }
 
     // A broken vertex keeps its number in lenient reading, so that later faces do not shift; faces that use it are
@@ -121,10 +119,7 @@ internal sealed class ObjReader(Stream stream, Faults faults)
                 && double.IsFinite(position[i]);
             if (good)
                 continue;
-            faults.Raise(
-                $"line {text.Line}: {Found(word, "a finite coordinate")}",
-                "vertices that are not three finite numbers"
-            );
+            faults.Raise(Found(word, "a finite coordinate"), "vertices that are not three finite numbers", text.Line);
             position.Fill(double.NaN);
             break;
         }
@@ -139,8 +134,9 @@ internal sealed class ObjReader(Stream stream, Faults faults)
             if (Corner(word) is not { } index)
             {
                 faults.Raise(
-                    $"line {text.Line}: {Found(word, "a corner")} among {coordinates.Count / 3} vertices so far",
-                    "faces with a corner that does not exist"
+                    $"{Found(word, "a corner")} among {coordinates.Count / 3} vertices so far",
+                    "faces with a corner that does not exist",
+                    text.Line
                 );
                 return;
             }
@@ -148,8 +144,9 @@ internal sealed class ObjReader(Stream stream, Faults faults)
         }
         if (corners.Count is < 3 or > MostCorners)
             faults.Raise(
-                $"line {text.Line}: a face has {corners.Count} corners; 3 to {MostCorners} are read",
-                "faces with too few or too many corners"
+                $"a face has {corners.Count} corners; 3 to {MostCorners} are read",
+                "faces with too few or too many corners",
+                text.Line
             );
         else
             AddPolygon();

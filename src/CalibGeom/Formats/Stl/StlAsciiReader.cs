@@ -35,7 +35,7 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
             if (word == "solid")
                 ReadSolid();
             else
-                Skip("solid", $"line {text.Line}: \"solid\" expected, found \"{word}\"", "text outside of solids");
+                Skip("solid", $"\"solid\" expected, found \"{word}\"", "text outside of solids");
         }
         return objects;
     }
@@ -48,11 +48,7 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         while (word is not ("endsolid" or "solid" or ""))
         {
             if (word != "facet")
-                Skip(
-                    "facet",
-                    $"line {text.Line}: \"facet\" or \"endsolid\" expected, found \"{word}\"",
-                    "text between facets"
-                );
+                Skip("facet", $"\"facet\" or \"endsolid\" expected, found \"{word}\"", "text between facets");
             else
                 ReadFacet(mesh);
         }
@@ -63,9 +59,10 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
         }
         else
             faults.Raise(
-                $"line {text.Line}: the {(word.Length == 0 ? "file ends" : "next solid begins")} without "
+                $"the {(word.Length == 0 ? "file ends" : "next solid begins")} without "
                     + $"\"endsolid\"; it is truncated",
-                "endings of solids"
+                "endings of solids",
+                text.Line
             );
         objects.Add(new(name, mesh.ToMesh()));
     }
@@ -95,7 +92,7 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
             Advance();
             return;
         }
-        faults.Raise($"line {text.Line}: {fault}", "facets that are not whole");
+        faults.Raise(fault, "facets that are not whole", text.Line);
         while (word is not ("facet" or "endsolid" or "solid" or ""))
             Advance();
     }
@@ -139,7 +136,7 @@ internal sealed class StlAsciiReader(Stream stream, Faults faults)
 
     private void Skip(string to, string fault, string dropped)
     {
-        faults.Raise(fault, dropped);
+        faults.Raise(fault, dropped, text.Line);
         while (word.Length > 0 && word != to && word is not ("solid" or "endsolid"))
             Advance();
         if (word == "endsolid" && to == "solid")

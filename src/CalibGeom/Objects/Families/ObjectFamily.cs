@@ -1,3 +1,4 @@
+using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Objects.Families;
@@ -11,7 +12,7 @@ public sealed class ObjectFamily
     /// <summary>The most objects of a family.</summary>
     public const int MostObjects = 1_000_000;
 
-    private const string Clearances = "nest.clearances";
+    private static readonly string Clearances = NestParameters.Clearances.Path;
 
     /// <summary>A family.</summary>
     /// <param name="name">The name of its objects, to which their number is added.</param>

@@ -39,22 +39,13 @@ public static class FileInspection
         try
         {
             MeshReport report = MeshInspection.Run(mesh, settings, nameOf, progress, cancellation);
-            return report.With([.. LeftOut(file, name), .. wanted is null ? [] : SpecComparison.Check(mesh, wanted)]);
+            return report.With([.. file.LeftOut(name), .. wanted is null ? [] : SpecComparison.Check(mesh, wanted)]);
         }
         catch (InputException e)
         {
-            throw new InputException($"{name}: {e.Message}", e);
+            throw e.In(name);
         }
     }
-
-    private static IEnumerable<Finding> LeftOut(MeshFile file, string name) =>
-        file.Dropped.Select(d => new Finding(
-            "left-out",
-            file.IsDamaged ? Severity.Warning : Severity.Note,
-            name,
-            d,
-            ""
-        ));
 
     /// <summary>
     /// The object that a 3MF of ours carries; a spec from elsewhere that does not read names nothing.
