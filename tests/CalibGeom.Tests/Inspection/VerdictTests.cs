@@ -91,6 +91,47 @@ public class VerdictTests
             Assert.Equal(reach, found.Max(f => f.Value)!.Value, reach * 0.1);
     }
 
+    /// <summary>
+    /// A block that widens by 35 degrees from upright on all sides, its corners cut or round: each wall rises by 55
+    /// degrees, the corners by 45.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(12)]
+    public void ACornerThatLeansOutAslantToThePixelsIsCarried(int facets)
+    {
+        const double height = 7,
+            radius = 0.8;
+        double grow = height * Math.Tan(35 * Math.PI / 180);
+        Vector2D[] Ring(double half) =>
+            [
+                .. from corner in Enumerable.Range(0, 4)
+                from k in Enumerable.Range(0, facets + 1)
+                let middle = Math.PI / 2 * corner + Math.PI / 4
+                let angle = Math.PI / 2 * (corner + k / (double)facets)
+                select new Vector2D(
+                    Math.Sign(Math.Cos(middle)) * (half - radius) + radius * Math.Cos(angle),
+                    Math.Sign(Math.Sin(middle)) * (half - radius) + radius * Math.Sin(angle)
+                ),
+            ];
+        TriangleMesh mesh = Shapes.Prismoid(Ring(2), 0, Ring(2 + grow), height);
+        foreach ((double x, double y, double layer) in new[] { (0.0494, 0.0507, 0.0258), (0.05, 0.05, 0.025) })
+            Assert.Equal(
+                MeshVerdict.Ready,
+                MeshInspection
+                    .Run(
+                        mesh,
+                        new LayerSettings
+                        {
+                            PixelX = x,
+                            PixelY = y,
+                            LayerHeight = layer,
+                        }
+                    )
+                    .Verdict
+            );
+    }
+
     /// <summary>The angle alone decides nothing: what sticks out less than half a millimetre is carried.</summary>
     [Theory]
     [InlineData(0.4, null)]

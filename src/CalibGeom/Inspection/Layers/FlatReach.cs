@@ -92,20 +92,25 @@ internal sealed class FlatReach
     }
 
     /// <summary>
-    /// Notes a pixel and returns how far it sticks out, mm, how much the underside rose on the way, and whether that is
-    /// flat.
+    /// Where the underside in a pixel began when it goes on from a carrier, and how far it sticks out more than one of
+    /// the least good angle would, mm; flat when that is above 0.
     /// </summary>
-    internal (double Reach, double Rise, bool IsFlat) Add((int X, int Y) pixel, (int X, int Y) carrier)
+    internal ((int X, int Y, int Layer) Origin, double Excess) From((int X, int Y) pixel, (int X, int Y) carrier)
     {
         (int X, int Y, int Layer) origin = (carrier.X, carrier.Y, layer - 1);
         double best = Excess(pixel, origin);
         foreach (FlatLayer older in recent)
             if (older.Find(carrier) is { } known && Excess(pixel, known) is var excess && excess > best)
                 (best, origin) = (excess, known);
-        if (best > 0)
-            current.Set(pixel, origin);
-        return (Level(pixel, origin), Rise(origin), best > 0);
+        return (origin, best);
     }
+
+    /// <summary>Notes where the flat underside in a pixel began.</summary>
+    internal void Add((int X, int Y) pixel, (int X, int Y, int Layer) origin) => current.Set(pixel, origin);
+
+    /// <summary>How far a pixel sticks out beyond where its underside began, and how much that rose, mm.</summary>
+    internal (double Reach, double Rise) Way((int X, int Y) pixel, (int X, int Y, int Layer) origin) =>
+        (Level(pixel, origin), Rise(origin));
 
     private double Excess((int X, int Y) pixel, (int X, int Y, int Layer) origin) =>
         Level(pixel, origin) - Rise(origin) * LevelPerRise;

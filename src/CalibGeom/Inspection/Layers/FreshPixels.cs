@@ -45,6 +45,13 @@ internal sealed partial class FreshPixels(PixelGrid grid)
     /// <summary>mm from the nearest carrier; infinite when none is connected.</summary>
     internal double Distance(int i) => distance[i];
 
+    /// <summary>How many neighbours a pixel has.</summary>
+    internal const int Neighbours = 8;
+
+    /// <summary>A neighbour of a pixel that is lit in the layer below; null when that one is not.</summary>
+    internal (int X, int Y)? LitBelow(int i, int neighbour) =>
+        (lit[i] >> neighbour & 1) != 0 ? (pixels[i].X + Around[neighbour].X, pixels[i].Y + Around[neighbour].Y) : null;
+
     internal void Load(LayerMask fresh, LayerMask below)
     {
         Count = checked((int)fresh.PixelCount);

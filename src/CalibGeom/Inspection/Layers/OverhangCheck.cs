@@ -98,9 +98,26 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
             reaches[i] = default;
             if (double.IsInfinity(fresh.Distance(i)) || fresh.Distance(i) == 0)
                 continue;
-            (double reach, double rise, bool isFlat) = flat.Add(fresh.Pixel(i), fresh.Carrier(i));
+            ((int X, int Y, int Layer) origin, bool isFlat) = Begun(i);
+            (double reach, double rise) = flat.Way(fresh.Pixel(i), origin);
             reaches[i] = (reach > carried && reach - rounding > rise * levelPerRise ? reach : 0, rise, isFlat);
         }
+    }
+
+    /// <summary>
+    /// Notes where the underside in a pixel began. Of all that carry it beside it the one counts from which it sticks
+    /// out least: the nearest alone would lead aside, layer for layer, on a front that is aslant to the pixels.
+    /// </summary>
+    private ((int X, int Y, int Layer) Origin, bool IsFlat) Begun(int i)
+    {
+        (int X, int Y) pixel = fresh.Pixel(i);
+        ((int X, int Y, int Layer) origin, double excess) = flat.From(pixel, fresh.Carrier(i));
+        for (int k = 0; excess > 0 && k < FreshPixels.Neighbours; k++)
+            if (fresh.LitBelow(i, k) is { } carrier && flat.From(pixel, carrier) is var other && other.Excess < excess)
+                (origin, excess) = other;
+        if (excess > 0)
+            flat.Add(pixel, origin);
+        return (origin, excess > 0);
     }
 
     /// <summary>
