@@ -51,6 +51,7 @@ internal static class TrendReport
                     ["high"] = c.High,
                     ["rest"] = c.Settings.Rest,
                     ["edgeOffset"] = c.Settings.EdgeOffset,
+                    ["probability"] = c.Probability,
                 }
                 : null,
             ["charts"] = new JsonArray(r.Charts.Select(Chart).ToArray()),

@@ -81,7 +81,10 @@ public static class CouponValues
                     $"felt|{joint.Id}|{place}",
                     (designed - (low + high) / 2) / 2 - trial.Settings.EdgeOffset,
                     Math.Sqrt(width * width / 12 + FeltThreshold * FeltThreshold / 4)
-                );
+                )
+                {
+                    Felt = true,
+                };
             }
     }
 

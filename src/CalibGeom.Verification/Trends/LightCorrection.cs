@@ -2,8 +2,13 @@ using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Verification.Trends;
 
-/// <summary>The exposure that gives back the dose that a loss of light took. Immutable.</summary>
+/// <summary>
+/// The exposure that makes up for a loss of light: the one most likely to bring clearance back within its tolerance.
+/// Immutable.
+/// </summary>
 /// <param name="Settings">The settings to print and confirm.</param>
 /// <param name="Low">The exposure in s at the lower end of the 95 % interval of the light.</param>
 /// <param name="High">The exposure in s at the upper end.</param>
-public sealed record LightCorrection(ExposureSettings Settings, double Low, double High);
+/// <param name="Probability">That clearance (where no growth was read: light) then is within its tolerance again, if
+/// what changed is light; at least <see cref="TrendAnswer.Lands"/>.</param>
+public sealed record LightCorrection(ExposureSettings Settings, double Low, double High, double Probability);

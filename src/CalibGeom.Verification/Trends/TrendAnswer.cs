@@ -26,8 +26,8 @@ public sealed record TrendAnswer
     /// <summary>The verdict, triggers included.</summary>
     public required TrendVerdict Verdict { get; init; }
 
-    /// <summary>The exposure that restores the light; null unless what moved is light, and the exposure lands within
-    /// the tolerance with a probability of <see cref="Lands"/>.</summary>
+    /// <summary>The exposure that makes up for lost light; null unless what moved is light, and the exposure lands
+    /// within the tolerance with a probability of <see cref="Lands"/>.</summary>
     public LightCorrection? Correction { get; init; }
 
     /// <summary>The answer in plain words: first the verdict, then the evidence.</summary>
@@ -69,7 +69,8 @@ public sealed record TrendAnswer
         return new LightCorrection(
             new ExposureSettings(time, settings.Rest, settings.EdgeOffset),
             Exposure(change.LogLight.High),
-            Exposure(change.LogLight.Low)
+            Exposure(change.LogLight.Low),
+            lost.Probability
         );
     }
 }

@@ -136,7 +136,10 @@ internal sealed class TrendWords
         string pace = change is { DriftProbability: >= 0.6, LightProbability: >= 0.5 }
             ? Text($", by {100 * (Math.Exp(change.PerCoupon.Value) - 1):+0.0;-0.0} % of light a coupon")
             : "";
-        Say("trend-since", Severity.Note, "", $"{when}{pace}.", "");
+        string late = result.Points.SelectMany(p => p.Values).All(v => v.Felt)
+            ? " Words change late: they cannot tell when it set out."
+            : "";
+        Say("trend-since", Severity.Note, "", $"{when}{pace}.{late}", "");
         if (change.Crosses is { } crosses && answer.Verdict == TrendVerdict.Drifting)
             Say(
                 "trend-crosses",
@@ -153,13 +156,13 @@ internal sealed class TrendWords
     {
         if (answer.Correction is not { } c)
         {
-            if (change is { LightProbability: >= 0.5, Correction: { } lost })
+            if (change is { LightProbability: >= 0.5, Correction: { Probability: < TrendAnswer.Lands } lost })
                 Say(
                     "trend-correct",
                     Severity.Note,
                     "",
                     Text(
-                        $"No exposure is offered that gives the dose back: the best would bring the clearance within the tolerance with {100 * lost.Probability:0} % only ({100 * TrendAnswer.Lands:0} % is asked for)."
+                        $"No exposure is offered instead of a new calibration: the best would bring what was read back within its tolerance with {100 * lost.Probability:0} % only ({100 * TrendAnswer.Lands:0} % is asked for)."
                     ),
                     "Further coupons, and a calibration log in which the exposure was changed, make it known better."
                 );
@@ -172,7 +175,7 @@ internal sealed class TrendWords
             Severity.Note,
             "",
             Text(
-                $"Instead of a new calibration: {c.Settings.Time:0.##} s ({c.Low:0.##} to {c.High:0.##}) instead of {now.Time:0.##} s gives the dose back, rest and edge offset as they are."
+                $"Instead of a new calibration: {c.Settings.Time:0.##} s instead of {now.Time:0.##} s brings what was read back within its tolerance with {100 * c.Probability:0} %, rest and edge offset as they are; the light that is gone may ask for {c.Low:0.##} to {c.High:0.##} s."
             )
                 + (
                     alone

@@ -11,12 +11,18 @@ namespace CalibGeom.Verification.Tuning;
 /// </summary>
 /// <param name="Growth">mm for a factor e of light.</param>
 /// <param name="PrintThrough">mm for a factor e of light: Dp.</param>
-/// <param name="Prints">From how many prints; 0 when they do not tell more than what is believed before.</param>
-public sealed record LearntEffects(LogNormalPrior Growth, LogNormalPrior PrintThrough, int Prints)
+/// <param name="GrowthPrints">From how many prints growth's effect was learnt; 0 when it is believed before.</param>
+/// <param name="PrintThroughPrints">From how many prints print-through's was; 0 when it is believed before.</param>
+public sealed record LearntEffects(
+    LogNormalPrior Growth,
+    LogNormalPrior PrintThrough,
+    int GrowthPrints,
+    int PrintThroughPrints
+)
 {
     /// <summary>What is believed before any print.</summary>
     public static LearntEffects None { get; } =
-        new(ExposurePriors.Default.TimeEffect, ExposurePriors.Default.PenetrationDepth, 0);
+        new(ExposurePriors.Default.TimeEffect, ExposurePriors.Default.PenetrationDepth, 0, 0);
 
     /// <summary>
     /// Learns from the prints of a log that stand before the last state began, under the same conditions as it, and
@@ -37,15 +43,22 @@ public sealed record LearntEffects(LogNormalPrior Growth, LogNormalPrior PrintTh
                 .Select(e => e.Trial),
             first,
         ];
-        if (calibration.Select(t => t.Settings.Time).Distinct().Count() < 2)
-            return None;
-        LogNormalPrior growth = calibration.Any(t => t.GrowthX is not null || t.GrowthY is not null)
-                ? ExposureResponse.Learn(calibration, priors).TimeEffectNow
-                : priors.TimeEffect,
-            through = PrintThroughResponse.Learn(calibration, priors) is { Known: true } light
-                ? light.PenetrationDepthNow
-                : priors.PenetrationDepth;
-        return new LearntEffects(growth, through, calibration.Length);
+        int withGrowth = Teaching(calibration, t => t.GrowthX is not null || t.GrowthY is not null),
+            withComb = Teaching(calibration, t => t.Slots is not null);
+        PrintThroughResponse? light = withComb > 0 ? PrintThroughResponse.Learn(calibration, priors) : null;
+        return new LearntEffects(
+            withGrowth > 0 ? ExposureResponse.Learn(calibration, priors).TimeEffectNow : priors.TimeEffect,
+            light is { Known: true } ? light.PenetrationDepthNow : priors.PenetrationDepth,
+            withGrowth,
+            light is { Known: true } ? withComb : 0
+        );
+    }
+
+    /// <summary>How many prints hold a reading, where they were exposed differently; else 0.</summary>
+    private static int Teaching(Trial[] prints, Func<Trial, bool> holds)
+    {
+        Trial[] read = [.. prints.Where(holds)];
+        return read.Select(t => t.Settings.Time).Distinct().Count() > 1 ? read.Length : 0;
     }
 
     /// <summary>Trend options that know it.</summary>

@@ -100,8 +100,8 @@ public class RobustFitTests
             material: Material.Rigid
         );
         ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
+        // The form that the burr itself raises leaves about half of it told.
         Assert.True(p.Burr is { Seen: true, Told: > 0.45 }, $"{p.Burr}");
-        Assert.DoesNotContain("burr-or-growth", Rules(p));
         Assert.Contains("burr-seen", Rules(p));
         // 0.01 of growth leaves 0.03 mm; unseen, the burr would have read as 0.01.
         Assert.InRange(p.Joints[0].Axes[0].Model.Value, 0.02, 0.035);

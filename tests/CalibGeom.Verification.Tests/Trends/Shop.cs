@@ -21,7 +21,8 @@ internal sealed class Shop
         through,
         difference,
         told,
-        toldDepth;
+        toldDepth,
+        lead;
 
     internal Shop(ulong seed)
     {
@@ -37,10 +38,18 @@ internal sealed class Shop
         difference = 0.003 * random.Normal();
         told = random.Normal();
         toldDepth = random.Normal();
+        lead = random.Uniform();
     }
 
+    /// <summary>ln(light), by how many weeks have gone since the change began; not above 0: before it.</summary>
+    internal Func<double, double> Change { get; init; } = _ => 0;
+
+    /// <summary>When the change begins, in weeks after the first coupon: at any moment of the week before the coupon
+    /// <see cref="Onset"/>.</summary>
+    internal double Begins => Onset - 1 + lead;
+
     /// <summary>ln(light) at a coupon.</summary>
-    internal Func<int, double> Light { get; init; } = _ => 0;
+    internal double Light(int coupon) => Change(coupon - Begins);
 
     /// <summary>Vat temperature at a coupon; growth answers by 0.0005 mm a kelvin.</summary>
     internal Func<int, double>? Vat { get; init; }

@@ -25,11 +25,11 @@ internal sealed class ShopRow
         correctable,
         watched;
 
-    internal ShopRow(string name, Func<ulong, Shop> shop, Func<int, double> light, int runs, ulong firstSeed = 1)
+    internal ShopRow(string name, Func<ulong, Shop> shop, int runs, bool corrects = true)
     {
         Name = name;
-        for (int run = 0; run < runs; run++)
-            Add(shop(firstSeed + (ulong)run), light);
+        for (ulong seed = 1; seed <= (ulong)runs; seed++)
+            Add(shop(seed), corrects);
     }
 
     internal string Name { get; }
@@ -87,11 +87,11 @@ internal sealed class ShopRow
     private static string Share(double share, int of, string format) =>
         of > 0 ? (100 * share).ToString(format, System.Globalization.CultureInfo.InvariantCulture) + " %" : "-";
 
-    private void Add(Shop shop, Func<int, double> light)
+    private void Add(Shop shop, bool corrects)
     {
         Trial[] prints = shop.Print();
         LogEntry[] entries = prints.Select((t, i) => new LogEntry(i + 1, t, false)).ToArray();
-        bool changes = light(prints.Length - 1) != 0;
+        bool changes = shop.Light(prints.Length - 1) != 0;
         int from = changes ? Shop.Onset : prints.Length;
         TrendLog log = TrendLog.Of(entries);
         TrendResult result = Trend.Of(log.Current.Points, shop.Options);
@@ -114,16 +114,16 @@ internal sealed class ShopRow
         if (!changes || skipped > 0 || result.Change is not { } change)
             return;
         said++;
-        double truth = light(prints.Length - 1);
+        double truth = shop.Light(prints.Length - 1);
         sizes += truth >= change.LogLight.Low && truth <= change.LogLight.High ? 1 : 0;
-        // The change lies after the last coupon that was still as before.
-        double start = 7 * (Shop.Onset - 0.5);
-        dates += change.Since.Low <= start + 3.5 && change.Since.High >= start - 3.5 ? 1 : 0;
-        Correct(shop, log, light, first!.Value);
+        double began = 7 * shop.Begins;
+        dates += began >= change.Since.Low && began <= change.Since.High ? 1 : 0;
+        if (corrects)
+            Correct(shop, log, first!.Value);
     }
 
     // The exposure is corrected as soon as one is offered.
-    private void Correct(Shop shop, TrendLog log, Func<int, double> light, int first)
+    private void Correct(Shop shop, TrendLog log, int first)
     {
         for (int now = first; now < log.Current.Points.Count; now += 3)
         {
@@ -131,7 +131,7 @@ internal sealed class ShopRow
             if (told is not { LightProbability: >= 0.5, Correction: { Probability: >= TrendAnswer.Lands } lost })
                 continue;
             correctable++;
-            double left = light(now) - lost.LogLight;
+            double left = shop.Light(now) - lost.LogLight;
             corrected += Math.Abs(2 * shop.GrowthEffect * left) <= TrendOptions.Default.Tolerance ? 1 : 0;
             return;
         }

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Trends.Changes;
 using CalibGeom.Verification.Uncertainty;
@@ -53,6 +54,46 @@ public class TrendTests
         );
         NoContradiction(answer);
     }
+
+    [Fact]
+    public void WordsAloneTellThatItMovesAndNotSinceWhen()
+    {
+        FeltFit[] words =
+        [
+            FeltFit.Slides,
+            FeltFit.Slides,
+            FeltFit.Slides,
+            FeltFit.Rattles,
+            FeltFit.Rattles,
+            FeltFit.Rattles,
+            FeltFit.Rattles,
+        ];
+        TrendAnswer Answer(bool measured) =>
+            TrendAnswer.Of(
+                Log([
+                    .. words.Select(
+                        (w, i) =>
+                            Print(-0.004 * i, 7 * i) with
+                            {
+                                GrowthX = measured ? new GrowthReading(w == FeltFit.Slides ? 0 : -0.03, 0.002) : null,
+                                GrowthY = null,
+                                Joints = [new JointOutcome("joint1", 0.05, w), new JointOutcome("joint2", 0.05, w)],
+                            }
+                    ),
+                ])
+            );
+        TrendAnswer felt = Answer(false),
+            read = Answer(true);
+        Assert.NotNull(felt.Result.Change);
+        Assert.Equal(0, felt.Result.Change.Since.Low);
+        Assert.Contains("cannot tell when it set out", Since(felt), StringComparison.Ordinal);
+        // By caliper the step lies between the third and the fourth coupon, and the words are not asked.
+        Assert.InRange(read.Result.Change!.Since.Low, 7, 21);
+        Assert.DoesNotContain("Words", Since(read), StringComparison.Ordinal);
+        NoContradiction(felt);
+    }
+
+    private static string Since(TrendAnswer answer) => answer.Findings.Single(f => f.Rule == "trend-since").Message;
 
     [Fact]
     public void HalfTheLightIsNeverTheSameState()

@@ -5,8 +5,8 @@ namespace CalibGeom.Verification.Trends.Changes;
 /// <summary>From all ways of having changed to what to say of the change.</summary>
 internal sealed class ChangeReader
 {
-    // What is less probable than this share of the most probable way is left out of the sums.
-    private const double Negligible = 1e-5;
+    // The least probable ways, which together have at most this share, are left out of the sums.
+    private const double Negligible = 1e-4;
 
     // Middles of ten equal shares of a normal law, for times that are no linear function of the size.
     private static readonly double[] Tenths = Enumerable
@@ -17,22 +17,21 @@ internal sealed class ChangeReader
     private readonly ChangeModel model;
     private readonly TrendOptions options;
     private readonly int last;
-    private readonly bool readsGrowth;
+    private readonly bool readsGrowth,
+        readsWordsAlone;
     private readonly (double Weight, ChangeComponent Part)[] parts;
 
     internal ChangeReader(ChangeModel model, TrendOptions options, int last)
     {
         (this.model, this.options, this.last) = (model, options, last);
-        ChangeComponent[] all = model.Components(last).ToArray();
-        double top = all.Max(c => c.LogWeight);
-        parts = all.Select(c => (Weight: Math.Exp(c.LogWeight - top), c)).Where(c => c.Weight > Negligible).ToArray();
-        double sum = parts.Sum(p => p.Weight);
-        parts = parts.Select(p => (p.Weight / sum, p.Part)).ToArray();
-        readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
+        parts = Likely([.. model.Components(last)]);
+        GaugeValue[] values = [.. model.Filter.Points.SelectMany(p => p.Values)];
+        readsGrowth = values.Any(v => v.Gauge == Gauge.Growth);
+        readsWordsAlone = values.All(v => v.Felt);
     }
 
     /// <summary>The most probable single way.</summary>
-    internal ChangeComponent Best => parts.MaxBy(p => p.Weight).Part;
+    internal ChangeComponent Best => parts[0].Part;
 
     /// <summary>The share of the change by now that had come by a coupon, on average over all ways.</summary>
     internal double MovedBy(int coupon) =>
@@ -98,6 +97,24 @@ internal sealed class ChangeReader
             .MaxBy(t => t.Item2);
     }
 
+    /// <summary>The ways by falling weight, which adds up to 1.</summary>
+    private static (double Weight, ChangeComponent Part)[] Likely(ChangeComponent[] all)
+    {
+        double top = all.Max(c => c.LogWeight),
+            sum = all.Sum(c => Math.Exp(c.LogWeight - top)),
+            kept = 0;
+        var likely = new List<(double Weight, ChangeComponent Part)>();
+        foreach (ChangeComponent part in all.OrderByDescending(c => c.LogWeight))
+        {
+            if (kept >= (1 - Negligible) * sum)
+                break;
+            double weight = Math.Exp(part.LogWeight - top);
+            likely.Add((weight, part));
+            kept += weight;
+        }
+        return [.. likely.Select(p => (p.Weight / kept, p.Part))];
+    }
+
     private double Share(Func<ChangeComponent, bool> which) => parts.Where(p => which(p.Part)).Sum(p => p.Weight);
 
     private (double, double, double)[] Now(
@@ -153,11 +170,9 @@ internal sealed class ChangeReader
                     : (p.Weight, Low: Before(at), High: times[at]);
             })
             .ToArray();
-        return new Amount(
-            Mixture.Quantile(spans.Select(s => (s.Weight, (s.Low + s.High) / 2)), 0.5),
-            Mixture.Quantile(spans.Select(s => (s.Weight, s.Low)), 0.025),
-            Mixture.Quantile(spans.Select(s => (s.Weight, s.High)), 0.975)
-        );
+        // Words change when the truth has crossed a range, so that they cannot tell when it set out.
+        double low = readsWordsAlone ? times[0] : Mixture.Quantile(spans, 0.025);
+        return new Amount(Mixture.Quantile(spans, 0.5), low, Mixture.Quantile(spans, 0.975));
     }
 
     private Amount Crosses()

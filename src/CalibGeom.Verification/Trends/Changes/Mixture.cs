@@ -1,12 +1,13 @@
 using MathNet.Numerics.Distributions;
+using MathNet.Numerics.RootFinding;
 
 namespace CalibGeom.Verification.Trends.Changes;
 
-/// <summary>Quantiles of normal laws mixed by weight, and of weighted points.</summary>
+/// <summary>Quantiles of normal and of uniform laws mixed by weight, and of weighted points.</summary>
 internal static class Mixture
 {
     internal static Amount Of(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts) =>
-        new(Quantile(parts, 0.5), Quantile(parts, 0.025), Quantile(parts, 0.975));
+        new(QuantileOfNormals(parts, 0.5), QuantileOfNormals(parts, 0.025), QuantileOfNormals(parts, 0.975));
 
     internal static double Below(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts, double value)
     {
@@ -32,18 +33,36 @@ internal static class Mixture
         return sorted[^1].At;
     }
 
-    private static double Quantile(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts, double share)
+    /// <summary>The point below which a share of uniform laws, mixed by weight, lies.</summary>
+    internal static double Quantile(IReadOnlyList<(double Weight, double Low, double High)> spans, double share)
     {
-        double low = parts.Min(p => p.Mean - 8 * p.Deviation),
-            high = parts.Max(p => p.Mean + 8 * p.Deviation);
-        for (int i = 0; i < 40; i++)
-        {
-            double middle = (low + high) / 2;
-            if (Below(parts, middle) < share)
-                low = middle;
-            else
-                high = middle;
-        }
-        return (low + high) / 2;
+        double all = spans.Sum(s => s.Weight);
+        double Below(double at) =>
+            spans.Sum(s =>
+                s.Weight
+                * (
+                    at >= s.High ? 1
+                    : at <= s.Low ? 0
+                    : (at - s.Low) / (s.High - s.Low)
+                )
+            ) / all;
+        return Where(Below, share, spans.Min(s => s.Low), spans.Max(s => s.High));
     }
+
+    private static double QuantileOfNormals(
+        IReadOnlyList<(double Weight, double Mean, double Deviation)> parts,
+        double share
+    ) =>
+        Where(
+            at => Below(parts, at),
+            share,
+            parts.Min(p => p.Mean - 8 * p.Deviation),
+            parts.Max(p => p.Mean + 8 * p.Deviation)
+        );
+
+    // Brent's method falls back on halving, where a law is a jump, and then needs some forty steps.
+    private static double Where(Func<double, double> below, double share, double low, double high) =>
+        below(low) >= share ? low
+        : below(high) <= share ? high
+        : Brent.FindRoot(at => below(at) - share, low, high, 1e-9 * (high - low), 500);
 }
