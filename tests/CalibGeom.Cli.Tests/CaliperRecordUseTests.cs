@@ -25,9 +25,9 @@ public class CaliperRecordUseTests
         using var folder = new TemporaryFolder();
         Trial without = Added(folder, Soon, "", out _),
             with = Added(folder, Soon, " record=cal.caliper.csv", out JsonNode said);
-        // Two gauges say 0.03 mm. Against a permissible error of 0.02 (0.0100 of it the same at every length, 0.0058 along
-        // the scale) and a scatter of 0.008 that is an error of 0.03 x 0.0100^2 / (0.0100^2 + (0.0058^2 + 0.008^2) / 2),
-        // 0.020 mm, and half of it an edge.
+        // Two gauges say 0.03 mm. Against a permissible error of 0.02 (0.0100 of it the same at every length, 0.0058
+        // along the scale) and a scatter of 0.008 that is an error of 0.020 mm, half of it at an edge:
+        // 0.03 x 0.0100^2 / (0.0100^2 + (0.0058^2 + 0.008^2) / 2).
         Assert.Equal(without.GrowthX!.Value - 0.010, with.GrowthX!.Value, 0.001);
         Assert.True(with.GrowthX.Bias < 0.8 * without.GrowthX.Bias);
         Assert.DoesNotContain("caliper-record-old", said.ToJsonString(), StringComparison.Ordinal);

@@ -102,6 +102,70 @@ public class MakeSweepTests
         );
     }
 
+    /// <summary>What cannot work is counted once, told alike by every run, and written to the journal once.</summary>
+    [Fact]
+    public void WhatCannotWorkIsToldAgainAndNotMadeAgain()
+    {
+        using var folder = new TemporaryFolder();
+        const string line = "calibgeom make --object witness --sweep columns.diameters=0.4,0.6;0.6,0.4 -o out/{n}.stl";
+        Assert.Contains("1 made now, 0 stood already, 1 cannot work", Run(folder, line).Out, StringComparison.Ordinal);
+        string index = File.ReadAllText(folder["out/index.csv"]),
+            journal = File.ReadAllText(folder["out/index.journal.jsonl"]);
+        CliRun again = Run(folder, line);
+        Assert.Equal(ExitCode.Finding, again.ExitCode);
+        Assert.Contains("0 made now, 1 stood already, 1 cannot work", again.Out, StringComparison.Ordinal);
+        Assert.Equal(index, File.ReadAllText(folder["out/index.csv"]));
+        Assert.Equal(journal, File.ReadAllText(folder["out/index.journal.jsonl"]));
+    }
+
+    /// <summary>A journal is a file that anybody may have written: what is no row of this family is nothing.</summary>
+    [Theory]
+    [InlineData("null")]
+    [InlineData("[]")]
+    [InlineData("{\"number\":1}")]
+    [InlineData(
+        "{\"number\":1,\"values\":null,\"digest\":null,\"geometryVersion\":2,\"file\":\"1.stl\",\"errors\":0,\"warnings\":0}"
+    )]
+    [InlineData(
+        "{\"number\":1,\"values\":[],\"digest\":\"\",\"geometryVersion\":2,\"file\":\"\",\"errors\":0,\"warnings\":0,\"volume\":1e999}"
+    )]
+    public void AHostileLineOfTheJournalIsPassedOver(string row)
+    {
+        using var folder = new TemporaryFolder();
+        const string line = "calibgeom make --object witness --sweep columns.lean=0,5 --shard 1/2 -o out/{n}.stl";
+        Run(folder, line);
+        string index = File.ReadAllText(folder["out/index.1-of-2.json"]);
+        File.AppendAllText(folder["out/index.1-of-2.journal.jsonl"], row + "\n");
+        CliRun again = Run(folder, line);
+        Assert.Equal((ExitCode.Done, index), (again.ExitCode, File.ReadAllText(folder["out/index.1-of-2.json"])));
+        Assert.Contains("0 made now, 1 stood already", again.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AJournalWithAnEndlessLineIsRefusedInWords()
+    {
+        using var folder = new TemporaryFolder();
+        const string line = "calibgeom make --object witness --sweep columns.lean=0,5 --shard 1/2 -o out/{n}.stl";
+        Run(folder, line);
+        File.AppendAllText(folder["out/index.1-of-2.journal.jsonl"], new string('x', 70_000));
+        CliRun again = Run(folder, line);
+        Assert.Equal(ExitCode.BadUse, again.ExitCode);
+        Assert.Contains("index.1-of-2.journal.jsonl:2: a journal has at most", again.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>A file of another length is not the one that the journal tells of.</summary>
+    [Fact]
+    public void AFileThatWasCutIsMadeAgain()
+    {
+        using var folder = new TemporaryFolder();
+        const string line = "calibgeom make --object witness --sweep columns.lean=0,5 --shard 1/2 -o out/{n}.stl";
+        Run(folder, line);
+        byte[] whole = File.ReadAllBytes(folder["out/1.stl"]);
+        File.WriteAllBytes(folder["out/1.stl"], whole[..1000]);
+        Assert.Contains("1 made now, 0 stood already", Run(folder, line).Out, StringComparison.Ordinal);
+        Assert.Equal(whole, File.ReadAllBytes(folder["out/1.stl"]));
+    }
+
     [Theory]
     [InlineData("--sweep columns.leen=0,5 -o out/{n}.stl", "no parameter columns.leen")]
     [InlineData("--sweep columns.lean=0,5 -o out/x.stl", "{n}")]

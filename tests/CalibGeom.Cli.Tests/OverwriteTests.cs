@@ -24,6 +24,10 @@ public class OverwriteTests
             },
             { "make --object witness --picture new.png -o new.3mf", "new.3mf new.png" },
             { "make --object witness --picture new.pdf -o new.obj", "new.obj new.pdf" },
+            {
+                "make --object witness --sweep columns.lean=0,5 --shard 2/2 -o new-{n}.stl",
+                "new-2.stl index.2-of-2.csv index.2-of-2.json index.2-of-2.journal.jsonl"
+            },
             { "readings --object witness -o new.csv", "new.csv" },
             { "readings --object witness --sheet new.html", "new.html" },
             { "draw --object witness -o new.svg", "new.svg" },

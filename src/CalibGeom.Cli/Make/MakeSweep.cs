@@ -54,6 +54,7 @@ internal static class MakeSweep
                 MakeFiles.Add(files, path, new SpecSource(name, made.Spec), made, mesh);
                 files.Commit();
             },
+            io.NewOutputs,
             bar
         );
     }
@@ -61,14 +62,13 @@ internal static class MakeSweep
     private static void WriteText(CommandIo io, ObjectFamily family, FamilyShard shard, FamilyResult result)
     {
         string part = shard.Of == 1 ? "" : $", part {shard.Part} of {shard.Of}";
-        int made = result.Rows.Count - result.Known;
         io.Out.WriteLine(
-            $"{family.Name}: {family.Count} objects{part}: {made} made now, {result.Known} stood already, "
+            $"{family.Name}: {family.Count} objects{part}: {result.Made} made now, {result.Known} stood already, "
                 + $"{result.Failing} cannot work"
         );
         foreach (string path in result.Files)
             io.Say($"wrote {path}");
-        io.Say(Caution.Text);
+        io.SayCaution();
     }
 
     private static JsonObject Describe(ObjectFamily family, FamilyResult result)

@@ -33,6 +33,16 @@ public sealed class OutputSet : IDisposable
         (this.refusal, this.move) = (refusal, move);
     }
 
+    /// <summary>Refuses, before any work is done, a file that may not be written over.</summary>
+    /// <param name="path">The destination.</param>
+    /// <exception cref="InputException">It may not.</exception>
+    public void RequireFree(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        if (refusal(path) is { } reason)
+            throw new InputException(reason);
+    }
+
     /// <summary>Writes one file beside its destination.</summary>
     /// <param name="path">The destination; its directory must exist.</param>
     /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is
@@ -55,8 +65,7 @@ public sealed class OutputSet : IDisposable
         string destination = RealPath.Of(full);
         if (files.Exists(f => f.Destination == destination))
             throw new InputException($"Cannot write {path} twice in one run. Name different files.");
-        if (refusal(path) is { } reason)
-            throw new InputException(reason);
+        RequireFree(path);
         var file = PendingFile.Beside(destination);
         files.Add(file);
         file.Write(write);

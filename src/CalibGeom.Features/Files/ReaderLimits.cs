@@ -30,6 +30,12 @@ public static class ReaderLimits
     /// <summary>Lines of a log.</summary>
     public const int LogLines = 100_000;
 
+    /// <summary>A line of a family's journal, characters.</summary>
+    public const int FamilyJournalLineCharacters = 1 << 16;
+
+    /// <summary>Lines of a family's journal: ten runs of the largest family.</summary>
+    public const int FamilyJournalLines = 10_000_000;
+
     /// <summary>What is piped in where a file could be named, bytes.</summary>
     public const long PipedBytes = 4L << 30;
 

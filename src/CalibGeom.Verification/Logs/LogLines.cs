@@ -43,20 +43,14 @@ internal sealed class LogLines(TextReader reader, string name, bool isBytes)
 
     private string? Line()
     {
-        if (reader.Peek() < 0)
-            return null;
-        var line = new StringBuilder();
-        int c;
-        while ((c = reader.Read()) >= 0 && c != '\n')
-            if (line.Length < LongestLine)
-                line.Append((char)c);
-            else
-                throw new InputException(
-                    FormattableString.Invariant(
-                        $"{name}:{Number + 1}: this line is longer than {LongestLine} characters. It is no log."
-                    )
-                );
-        return line.ToString().TrimEnd('\r');
+        string? line = BoundedLine.Read(reader, LongestLine);
+        return line?.Length > LongestLine
+            ? throw new InputException(
+                FormattableString.Invariant(
+                    $"{name}:{Number + 1}: this line is longer than {LongestLine} characters. It is no log."
+                )
+            )
+            : line?.TrimEnd('\r');
     }
 
     private string Decoded(string characters)

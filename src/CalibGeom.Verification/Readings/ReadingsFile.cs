@@ -47,7 +47,7 @@ public static class ReadingsFile
             : ReadingsCsv.Parse(text, name);
     }
 
-    /// <summary>Readings without a file, each as <c>box1.outside.x=8.02</c>; values as in a file, sizes in mm.</summary>
+    /// <summary>Readings without a file, as <c>box1.outside.x=8.02</c>; values as in a file, sizes in mm.</summary>
     /// <param name="given">The readings, in any order.</param>
     /// <exception cref="InputException">One is no reading; the message begins with it.</exception>
     public static ReadingSet Given(IEnumerable<string> given)

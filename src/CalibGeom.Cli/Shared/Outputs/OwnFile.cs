@@ -1,5 +1,6 @@
 using System.IO.Compression;
 using System.Text;
+using CalibGeom.Objects.Families;
 using CalibGeom.Verification.Maps;
 using CalibGeom.Verification.Readings;
 
@@ -29,7 +30,7 @@ internal static class OwnFile
         {
             return Is(path, ".3mf") ? IsOurPackage(path)
                 : IsTable(path) ? IsOurTable(path)
-                : Holds(path, Mark(path));
+                : Array.Exists(Marks(path), mark => Holds(path, mark));
         }
         catch (Exception e) when (e is IOException or InvalidDataException or UnauthorizedAccessException)
         {
@@ -37,26 +38,30 @@ internal static class OwnFile
         }
     }
 
-    /// <summary>What stands near the beginning or the end of each kind of file that we write.</summary>
-    private static string Mark(string path) =>
+    /// <summary>What one of stands near the beginning or the end of each kind of file that we write.</summary>
+    private static string[] Marks(string path) =>
         Path.GetExtension(path).ToUpperInvariant() switch
         {
-            ".STL" => " mm digest ",
-            ".OBJ" => "# mm\no ",
+            ".STL" => [" mm digest "],
+            ".OBJ" => ["# mm\no "],
             // Readings in JSON name a digest too, but hold no spec.
-            ".JSON" => "\"spec\":",
-            ".SVG" => "font-family=\"'DejaVu Sans', Verdana, sans-serif\">",
-            ".HTML" => "style-src 'unsafe-inline'; img-src data:\">",
-            _ => "calibgeom",
+            ".JSON" => ["\"spec\":", FamilyIndex.JsonBeginning],
+            ".JSONL" => [FamilyIndex.JournalMark],
+            ".SVG" => ["font-family=\"'DejaVu Sans', Verdana, sans-serif\">"],
+            ".HTML" => ["style-src 'unsafe-inline'; img-src data:\">"],
+            _ => ["calibgeom"],
         };
 
     private static bool IsTable(string path) => Is(path, ".csv");
 
     /// <summary>
-    /// A feature table, a grid of light, a sheet that nobody has filled in, or readings that were simulated.
+    /// A feature table, the index of a family, a grid of light, a sheet that nobody has filled in, or simulated
+    /// readings.
     /// </summary>
     private static bool IsOurTable(string path)
     {
+        if (Holds(path, FamilyIndex.CsvMark))
+            return true;
         if (new FileInfo(path).Length > LargestSheet)
             return false;
         string text = File.ReadAllText(path);

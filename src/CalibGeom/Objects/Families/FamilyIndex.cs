@@ -10,6 +10,15 @@ namespace CalibGeom.Objects.Families;
 /// </summary>
 public static class FamilyIndex
 {
+    /// <summary>How each index that is written as JSON begins.</summary>
+    public const string JsonBeginning = "{\"axes\":[\"";
+
+    /// <summary>What the first line of each index that is written as CSV ends with.</summary>
+    public const string CsvMark = ",file,digest,errors,warnings,triangles,volume,finding\n";
+
+    /// <summary>What each line of a journal holds.</summary>
+    public const string JournalMark = ",\"geometryVersion\":";
+
     /// <summary>Writes <c>number,(axes),file,digest,errors,warnings,triangles,volume,finding</c>.</summary>
     /// <param name="stream">Where to; stays open.</param>
     /// <param name="family">The family.</param>
@@ -20,22 +29,7 @@ public static class FamilyIndex
         ArgumentNullException.ThrowIfNull(family);
         ArgumentNullException.ThrowIfNull(rows);
         using var writer = new StreamWriter(stream, new UTF8Encoding(false), leaveOpen: true) { NewLine = "\n" };
-        writer.WriteLine(
-            string.Join(
-                ',',
-                [
-                    "number",
-                    .. family.Axes.Select(a => CsvText.Quote(a.Name)),
-                    "file",
-                    "digest",
-                    "errors",
-                    "warnings",
-                    "triangles",
-                    "volume",
-                    "finding",
-                ]
-            )
-        );
+        writer.Write(string.Join(',', ["number", .. family.Axes.Select(a => CsvText.Quote(a.Name))]) + CsvMark);
         foreach (FamilyRow row in rows)
             writer.WriteLine(
                 string.Join(

@@ -23,11 +23,14 @@ public static class FamilyMaker
     /// missing.</param>
     /// <param name="write">Writes the files of one object: its name, itself, its mesh, the path of the mesh. Called on
     /// several threads.</param>
+    /// <param name="outputs">Gives a set of outputs with the rule that holds for the index and the journal beside it;
+    /// null for one that may write over any file.</param>
     /// <param name="progress">Told the finished part, 0 to 1.</param>
     /// <param name="cancellation">Stops the work between objects; what is made stays and is known to the next
     /// run.</param>
     /// <returns>What was made and where the index is.</returns>
-    /// <exception cref="InputException">The pattern's file name lacks <c>{n}</c>.</exception>
+    /// <exception cref="InputException">The pattern's file name lacks <c>{n}</c>, index or journal may not be written
+    /// over, or the journal is none.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">A file may not be written.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
@@ -36,45 +39,56 @@ public static class FamilyMaker
         FamilyShard shard,
         string pattern,
         Action<string, TestObject, TriangleMesh, string> write,
+        Func<OutputSet>? outputs = null,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(family);
+        ArgumentNullException.ThrowIfNull(shard);
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentNullException.ThrowIfNull(write);
-        if (!Path.GetFileName(pattern).Contains(NumberMark, StringComparison.Ordinal))
-            throw new InputException(
-                $"{pattern}: the file name of a family needs {NumberMark}, which stands for the number."
-            );
-        string folder = Path.GetDirectoryName(pattern) is { Length: > 0 } named ? named : ".";
-        Directory.CreateDirectory(folder);
-        string index = Path.Combine(folder, shard.Of == 1 ? "index" : $"index.{shard.Part}-of-{shard.Of}");
+        string index = IndexOf(pattern, shard);
+        (string csv, string json, string past) = (index + ".csv", index + ".json", index + ".journal.jsonl");
+        using OutputSet files = outputs?.Invoke() ?? new OutputSet();
+        foreach (string path in new[] { csv, json, past })
+            files.RequireFree(path);
         int[] numbers = [.. shard.Numbers(family.Count)];
         var rows = new FamilyRow[numbers.Length];
         int done = 0,
             known = 0;
-        using (var journal = new FamilyJournal(index + ".journal.jsonl"))
+        using (var journal = new FamilyJournal(past))
             Each(
                 numbers.Length,
                 i =>
                 {
                     string path = pattern.Replace(NumberMark, family.Label(numbers[i]), StringComparison.Ordinal);
                     FamilyRow row = Make(family, numbers[i], path, journal.Known, write, out bool stood);
-                    if (stood)
-                        Interlocked.Increment(ref known);
-                    else
+                    if (!stood)
                         journal.Add(row);
+                    else if (row.Errors == 0)
+                        Interlocked.Increment(ref known);
                     rows[i] = row;
                     progress?.Report((double)Interlocked.Increment(ref done) / numbers.Length);
                 },
                 cancellation
             );
-        using var files = new OutputSet();
-        files.Add(index + ".csv", stream => FamilyIndex.WriteCsv(stream, family, rows));
-        files.Add(index + ".json", stream => FamilyIndex.WriteJson(stream, family, rows));
+        files.Add(csv, stream => FamilyIndex.WriteCsv(stream, family, rows));
+        files.Add(json, stream => FamilyIndex.WriteJson(stream, family, rows));
         files.Commit();
-        return new FamilyResult(rows, known, [index + ".csv", index + ".json"]);
+        return new FamilyResult(rows, known, [csv, json]);
+    }
+
+    /// <summary>The path of the index without its ending, in a folder that exists.</summary>
+    private static string IndexOf(string pattern, FamilyShard shard)
+    {
+        if (!Path.GetFileName(pattern).Contains(NumberMark, StringComparison.Ordinal))
+            throw new InputException(
+                $"{pattern}: the file name of a family needs {NumberMark}, which stands for the number."
+            );
+        string folder = Path.GetDirectoryName(pattern) is { Length: > 0 } named ? named : ".";
+        Directory.CreateDirectory(folder);
+        return Path.Combine(folder, shard.Of == 1 ? "index" : $"index.{shard.Part}-of-{shard.Of}");
     }
 
     /// <summary>On all cores; the first thing that goes wrong comes out as it is.</summary>
@@ -104,7 +118,7 @@ public static class FamilyMaker
         out bool stood
     )
     {
-        stood = false;
+        known.TryGetValue(number, out FamilyRow? row);
         FamilyMember member;
         try
         {
@@ -112,16 +126,18 @@ public static class FamilyMaker
         }
         catch (InputException e)
         {
-            return Refused(family, number, e);
+            FamilyRow refused = Refused(family, number, e);
+            stood = row is not null && row.Digest == refused.Digest && row.Finding == refused.Finding;
+            return refused;
         }
         string digest = SpecDigest.Of(member.Spec);
         stood =
-            known.TryGetValue(number, out FamilyRow? row)
+            row is not null
             && row.Digest == digest
             && row.GeometryVersion == ObjectHeader.GeometryVersion
-            && (row.Errors > 0 || (row.File == Path.GetFileName(path) && File.Exists(path)));
+            && (row.Errors > 0 || (row.File == Path.GetFileName(path) && IsThere(path, row.Bytes)));
         if (stood)
-            return row!;
+            return row! with { Number = number, Values = member.Values };
         TestObject made = TestObjectBuilder.Build(member.Spec);
         IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
         int errors = findings.Count(f => f.Severity == Severity.Error);
@@ -140,8 +156,17 @@ public static class FamilyMaker
             return row;
         TriangleMesh mesh = made.ToMesh();
         write($"{family.Name}-{family.Label(number)}", made, mesh, path);
-        return row with { Triangles = mesh.TriangleCount, Volume = mesh.Volume };
+        return row with
+        {
+            Bytes = new FileInfo(path) is { Exists: true } file ? file.Length : 0,
+            Triangles = mesh.TriangleCount,
+            Volume = mesh.Volume,
+        };
     }
+
+    /// <summary>Whether a file is as long as the one that was written; another one is made again.</summary>
+    private static bool IsThere(string path, long bytes) =>
+        new FileInfo(path) is { Exists: true } file && file.Length == bytes;
 
     /// <summary>Values that are each allowed may still not go together.</summary>
     private static FamilyRow Refused(ObjectFamily family, int number, InputException e) =>

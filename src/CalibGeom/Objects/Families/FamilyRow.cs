@@ -18,6 +18,9 @@ public sealed record FamilyRow
     /// <summary>The name of its mesh file, beside the index; empty when the design cannot work.</summary>
     public required string File { get; init; }
 
+    /// <summary>The length of that file; 0 without one.</summary>
+    public long Bytes { get; init; }
+
     /// <summary>How many errors the design rules found.</summary>
     public required int Errors { get; init; }
 
