@@ -197,7 +197,7 @@ internal static class PredictCommand
         {
             OwnJoint? own = joint is null
                 ? null
-                : prediction.For(joint.Peg, joint.Hole, want, options.Limits ?? joint.Iso?.Limits);
+                : prediction.For(joint.Peg, joint.Hole, want, joint.Iso?.Limits ?? options.Limits);
             Finding[] findings =
             [
                 .. source.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),

@@ -136,7 +136,9 @@ internal static class PredictReport
         if (p.PrintThrough is { } z)
             writer.WriteLine($"print-through: {Between(z)}");
         if (p.Squeeze is { } q)
-            writer.WriteLine($"squeezed lowest layers by the tab, less print-through: {Between(q)}");
+            writer.WriteLine(
+                $"squeezed lowest layers by the tab, less print-through: {(q.High > 0 ? Between(q) : "none seen")}"
+            );
         if (p.LowestLayers is { } l)
             writer.WriteLine(
                 $"lost by the lowest layers, from the plinth: {Mm(l.Lost.Value)} mm +- {Mm(l.Lost.Expanded)}"

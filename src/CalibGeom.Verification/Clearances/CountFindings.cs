@@ -1,3 +1,4 @@
+using System.Globalization;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
@@ -5,6 +6,29 @@ namespace CalibGeom.Verification.Clearances;
 /// <summary>What is to be said of counts.</summary>
 internal static class CountFindings
 {
+    /// <summary>Slots of the tab that are no higher than a tunnel of the comb that light has closed.</summary>
+    internal static IEnumerable<Finding> AgainstTheComb(MatchedReadings matched, Bracket? printThrough)
+    {
+        if (
+            printThrough is null
+            || matched.CountOf(KnownFeatures.SqueezeOpen) is not { } open
+            || matched.Table.Find(KnownFeatures.SqueezeOpen)?.Openings is not { Count: > 0 } slots
+        )
+            yield break;
+        int lower = slots.Count(h => h <= printThrough.Low) - (slots.Count - open);
+        if (lower > 0)
+            yield return new Finding(
+                "tab-against-comb",
+                Severity.Warning,
+                KnownFeatures.SqueezeOpen,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The comb's tunnel of {printThrough.Low:0.###} mm is closed, yet slots of the squeeze tab that are no higher count as open: {lower} of {open}."
+                ),
+                "Count both again, with a film or a wire of 0.1 mm: light closes in the tab what it closes in the comb."
+            );
+    }
+
     /// <summary>A count of slots whose heights the table does not tell says nothing in mm; it is not guessed.</summary>
     internal static IEnumerable<Finding> Of(MatchedReadings matched) =>
         matched

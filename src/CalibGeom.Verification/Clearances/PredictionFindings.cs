@@ -21,6 +21,7 @@ internal static class PredictionFindings
             .. Differing(p),
             .. Missing(p, prints[0]),
             .. prints.SelectMany(CountFindings.Of),
+            .. CountFindings.AgainstTheComb(prints[0], p.PrintThrough),
             .. Felt(knowledge),
             .. LayerFindings.Of(p),
         ];

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -43,8 +44,10 @@ public static class PredictionText
     public static string ResultLine(string name, Estimate e)
     {
         ArgumentNullException.ThrowIfNull(e);
-        string freedom = e.DegreesOfFreedom is > 0 and < 1000
-            ? Say($"{Math.Floor(e.DegreesOfFreedom):0} degrees of freedom")
+        double student = Coverage.StudentFactor(e.DegreesOfFreedom);
+        string freedom =
+            Math.Abs(e.CoverageFactor - student) > 1e-9 * student ? "from the distribution drawn, JCGM 101"
+            : e.DegreesOfFreedom < 1000 ? Say($"{Math.Floor(e.DegreesOfFreedom):0} degrees of freedom")
             : "many degrees of freedom";
         return Say(
             $"{name} = ({e.Value:0.0000} +- {e.Expanded:0.0000}) mm, where the number after +- is U = k u with u = {e.StandardUncertainty:0.0000} mm and k = {e.CoverageFactor:0.00} ({freedom}), for a level of confidence of 95 %"

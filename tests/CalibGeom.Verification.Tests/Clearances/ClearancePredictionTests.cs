@@ -260,6 +260,37 @@ public class ClearancePredictionTests
         Assert.Contains("set aside", far.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(2, null)]
+    [InlineData(3, "1 of 3")]
+    [InlineData(5, "3 of 5")]
+    public void TheTabIsNotMoreOpenThanTheComb(int open, string? said)
+    {
+        // Print-through over 0.25 mm closes the tab's slots of 0.1, 0.16 and 0.25 mm: two are left.
+        ClearancePrediction p = Predict([
+            .. Sizes(0.01),
+            Reading.Count("slots.open", 5),
+            Reading.Count("squeeze.open", open),
+        ]);
+        Assert.Equal(said, p.Findings.SingleOrDefault(f => f.Rule == "tab-against-comb")?.Message[^7..^1]);
+    }
+
+    [Fact]
+    public void TheResultLineSaysWhereItsFactorIsFrom()
+    {
+        string Line(double growth, FeltFit? felt)
+        {
+            Reading[] fits = felt is { } f ? [Reading.Felt("joint1.fit", f)] : [];
+            return PredictionText.ResultLine("c", Predict([.. Sizes(growth), .. fits]).Joints[0].Axes[0].Clearance);
+        }
+        Assert.Matches(@"k = (1\.9[5-9]|2\.\d\d) \((\d+|many) degrees of freedom\)", Line(0.01, null));
+        Assert.EndsWith(
+            "(from the distribution drawn, JCGM 101), for a level of confidence of 95 %",
+            Line(0.01, FeltFit.Slides),
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void SlotsBracketPrintThroughAndTheTabGivesSqueeze()
     {
