@@ -108,17 +108,11 @@ public class CaliperRecordUseTests
         folder.Write("bench.csv", Head + record + Columns + Boxes + Spans);
     }
 
-    private static CliRun Add(TemporaryFolder folder, DateOnly day, string log) =>
-        CliRun.On(
-            day,
-            [
-                .. "log add BENCH --time 2.5 --rest 1 --resin Demo --printer bench --object standard --json"
-                    .Split(' ')
-                    .Select(w => w == "BENCH" ? folder["bench.csv"] : w),
-                "--to",
-                log,
-            ]
-        );
+    private static CliRun Add(TemporaryFolder folder, DateOnly day, string log)
+    {
+        string[] settings = "--time 2.5 --rest 1 --resin Demo --printer bench --object standard --json".Split(' ');
+        return CliRun.On(day, ["log", "add", folder["bench.csv"], .. settings, "--to", log]);
+    }
 
     private static JsonNode Result(CliRun run)
     {

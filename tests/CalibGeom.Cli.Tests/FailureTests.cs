@@ -33,12 +33,57 @@ public class FailureTests
         Assert.Equal("make", (string?)envelope["command"]);
     }
 
+    /// <summary>What is left out is the middle: the end says what is wrong and what to do.</summary>
     [Fact]
-    public void AMessageIsNeverLongerThanTwoThousandCharacters()
+    public void AMessageIsNeverLongerThanTwoThousandCharactersAndKeepsItsEnds()
     {
+        string whole = CliRun.Of("make", "--object", "xyz").Error.Trim();
+        string end = whole[(whole.IndexOf("xyz", StringComparison.Ordinal) + 3)..];
+        Assert.InRange(end.Length, 20, 900);
         CliRun run = CliRun.Of("make", "--object", new string('x', 100_000));
         Assert.Equal(ExitCode.BadUse, run.ExitCode);
-        Assert.InRange(run.Error.Length, 10, 2100);
+        Assert.InRange(run.Error.Length, 10, 2000);
+        Assert.StartsWith("calibgeom make: xxx", run.Error, StringComparison.Ordinal);
+        Assert.EndsWith(end, run.Error.TrimEnd(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnEmojiIsNotCutInHalf()
+    {
+        string smiles = string.Concat(Enumerable.Repeat("\ud83d\ude00", 5000));
+        foreach (string odd in new[] { "", "x" })
+            Assert.DoesNotMatch(
+                "(^|[^\ud800-\udbff])[\udc00-\udfff]|[\ud800-\udbff]([^\udc00-\udfff]|$)",
+                CliRun.Of("make", "--object", odd + smiles).Error
+            );
+    }
+
+    /// <summary>A trace is whole, however long: what caused the fault may stand anywhere in it.</summary>
+    [Fact]
+    public void TheTraceIsWholeWhenItIsAskedFor()
+    {
+        Environment.SetEnvironmentVariable(Failure.TraceVariable, "1");
+        try
+        {
+            (int code, string said, string text) = Run(() => Deep(60), "--json");
+            Assert.Equal(ExitCode.Fault, code);
+            Assert.True(said.Length > 4000);
+            Assert.Contains("the cause", said, StringComparison.Ordinal);
+            Assert.Equal(61, said.Split('\n').Count(l => l.Contains(nameof(Deep) + "(", StringComparison.Ordinal)));
+            Assert.Contains(nameof(CommandHost) + ".Run(", said, StringComparison.Ordinal);
+            Assert.DoesNotContain("the cause", text, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Environment.SetEnvironmentVariable(Failure.TraceVariable, null);
+        }
+    }
+
+    private static void Deep(int more)
+    {
+        if (more == 0)
+            throw new InvalidOperationException("seen", new InvalidCastException("the cause"));
+        Deep(more - 1);
     }
 
     [Fact]

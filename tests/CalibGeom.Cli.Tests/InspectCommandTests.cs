@@ -198,44 +198,6 @@ public class InspectCommandTests
         Assert.Contains("millimetres", run.Error, StringComparison.Ordinal);
     }
 
-    /// <summary>
-    /// With a clock on which everything takes long, a bar is drawn while reading, for the surface and for the layers,
-    /// and wiped away.
-    /// </summary>
-    [Fact]
-    public void ATerminalSeesProgressThroughAllOfTheWork()
-    {
-        using var folder = new TemporaryFolder();
-        CliRun.Of("make", "--object", "witness", "-o", folder["a.obj"]);
-        using var error = new StringWriter();
-        var io = new CommandIo
-        {
-            Out = TextWriter.Null,
-            Error = error,
-            OpenInput = () => Stream.Null,
-            OpenOutput = () => Stream.Null,
-            Interactive = true,
-            Clock = new SlowClock(),
-        };
-        Assert.Equal(ExitCode.Done, CommandHost.Run(["inspect", folder["a.obj"], "--layer", "0.1"], io));
-        int[] bars =
-        [
-            .. error.ToString().Split('\r').Where(s => s.StartsWith('[')).Select(s => s.Count(c => c == '#')),
-        ];
-        Assert.Equal(bars.Order().Distinct(), bars);
-        Assert.Contains(bars, filled => filled < 6);
-        Assert.True(bars.Count(filled => filled is > 6 and < 20) > 1);
-        Assert.True(bars.Count(filled => filled > 20) > 10);
-        Assert.EndsWith($"\r{new string(' ', 42)}\r", error.ToString(), StringComparison.Ordinal);
-    }
-
-    private sealed class SlowClock : TimeProvider
-    {
-        private long now;
-
-        public override long GetTimestamp() => now += 2 * TimestampFrequency;
-    }
-
     /// <summary>The example of docs/inspect.md.</summary>
     [Fact]
     public void TheExampleInTheDocsIsWhatComesOut()

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Shared.Terminals;
 using CalibGeom.Formats;
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
@@ -65,7 +66,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
     private Inspected Inspect(string path)
     {
         ObjectFile? against = request.Against?.Invoke(path);
-        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Progress, io.Clock) : null;
+        using ProgressBar? bar = ProgressBar.For(io, "inspecting");
         MeshFile file = Read(path, bar?.Step(0, Reading));
         LayerSettings settings = Settings(against?.Spec.Process ?? Carried(file));
         TestObject? wanted = against is { Coupons.Count: 0 } ? Made(against) : null;

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Shared.Terminals;
 using CalibGeom.Features.Files;
 using CalibGeom.Objects.Families;
 
@@ -43,7 +44,7 @@ internal static class MakeSweep
 
     private static FamilyResult Make(CommandIo io, MakeRequest request, ObjectFamily family, FamilyShard shard)
     {
-        using ProgressBar? bar = io.Interactive ? new ProgressBar(io.Error, io.Clock) : null;
+        using ProgressBar? bar = ProgressBar.For(io, "making");
         return FamilyMaker.Run(
             family,
             shard,

@@ -18,10 +18,9 @@ internal sealed record PrintEstimate(int Layers, double LayerHeight, double Seco
     {
         if (process is null)
             return null;
-        double layers = Math.Ceiling(height / process.LayerHeight - 1e-6);
         var cycle = new LayerCycle(process.BaseLayers, process.BaseTime);
         return new(
-            (int)layers,
+            LayerCycle.Layers(height, process.LayerHeight),
             process.LayerHeight,
             cycle.PrintTime(new ExposureSettings(Exposure, 0, 0), process.LayerHeight, height)
         );

@@ -1,4 +1,5 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Cli.Shared.Terminals;
 using CalibGeom.Features.Files;
 using CalibGeom.Objects;
 using CalibGeom.Plates;
@@ -14,9 +15,9 @@ internal sealed class PlaceParts : IDisposable
     private readonly List<PlatePart> parts = [];
     private readonly List<string> paths = [];
     private TemporaryCopy? copy;
-    private string shown = "";
+    private ProgressBar? bar;
 
-    private PlaceParts(CommandIo io) => this.io = io;
+    private PlaceParts(CommandIo io) => (this.io, bar) = (io, ProgressBar.For(io, "placing"));
 
     internal IReadOnlyList<PlatePart> All => parts;
 
@@ -34,9 +35,9 @@ internal sealed class PlaceParts : IDisposable
             opened.Dispose();
             throw;
         }
-        if (io.Interactive)
+        if (opened.bar is { } bar)
             foreach (PlatePart part in opened.parts)
-                part.Progress = opened.Show;
+                part.Progress = (p, done) => bar.Report(p.Name, (double)done / p.TriangleCount);
         return opened;
     }
 
@@ -50,16 +51,18 @@ internal sealed class PlaceParts : IDisposable
             })
             .ToArray();
 
-    /// <summary>Wipes the line of progress.</summary>
+    /// <summary>Wipes the bar away; the parts are gone through no more.</summary>
     internal void EndProgress()
     {
-        if (shown.Length > 0)
-            io.Progress.Write($"\r{new string(' ', shown.Length)}\r");
-        shown = "";
+        foreach (PlatePart part in parts)
+            part.Progress = null;
+        bar?.Dispose();
+        bar = null;
     }
 
     public void Dispose()
     {
+        EndProgress();
         copy?.Dispose();
     }
 
@@ -67,15 +70,6 @@ internal sealed class PlaceParts : IDisposable
     {
         parts.Add(PlatePart.Open(path, lenient));
         paths.Add(path);
-    }
-
-    private void Show(PlatePart part, long done)
-    {
-        string text = $"{part.Name} {100 * done / part.TriangleCount} %";
-        if (text == shown)
-            return;
-        io.Progress.Write($"\r{text.PadRight(shown.Length)}");
-        shown = text.PadRight(shown.Length);
     }
 
     /// <summary>A part is gone through several times, which standard input cannot be.</summary>

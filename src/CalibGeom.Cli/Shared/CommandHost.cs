@@ -40,7 +40,7 @@ internal static class CommandHost
         }
         catch (Exception e)
         {
-            return Failure.Tell(io, name, Failure.Words(e), json, ExitCode.Fault);
+            return Failure.Tell(io, name, e, json);
         }
     }
 

@@ -21,9 +21,6 @@ internal sealed class CommandIo
         init => field = PlainWriter.Over(value);
     }
 
-    /// <summary>Where progress is drawn: <see cref="Error"/>, which lets a line be drawn over.</summary>
-    internal TextWriter Progress => ((PlainWriter)Error).Inner;
-
     /// <summary>Standard input, as bytes.</summary>
     internal required Func<Stream> OpenInput { get; init; }
 

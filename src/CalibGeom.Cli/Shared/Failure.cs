@@ -10,13 +10,14 @@ internal static class Failure
     /// <summary>The environment variable that asks for the trace of a fault.</summary>
     internal const string TraceVariable = "CALIBGEOM_TRACE";
 
-    private const int Longest = 2000;
+    private const int Longest = 1900;
+    private const string Cut = " (...) ";
 
     /// <summary>Says it and returns the exit code.</summary>
     internal static int Tell(CommandIo io, string name, string message, bool json, int code)
     {
         string said = Short(message);
-        io.Error.WriteLine(Short($"{name}: {said}"));
+        io.Error.WriteLine($"{name}: {said}");
         if (json)
             Envelope.Write(
                 io.Out,
@@ -27,23 +28,34 @@ internal static class Failure
         return code;
     }
 
-    /// <summary>What is said of a fault of this program; the whole trace when it is asked for.</summary>
-    internal static string Words(Exception fault)
+    /// <summary>Says a fault of this program, with its whole trace when that is asked for.</summary>
+    internal static int Tell(CommandIo io, string name, Exception fault, bool json)
     {
+        int code = Tell(io, name, Words(fault), json, ExitCode.Fault);
         if (!string.IsNullOrEmpty(Environment.GetEnvironmentVariable(TraceVariable)))
-            return fault.ToString();
-        return fault is OutOfMemoryException
+            io.Error.WriteLine(fault.ToString());
+        return code;
+    }
+
+    private static string Words(Exception fault) =>
+        fault is OutOfMemoryException
             ? "there is not enough memory for this input. Give a smaller one."
             : $"this is a fault of the program, not of yours ({fault.GetType().Name}). Files stand as they were. "
                 + $"Please report it with what {TraceVariable}=1 adds.";
-    }
 
     /// <summary>
-    /// One line of at most 2,000 characters, also where names of other people in it are longer or hold escapes.
+    /// A message of at most 1,900 characters, also where names of other people in it are longer or hold escapes. What
+    /// is too much is left out of its middle: the beginning says where it is, the end what to do.
     /// </summary>
     private static string Short(string message)
     {
         string plain = PlainWriter.Plain(message);
-        return plain.Length <= Longest ? plain : plain[..(Longest - 20)] + " (and so on)";
+        if (plain.Length <= Longest)
+            return plain;
+        int half = (Longest - Cut.Length) / 2;
+        // Half a letter of two units is no letter.
+        string begin = char.IsHighSurrogate(plain[half - 1]) ? plain[..(half - 1)] : plain[..half],
+            end = char.IsLowSurrogate(plain[^half]) ? plain[^(half - 1)..] : plain[^half..];
+        return begin + Cut + end;
     }
 }

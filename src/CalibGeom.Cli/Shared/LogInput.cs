@@ -10,7 +10,7 @@ internal static class LogInput
     {
         if (path != "-")
             return TrialLog.ReadFile(path);
-        using var reader = new StreamReader(io.OpenInput());
-        return TrialLog.Read(reader, "standard input");
+        using Stream input = io.OpenInput();
+        return TrialLog.Read(input, "standard input");
     }
 }

@@ -1,3 +1,4 @@
+using System.Text;
 using CalibGeom.Objects;
 
 namespace CalibGeom.Cli.Shared;
@@ -5,6 +6,8 @@ namespace CalibGeom.Cli.Shared;
 /// <summary>Recognises a file that was given in the place of another, and names the command it belongs to.</summary>
 internal static class WrongFile
 {
+    private const int HeadBytes = 1 << 16;
+
     /// <exception cref="InputException">The file is missing, a directory, or of another kind.</exception>
     internal static void Require(string path, InputKind wanted)
     {
@@ -31,10 +34,9 @@ internal static class WrongFile
             return InputKind.Mesh;
         if (lower.EndsWith(ObjectFile.Extension, StringComparison.Ordinal))
             return InputKind.Object;
-        using var reader = new StreamReader(path);
-        for (string? line = reader.ReadLine(); line is not null; line = reader.ReadLine())
+        foreach (string line in Head(path).Split('\n'))
         {
-            string text = line.TrimStart('\uFEFF', ' ', '"');
+            string text = line.TrimStart(' ', '"', '\r');
             if (
                 text.StartsWith('{')
                 && (
@@ -54,6 +56,19 @@ internal static class WrongFile
                 return InputKind.Unknown;
         }
         return InputKind.Unknown;
+    }
+
+    /// <summary>
+    /// The beginning of a file, byte by byte: the words looked for are ASCII, and a file of any size and encoding is
+    /// told apart without reading it whole.
+    /// </summary>
+    private static string Head(string path)
+    {
+        using FileStream stream = File.OpenRead(path);
+        var head = new byte[HeadBytes];
+        int read = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);
+        ReadOnlySpan<byte> text = head.AsSpan(0, read);
+        return Encoding.Latin1.GetString(text.StartsWith(Encoding.UTF8.Preamble) ? text[3..] : text);
     }
 
     private static string Describe(InputKind kind, string path) =>

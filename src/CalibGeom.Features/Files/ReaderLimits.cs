@@ -24,8 +24,8 @@ public static class ReaderLimits
     /// <summary>A caliper record, bytes.</summary>
     public const int CaliperRecordBytes = 4_000_000;
 
-    /// <summary>A line of a log, characters.</summary>
-    public const int LogLineCharacters = 1 << 20;
+    /// <summary>A line of a log, bytes.</summary>
+    public const int LogLineBytes = 1 << 20;
 
     /// <summary>Lines of a log.</summary>
     public const int LogLines = 100_000;

@@ -30,6 +30,20 @@ public sealed record LayerCycle
     public double Lift { get; }
 
     /// <summary>
+    /// How many layers a part of some height has. A rest of under a hundredth of a layer, such as the grid of solids
+    /// leaves, is none.
+    /// </summary>
+    /// <param name="height">Height of the part in mm, above 0, at most a million layers.</param>
+    /// <param name="layer">Layer height in mm, above 0.</param>
+    /// <exception cref="ArgumentException">A value is out of range.</exception>
+    public static int Layers(double height, double layer)
+    {
+        Require.Positive(layer, 1000, "layer height", "mm", nameof(layer));
+        Require.Within(height / layer, 0, 1_000_000, "height", "layers", nameof(height));
+        return (int)Math.Ceiling(height / layer - 0.01);
+    }
+
+    /// <summary>
     /// The time in s a part of some height takes: base layers, then normal layers with exposure, rest and lift.
     /// </summary>
     /// <param name="settings">Exposure and rest.</param>
@@ -38,7 +52,7 @@ public sealed record LayerCycle
     public double PrintTime(ExposureSettings settings, double layer, double height)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        double layers = Math.Ceiling(height / layer - 1e-9),
+        int layers = Layers(height, layer),
             bases = Math.Min(BaseLayers, layers);
         return bases * (BaseTime + settings.Rest + Lift) + (layers - bases) * (settings.Time + settings.Rest + Lift);
     }

@@ -13,7 +13,7 @@ internal static class LogFile
     {
         RequireExisting(path);
         using FileStream stream = Open(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        return Read(stream, path);
+        return TrialLog.Read(stream, path);
     }
 
     /// <exception cref="InputException">There is no such file.</exception>
@@ -31,7 +31,7 @@ internal static class LogFile
         if (!File.Exists(path))
             make(TrialLog.Empty); // What it throws must not leave an empty file behind.
         using FileStream stream = Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-        string line = make(Read(stream, path));
+        string line = make(TrialLog.Read(stream, path));
         bool ended = stream.Length == 0 || LastByte(stream) == '\n';
         Write(stream, Utf8.GetBytes((ended ? "" : "\n") + line + "\n"), () => stream.Flush(flushToDisk: true));
     }
@@ -88,18 +88,6 @@ internal static class LogFile
                 Thread.Sleep(Pause);
             }
         }
-    }
-
-    private static TrialLog Read(FileStream stream, string path)
-    {
-        using var reader = new StreamReader(
-            stream,
-            Encoding.Latin1,
-            detectEncodingFromByteOrderMarks: false,
-            1 << 12,
-            leaveOpen: true
-        );
-        return TrialLog.Read(new LogLines(reader, path, isBytes: true));
     }
 
     private static int LastByte(FileStream stream)

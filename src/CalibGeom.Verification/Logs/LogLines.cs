@@ -4,16 +4,18 @@ using CalibGeom.Features.Files;
 namespace CalibGeom.Verification.Logs;
 
 /// <summary>
-/// The lines of a log, each of a bounded length. From a file a character is a byte, so that a line that was cut off
-/// within a letter is told from one in another encoding.
+/// The lines of a log, each of a bounded length. A line is decoded by itself, so that one that was cut off within a
+/// letter is told from one in another encoding.
 /// </summary>
-/// <param name="reader">Where from.</param>
+/// <param name="stream">Where from; stays open.</param>
 /// <param name="name">The log's name, for messages.</param>
-/// <param name="isBytes">Whether a character of the reader is a byte.</param>
-internal sealed class LogLines(TextReader reader, string name, bool isBytes)
+internal sealed class LogLines(Stream stream, string name)
 {
-    /// <summary>The longest line, characters.</summary>
-    internal const int LongestLine = ReaderLimits.LogLineCharacters;
+    // Each character is a byte.
+    private readonly StreamReader reader = new(stream, Encoding.Latin1, false, 1 << 12, leaveOpen: true);
+
+    /// <summary>The longest line, bytes.</summary>
+    internal const int LongestLine = ReaderLimits.LogLineBytes;
 
     /// <summary>The most lines: three prints a day for ninety years.</summary>
     internal const int MostLines = ReaderLimits.LogLines;
@@ -33,31 +35,31 @@ internal sealed class LogLines(TextReader reader, string name, bool isBytes)
     /// <exception cref="InputException">It is too long, one too many, or no UTF-8.</exception>
     internal string? Next()
     {
-        if (Line() is not { } text)
+        if (Line() is not { } bytes)
             return null;
         if (++Number > MostLines)
             throw new InputException($"{name} has more than {MostLines} lines. Begin a new log.");
-        string line = isBytes ? Decoded(text) : text;
+        string line = Decoded(bytes);
         return Number == 1 ? line.TrimStart('\uFEFF') : line;
     }
 
-    private string? Line()
+    private byte[]? Line()
     {
-        string? line = BoundedLine.Read(reader, LongestLine);
-        return line?.Length > LongestLine
+        if (BoundedLine.Read(reader, LongestLine) is not { } line)
+            return null;
+        return line.Length > LongestLine
             ? throw new InputException(
                 FormattableString.Invariant(
-                    $"{name}:{Number + 1}: this line is longer than {LongestLine} characters. It is no log."
+                    $"{name}:{Number + 1}: this line is longer than {LongestLine} bytes. It is no log."
                 )
             )
-            : line?.TrimEnd('\r');
+            : Encoding.Latin1.GetBytes(line);
     }
 
-    private string Decoded(string characters)
+    private string Decoded(byte[] bytes)
     {
-        byte[] bytes = Encoding.Latin1.GetBytes(characters);
         if (TryDecode(bytes) is { } line)
-            return line;
+            return line.TrimEnd('\r');
         // A line that was cut off within a letter is whole without the beginning of that letter.
         int whole = bytes.Length;
         while (whole > 0 && bytes[whole - 1] >= 0x80)

@@ -26,17 +26,19 @@ public sealed class TrialLog
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Reads a log.</summary>
-    /// <param name="reader">The text; left open.</param>
+    /// <param name="stream">The log in UTF-8; left open.</param>
     /// <param name="name">The log's name for messages.</param>
-    /// <exception cref="InputException">A line is no trial; the message names the file, the line, the path and the
-    /// limit.</exception>
-    public static TrialLog Read(TextReader reader, string name = "log")
+    /// <exception cref="InputException">A line is no trial or no UTF-8, or there are too many or too long ones; the
+    /// message names the file, the line, the path and the limit.</exception>
+    /// <exception cref="IOException">Reading failed.</exception>
+    public static TrialLog Read(Stream stream, string name = "log")
     {
-        ArgumentNullException.ThrowIfNull(reader);
-        return Read(new LogLines(reader, name, isBytes: false));
+        ArgumentNullException.ThrowIfNull(stream);
+        ArgumentNullException.ThrowIfNull(name);
+        return Read(new LogLines(stream, name));
     }
 
-    internal static TrialLog Read(LogLines lines)
+    private static TrialLog Read(LogLines lines)
     {
         var entries = new List<LogEntry>();
         var findings = new List<Finding>();

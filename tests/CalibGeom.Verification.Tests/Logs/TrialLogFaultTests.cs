@@ -92,15 +92,30 @@ public sealed class TrialLogFaultTests : IDisposable
     [InlineData("[]")]
     public void ABadLineIsRefusedInWords(string line)
     {
-        InputException e = Assert.Throws<InputException>(() => TrialLog.Read(new StringReader(line), "log.jsonl"));
+        InputException e = Assert.Throws<InputException>(() => LogText.Read(line, "log.jsonl"));
         Assert.StartsWith("log.jsonl:1", e.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("System.", e.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>What is piped in is held to the same as a file.</summary>
+    [Fact]
+    public void AStreamInAnotherEncodingIsRefusedAndAMarkAtItsBeginningIsNot()
+    {
+        string text = TrialLog.ToLine(Of(2.5, "Demo grün")) + "\r\n" + TrialLog.ToLine(Of(2.7, "Demo grün"));
+        using var latin = new MemoryStream(Encoding.Latin1.GetBytes(text));
+        Assert.Contains(
+            "my.jsonl:1: a log is UTF-8 text",
+            Assert.Throws<InputException>(() => TrialLog.Read(latin, "my.jsonl")).Message,
+            StringComparison.Ordinal
+        );
+        using var marked = new MemoryStream([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes(text)]);
+        Assert.Equal([2.5, 2.7], TrialLog.Read(marked).Trials.Select(t => t.Settings.Time));
     }
 
     [Fact]
     public void AnEndlessLineIsRefusedBeforeItIsRead()
     {
-        using var endless = new EndlessReader();
+        using var endless = new EndlessStream();
         InputException e = Assert.Throws<InputException>(() => TrialLog.Read(endless, "log.jsonl"));
         Assert.Contains("longer than", e.Message, StringComparison.Ordinal);
     }
@@ -136,10 +151,14 @@ public sealed class TrialLogFaultTests : IDisposable
     }
 
     /// <summary>A line that never ends.</summary>
-    private sealed class EndlessReader : TextReader
+    private sealed class EndlessStream : MemoryStream
     {
-        public override int Peek() => 'x';
+        public override int Read(byte[] buffer, int offset, int count) => Read(buffer.AsSpan(offset, count));
 
-        public override int Read() => 'x';
+        public override int Read(Span<byte> buffer)
+        {
+            buffer.Fill((byte)'x');
+            return buffer.Length;
+        }
     }
 }

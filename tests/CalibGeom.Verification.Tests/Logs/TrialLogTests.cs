@@ -20,7 +20,7 @@ public sealed class TrialLogTests : IDisposable
             n =>
             {
                 Trial trial = Full(n);
-                Trial back = TrialLog.Read(new StringReader(TrialLog.ToLine(trial))).Trials.Single();
+                Trial back = LogText.Read(TrialLog.ToLine(trial)).Trials.Single();
                 return TrialLog.ToLine(back) == TrialLog.ToLine(trial)
                     && back.Settings == trial.Settings
                     && back.Conditions == trial.Conditions
@@ -101,7 +101,7 @@ public sealed class TrialLogTests : IDisposable
     public void ABadLineIsNamed(string line, string said)
     {
         InputException e = Assert.Throws<InputException>(() =>
-            TrialLog.Read(new StringReader("{\"time\":2,\"layer\":0.05}\n" + line), "my.jsonl")
+            LogText.Read("{\"time\":2,\"layer\":0.05}\n" + line, "my.jsonl")
         );
         Assert.Contains("my.jsonl:2", e.Message, StringComparison.Ordinal);
         Assert.Contains(said, e.Message, StringComparison.Ordinal);

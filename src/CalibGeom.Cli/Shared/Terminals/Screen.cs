@@ -8,10 +8,34 @@ internal static class Screen
     // Wider than any table: in files and pipes nothing is folded.
     private const int Endless = 20_000;
 
+    private const int Narrow = 80;
+
     /// <summary>Whether colours are welcome: see no-color.org.</summary>
     internal static bool Colours =>
         string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
         && Environment.GetEnvironmentVariable("TERM") != "dumb";
+
+    /// <summary>Whether a line on a terminal can be drawn over.</summary>
+    internal static bool CanDrawAnew => Environment.GetEnvironmentVariable("TERM") != "dumb";
+
+    /// <summary>
+    /// A console over the writer below, which lets lines be drawn anew; texts for it are made plain beforehand.
+    /// </summary>
+    internal static IAnsiConsole Live(TextWriter writer)
+    {
+        var plain = PlainWriter.Over(writer);
+        IAnsiConsole console = AnsiConsole.Create(
+            new AnsiConsoleSettings
+            {
+                Out = new AnsiConsoleOutput(plain.Inner),
+                Ansi = AnsiSupport.Yes,
+                ColorSystem = Colours ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+                Interactive = InteractionSupport.Yes,
+            }
+        );
+        console.Profile.Width = plain.Width ?? Narrow;
+        return console;
+    }
 
     internal static IAnsiConsole Terminal(TextWriter writer, int width, bool colours)
     {
