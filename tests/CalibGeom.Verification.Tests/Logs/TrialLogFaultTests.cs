@@ -113,6 +113,14 @@ public sealed class TrialLogFaultTests : IDisposable
     }
 
     [Fact]
+    public void APipeThatIsSlowIsReadToItsEnd()
+    {
+        string text = TrialLog.ToLine(Of(2.5, "Demo grün")) + "\n" + TrialLog.ToLine(Of(2.7, "Demo grün")) + "\n";
+        using var slow = new SlowStream(Encoding.UTF8.GetBytes(text));
+        Assert.Equal([2.5, 2.7], TrialLog.Read(slow).Trials.Select(t => t.Settings.Time));
+    }
+
+    [Fact]
     public void AnEndlessLineIsRefusedBeforeItIsRead()
     {
         using var endless = new EndlessStream();
@@ -148,6 +156,14 @@ public sealed class TrialLogFaultTests : IDisposable
         }
 
         public override void Write(ReadOnlySpan<byte> buffer) => Write(buffer.ToArray(), 0, buffer.Length);
+    }
+
+    /// <summary>A pipe whose writer takes its time: a byte at a time.</summary>
+    private sealed class SlowStream(byte[] bytes) : MemoryStream(bytes)
+    {
+        public override int Read(Span<byte> buffer) => base.Read(buffer[..Math.Min(1, buffer.Length)]);
+
+        public override int Read(byte[] buffer, int offset, int count) => base.Read(buffer, offset, Math.Min(1, count));
     }
 
     /// <summary>A line that never ends.</summary>
