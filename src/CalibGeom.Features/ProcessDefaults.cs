@@ -8,6 +8,9 @@ public static class ProcessDefaults
     /// <summary>Height of one layer, mm: 0.05, the usual one of resin printers (common practice, no source).</summary>
     public const double LayerHeight = 0.05;
 
+    /// <summary>Width and depth of one pixel on the plate, mm: 0.04 (common practice, no source).</summary>
+    public const double PixelPitch = 0.04;
+
     /// <summary>How many layers at the plate are exposed for the base time: 5 (common practice, no source).</summary>
     public const int BaseLayers = 5;
 

@@ -19,9 +19,6 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
     // About the share of time that reading a large mesh takes.
     private const double Reading = 0.15;
 
-    private const double OrdinaryLayer = 0.05,
-        OrdinaryPixel = 0.04;
-
     private readonly List<Inspected> all = [];
     private readonly List<Finding> unreadable = [];
 
@@ -78,16 +75,17 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
 
     private LayerSettings Settings(ProcessSpec? process)
     {
-        double layer = request.Layer ?? process?.LayerHeight ?? OrdinaryLayer;
+        LayerSettings usual = ProcessLayers.Of(process);
+        double layer = request.Layer ?? usual.LayerHeight;
         PerAxis pixel = request.Pixel is { } text
             ? PixelText.Parse(text, 0.001, 10)
-            : process?.PixelPitch ?? OrdinaryPixel;
+            : new PerAxis(usual.PixelX, usual.PixelY);
         if (!(layer >= 0.001 && layer <= 10))
             throw new InputException(
                 FormattableString.Invariant($"--layer {layer} is out of range. Give millimetres from 0.001 to 10.")
             );
         double[]? plate = request.Plate is null ? null : PlateText.Parse(request.Plate);
-        return new LayerSettings
+        return usual with
         {
             LayerHeight = layer,
             PixelX = pixel.X,

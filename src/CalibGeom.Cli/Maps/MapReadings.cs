@@ -11,7 +11,7 @@ internal static class MapReadings
 {
     // A map compares coupons of one print: what was set is the same for all and does not enter.
     private static readonly ExposureSettings Alike = new(1, 0);
-    private static readonly TrialConditions Same = new(0.05);
+    private static readonly TrialConditions Same = new(ProcessDefaults.LayerHeight);
 
     internal static IReadOnlyList<MapPoint> Points(
         CommandIo io,

@@ -28,7 +28,7 @@ internal static class StartCommand
         {
             Description = "Layer height to print with, mm. Default 0.05.",
             HelpName = "MM",
-            DefaultValueFactory = _ => 0.05,
+            DefaultValueFactory = _ => ProcessDefaults.LayerHeight,
         };
         var quoted = new QuotedOptions();
         var json = new Option<bool>("--json") { Description = "Print one JSON envelope instead of text." };

@@ -14,7 +14,7 @@ public sealed record PixelGrid
     /// <param name="pitchY">Depth of a pixel, mm, 0.001 to 10.</param>
     /// <param name="width">Pixels in x, at least 1.</param>
     /// <param name="height">Pixels in y, at least 1; at most 1,000,000,000 pixels in all.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is out of range.</exception>
+    /// <exception cref="ArgumentException">A value is out of range, or no number.</exception>
     public PixelGrid(Vector2D origin, double pitchX, double pitchY, int width, int height)
     {
         if (!double.IsFinite(origin.X + origin.Y))
@@ -59,7 +59,7 @@ public sealed record PixelGrid
     /// <param name="pitchX">Width of a pixel, mm.</param>
     /// <param name="pitchY">Depth of a pixel, mm.</param>
     /// <param name="margin">Pixels to add on every side, 1 by default.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is out of range, or there are more than 1,000,000,000
+    /// <exception cref="ArgumentException">A value is out of range, or there are more than 1,000,000,000
     /// pixels.</exception>
     public static PixelGrid Covering(Box3D bounds, double pitchX, double pitchY, int margin = 1)
     {

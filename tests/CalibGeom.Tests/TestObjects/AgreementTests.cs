@@ -1,7 +1,10 @@
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
+using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
@@ -10,7 +13,8 @@ namespace CalibGeom.Tests.TestObjects;
 
 /// <summary>
 /// What the design rules let pass without a warning, inspection finds ready to print: CALIBGEOM_AGREEMENT tells how
-/// many random specs to try, 6 by default.
+/// many random specs to try, 6 by default. Where a tilted object makes the rules ask the layers themselves, its flat
+/// undersides are measured on the triangles too, without any layer.
 /// </summary>
 public class AgreementTests
 {
@@ -66,23 +70,33 @@ public class AgreementTests
         );
     }
 
+    /// <summary>A shelf 8 mm wide and 20 mm long on a post, its underside rising by an angle.</summary>
+    [Theory]
+    [InlineData(5, 8)]
+    [InlineData(29, 8)]
+    [InlineData(31, 0)]
+    public void AFlatUndersideIsAsWideAsItIs(double degrees, double width)
+    {
+        double top = 4 + 20 * Math.Tan(degrees * Math.PI / 180);
+        Outline profile = Outline.FromMillimetres((0, 0), (5, 0), (5, 4), (25, top), (25, top + 2), (0, top + 2));
+        TriangleMesh mesh = new Solid(Loft.Prism(new Region(profile), 0, 8)).ToMesh().Transform(Affine3D.TurnX(90));
+        Assert.Equal(width, FlatUndersides.Widest(mesh), 0.01);
+    }
+
     private static void RequireAgreement(TestObjectSpec spec)
     {
         TestObject made = TestObjectBuilder.Build(spec);
         if (made.FindingsAsPrinted.Any(f => f.Severity > Severity.Note))
             return;
-        var settings = new LayerSettings();
-        if (spec.Process is { } process)
-            settings = settings with
-            {
-                LayerHeight = process.LayerHeight,
-                PixelX = process.PixelPitch.X,
-                PixelY = process.PixelPitch.Y,
-            };
-        MeshReport report = MeshInspection.Run(made.ToMesh(), settings);
+        MeshReport report = MeshInspection.Run(made.ToMesh(), ProcessLayers.Of(spec.Process));
         Assert.True(
             report.Verdict == MeshVerdict.Ready,
             string.Join("\n", report.Findings.Where(f => f.Severity > Severity.Note).Select(f => f.Message))
         );
+        // A pixel on each side may be carried or not.
+        double carried =
+            new LayerSettings().CarriedBridge
+            + 2 * Math.Max(report.Layers.Settings.PixelX, report.Layers.Settings.PixelY);
+        Assert.InRange(FlatUndersides.Widest(made.ToMesh()), 0, carried);
     }
 }

@@ -1,4 +1,6 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
+using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Columns;
@@ -59,6 +61,81 @@ public class SightLaneTests
         TestObject made = TestObjectBuilder.Build(WideObject);
         Assert.False(made.HasErrors);
         RequireSeen(made);
+    }
+
+    /// <summary>
+    /// A wall behind an opening, so high that 21 or 20 of the 64 pairs of heights lead over it: 0.328 and 0.3125 lie
+    /// on both sides of the least share, 0.32. A line through heights a and b at the opening's mouths, at x -1 and 1,
+    /// has a + t (b - a) on the way over the wall from 2.2 to 2.4, t being 1.6 to 1.7.
+    /// </summary>
+    [Theory]
+    [InlineData(21, false)]
+    [InlineData(20, true)]
+    public void AnOpeningIsNarrowJustBelowTheLeastShare(int free, bool narrow)
+    {
+        double[] least =
+        [
+            .. from a in Enumerable.Range(0, 8)
+            from b in Enumerable.Range(0, 8)
+            let rise = (b - a) / 8.0
+            let z = (a + 0.5) / 8 + Math.Min(1.6 * rise, 1.7 * rise)
+            orderby z descending
+            select z,
+        ];
+        Assert.True(least[free - 1] - least[free] > 0.001);
+        double wall = Gate.Floor + (least[free - 1] + least[free]) / 2;
+        TestObject open = With(new Screen(null, 0));
+        PartPlace gate = open.Plan.Of<Gate>().Single().Place;
+        TestObject made = With(new Screen(gate.Rectangle(2.2, -6, 2.4, 2), wall));
+        Assert.Equal(gate, made.Plan.Of<Gate>().Single().Place with { Spec = gate.Spec });
+        Assert.DoesNotContain(open.Findings, f => f.Rule == "sight-lane-narrow");
+        Finding[] found = [.. made.Findings.Where(f => f.Rule == "sight-lane-narrow")];
+        Assert.Equal(narrow, found.Length == 1);
+        if (narrow)
+            Assert.Equal((free / 64.0, "gate"), (found[0].Value!.Value, found[0].Subject));
+    }
+
+    private static TestObject With(Screen screen) =>
+        TestObjectBuilder.Build(
+            new TestObjectSpec
+            {
+                Nest = null,
+                Spans = null,
+                Columns = null,
+                Slots = null,
+                Squeeze = null,
+                Labels = null,
+                OwnParts = [new Gate(), screen],
+            }
+        );
+
+    /// <summary>A block at the plinth's edge with an opening 1 mm high along it.</summary>
+    private sealed class Gate : ITestPart
+    {
+        internal const double Floor = 12;
+
+        public string Name => "gate";
+
+        public PartFootprint Footprint =>
+            new([new Rect(-2, -4, 2, 0)], [])
+            {
+                AtEdge = true,
+                Openings = [new Opening(new Rect(-1, -3, 1, -1), true, Floor, Floor + 1)],
+            };
+
+        public IEnumerable<PartBody> Bodies(PartPlace place) =>
+            [new("gate", [Loft.Prism(place.Rectangle(-2, -4, 2, -1), place.BaseZ, place.BaseZ + 3)])];
+    }
+
+    /// <summary>A wall that stands where the layout knows nothing of, so that it does not avoid it.</summary>
+    private sealed class Screen(Outline? wall, double top) : ITestPart
+    {
+        public string Name => "screen";
+
+        public PartFootprint Footprint => new([Rect.Centred(4, 4)], []);
+
+        public IEnumerable<PartBody> Bodies(PartPlace place) =>
+            wall is null ? [] : [new("screen", [Loft.Prism(wall, place.BaseZ, top)])];
     }
 
     private static TestObjectSpec WideObject =>

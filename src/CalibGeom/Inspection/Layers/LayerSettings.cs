@@ -8,9 +8,9 @@ namespace CalibGeom.Inspection.Layers;
 /// </summary>
 public sealed record LayerSettings
 {
-    private readonly double layerHeight = 0.05;
-    private readonly double pixelX = 0.04;
-    private readonly double pixelY = 0.04;
+    private readonly double layerHeight = ProcessDefaults.LayerHeight;
+    private readonly double pixelX = ProcessDefaults.PixelPitch;
+    private readonly double pixelY = ProcessDefaults.PixelPitch;
     private readonly double minimumPixels = 2;
     private readonly double carriedOverhang = 0.5;
     private readonly double failingOverhang = 2;

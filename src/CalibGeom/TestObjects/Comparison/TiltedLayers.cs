@@ -1,6 +1,5 @@
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects.Comparison;
 
@@ -18,18 +17,8 @@ internal static class TiltedLayers
             return [];
         TriangleMesh mesh = made.ToMesh();
         return LayerInspection
-            .Run(mesh, SettingsOf(made.Spec.Process))
+            .Run(mesh, ProcessLayers.Of(made.Spec.Process))
             .ToFindings(new ObjectNames(made, made.Untilt()).Of)
             .Where(f => f.Severity > Severity.Note);
     }
-
-    private static LayerSettings SettingsOf(ProcessSpec? process) =>
-        process is null
-            ? new LayerSettings()
-            : new LayerSettings
-            {
-                LayerHeight = process.LayerHeight,
-                PixelX = process.PixelPitch.X,
-                PixelY = process.PixelPitch.Y,
-            };
 }

@@ -31,6 +31,7 @@ internal sealed class EdgeFinder(IEnumerable<Placement> free, Rect plinth, doubl
     internal Placement Place(ITestPart part)
     {
         double width = part.Footprint.Bounds.Width;
+        var room = Sides.ToDictionary(s => s, s => new FreeRoom(placed, part.Footprint.At(0, 0, (int)s)));
         for (double more = 0; ; more += Step)
             foreach (Side side in Sides)
             {
@@ -39,7 +40,7 @@ internal sealed class EdgeFinder(IEnumerable<Placement> free, Rect plinth, doubl
                 Rect larger = Enlarged(side, more);
                 foreach (Placement place in Along(part, larger, side, width))
                 {
-                    if (!placed.TrueForAll(p => p.Allows(place.Placed)))
+                    if (!room[side].IsFree(place.X, place.Y))
                         continue;
                     Plinth = larger;
                     taken.Add(side);

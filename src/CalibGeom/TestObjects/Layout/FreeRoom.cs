@@ -4,7 +4,7 @@ namespace CalibGeom.TestObjects.Layout;
 
 /// <summary>
 /// Where a footprint may stand among parts that stand already, asked for many places: all distances are worked out
-/// once. Says the same as <see cref="Placement.Allows"/> for each part.
+/// once.
 /// </summary>
 internal sealed class FreeRoom
 {

@@ -20,17 +20,6 @@ internal sealed record Placement(ITestPart Part, double X, double Y, int Quarter
 
     internal Placement MoveTo(double x, double y) => new(Part, x, y, Quarters, Sight);
 
-    /// <summary>Whether a part in its place keeps all distances to this one.</summary>
-    internal bool Allows(PartFootprint other)
-    {
-        double gap = Gap(Placed, other);
-        foreach (Rect solid in Placed.Solids)
-        foreach (Rect r in other.Solids)
-            if (solid.Grow(gap).Meets(r))
-                return false;
-        return IsFree(Placed, other) && IsFree(other, Placed);
-    }
-
     /// <summary>
     /// The distance kept between two parts: low labels may stand close to high parts, but not run into each other.
     /// </summary>
@@ -47,19 +36,6 @@ internal sealed record Placement(ITestPart Part, double X, double Y, int Quarter
             (LaneKind.Caliper, PartHeight.Low) => Proportions.LabelToLane,
             _ => null,
         };
-
-    private static bool IsFree(PartFootprint owner, PartFootprint other)
-    {
-        foreach (Lane lane in owner.Lanes)
-        {
-            if (DistanceFrom(lane.Kind, other.Height) is not { } distance)
-                continue;
-            foreach (Rect r in other.Solids)
-                if (IsTooNear(lane.Room, r, distance))
-                    return false;
-        }
-        return true;
-    }
 
     /// <summary>Whether something stands in a lane, or nearer to it than a distance above 0, mm.</summary>
     internal static bool IsTooNear(Rect lane, Rect solid, double distance) =>

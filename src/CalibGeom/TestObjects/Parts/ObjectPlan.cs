@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Layout;
@@ -8,7 +9,7 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
-/// Everything about an object that follows from its spec by arithmetic, before any solid is made: parts and places.
+/// Everything about an object that follows from its spec: parts, places, and the pieces to make the solid of.
 /// </summary>
 internal sealed class ObjectPlan
 {
@@ -16,7 +17,7 @@ internal sealed class ObjectPlan
 
     private readonly int mark;
 
-    private readonly Lazy<(IReadOnlyList<MadeBody> Bodies, ArgumentException? Fault)> made;
+    private (IReadOnlyList<MadeBody> Bodies, ArgumentException? Fault) made;
 
     internal ObjectPlan(TestObjectSpec spec, int mark = 0)
     {
@@ -29,15 +30,9 @@ internal sealed class ObjectPlan
             .ToLookup(p => Tilted && p.MissingWhenTilted is not null);
         Missing = [.. asked[true].Select(p => p.MissingWhenTilted!)];
         ITestPart[] parts = [.. asked[false], .. TextPart.Parts(spec, asked[false])];
-        Layout = ObjectLayout.Of(parts, spec.Plinth, PlinthTop, pixels);
-        Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
-        made = new(Make);
-        if (SightLines.Of(Bodies).Worst(Layout.Parts).Share < SightLines.LeastShare)
-        {
-            Layout = ObjectLayout.Of(parts, spec.Plinth, PlinthTop, pixels, seen: true);
-            Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
-            made = new(Make);
-        }
+        Place(parts, pixels, seen: false);
+        if (Darkest.Share < SightLines.LeastShare)
+            Place(parts, pixels, seen: true);
         Features = [.. Parts.SelectMany(p => p.Part.Features(p.Place))];
     }
 
@@ -51,10 +46,13 @@ internal sealed class ObjectPlan
     /// <summary>What is said of the parts that a tilted object goes without.</summary>
     internal IReadOnlyList<Finding> Missing { get; }
 
-    internal ObjectLayout Layout { get; }
+    internal ObjectLayout Layout { get; private set; }
 
     /// <summary>The parts with their places, in the order of the feature table.</summary>
-    internal IReadOnlyList<(ITestPart Part, PartPlace Place)> Parts { get; }
+    internal IReadOnlyList<(ITestPart Part, PartPlace Place)> Parts { get; private set; }
+
+    /// <summary>The opening that the smallest share of lines passes, and that share; 1 without openings.</summary>
+    internal (string Owner, int Opening, double Share) Darkest { get; private set; }
 
     /// <summary>What to measure, in the order of the feature table.</summary>
     internal IReadOnlyList<PartFeature> Features { get; }
@@ -63,14 +61,24 @@ internal sealed class ObjectPlan
     internal int TunnelCount => Parts.Sum(p => p.Part.TunnelCount + p.Part.CutOuts(p.Place).Count());
 
     /// <summary>Each piece that can be made, the plinth first.</summary>
-    internal IReadOnlyList<MadeBody> Bodies => made.Value.Bodies;
+    internal IReadOnlyList<MadeBody> Bodies => made.Bodies;
 
     /// <summary>Why a piece cannot be made, or null when all can.</summary>
-    internal ArgumentException? Fault => made.Value.Fault;
+    internal ArgumentException? Fault => made.Fault;
 
     /// <summary>The parts of a kind with their places.</summary>
     internal IEnumerable<(T Part, PartPlace Place)> Of<T>()
         where T : ITestPart => Parts.Where(p => p.Part is T).Select(p => ((T)p.Part, p.Place));
+
+    /// <summary>Gives every part a place and makes its pieces there.</summary>
+    [MemberNotNull(nameof(Layout), nameof(Parts))]
+    private void Place(ITestPart[] parts, PixelGrid pixels, bool seen)
+    {
+        Layout = ObjectLayout.Of(parts, Spec.Plinth, PlinthTop, pixels, seen);
+        Parts = [.. Layout.Parts.Select(p => (p.Part, PlaceOf(p)))];
+        made = Make();
+        Darkest = SightLines.Of(Bodies).Worst(Layout.Parts);
+    }
 
     private PartPlace PlaceOf(Placement p) => new(p.X, p.Y, p.Quarters, PlinthTop, Spec) { Mark = mark };
 

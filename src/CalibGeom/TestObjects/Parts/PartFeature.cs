@@ -27,10 +27,13 @@ public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines
         return new PartFeature(axis is "x" or "y" ? feature.With(FacesOf(lines[0])) : feature, lines);
     }
 
-    /// <summary>A count of openings, one a gauge line.</summary>
+    /// <summary>
+    /// A count, its nominal being the number of gauge lines; the lengths of those that are gaps are its openings.
+    /// </summary>
     /// <param name="id">The feature id, such as <c>slots.open</c>.</param>
     /// <param name="how">How to count them, as a short instruction.</param>
-    /// <param name="lines">The gauge lines of the openings, in the order in which they stand.</param>
+    /// <param name="lines">One gauge line for each thing to count, in the order in which they stand; none counts
+    /// nothing.</param>
     public static PartFeature Count(FeatureId id, string how, IReadOnlyList<GaugeLine> lines)
     {
         ArgumentNullException.ThrowIfNull(lines);

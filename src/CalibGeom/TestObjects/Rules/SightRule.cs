@@ -8,7 +8,7 @@ internal sealed class SightRule : IDesignRule
 {
     public IEnumerable<Finding> Check(ObjectPlan plan)
     {
-        (string owner, int opening, double share) = SightLines.Of(plan.Bodies).Worst(plan.Layout.Parts);
+        (string owner, int opening, double share) = plan.Darkest;
         if (share < SightLines.LeastShare)
             yield return Judge.Finding(
                 "sight-lane-narrow",

@@ -16,7 +16,7 @@ public sealed record ProcessSpec
     {
         get;
         init => field = SpecParameters.ProcessPixelPitch.Require(value);
-    } = 0.04;
+    } = ProcessDefaults.PixelPitch;
 
     /// <summary>Height of one layer. Range 0.005 to 0.5 mm. Default 0.05 mm.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Out of range, or not a number.</exception>
