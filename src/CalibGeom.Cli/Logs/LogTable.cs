@@ -2,6 +2,7 @@ using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Cli.Logs;
 
@@ -58,7 +59,7 @@ internal static class LogTable
     }
 
     private static string Growth(GrowthReading? growth) =>
-        growth is null ? "-" : Text($"{growth.Value:0.000} +- {2 * growth.Uncertainty:0.000}");
+        growth is null ? "-" : Text($"{growth.Value:0.000} +- {Coverage.NormalFactor * growth.Uncertainty:0.000}");
 
     private static string Conditions(Trial trial)
     {

@@ -2,6 +2,7 @@ using System.Globalization;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Cli.Tune;
 
@@ -87,7 +88,7 @@ internal static class TuneReport
         [last.Joint, last.Axis, Text($"{last.Target:0.000}"), .. Expected(last), .. Expected(next)];
 
     private static string[] Expected(JointChance c) =>
-        [Text($"{c.Clearance:0.000}"), Text($"{2 * c.Uncertainty:0.000}")];
+        [Text($"{c.Clearance:0.000}"), Text($"{Coverage.NormalFactor * c.Uncertainty:0.000}")];
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tests.Uncertainty;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Tuning.Words;
@@ -160,5 +161,20 @@ public class TuningHonestyTests
         var conditions = new TrialConditions(0.05, "Demo grey", "bench", temperatureStart: vat);
         Trial trial = new(new ExposureSettings(2), conditions) { GrowthX = new GrowthReading(0, 0.002) };
         Assert.Equal(said, Tuner.Advise([trial]).Findings.Any(f => f.Rule == "vat-temperature"));
+    }
+
+    [Fact]
+    public void WhatIsSaidOfTheClearanceIsOf95PerCentAsInTheTable()
+    {
+        TuningResult result = Tuner.Advise([Make.Trial(2.5, 1, 0.01), Make.Trial(2.5, 1, 0.012)]);
+        string said = result.Findings.Single(f => f.Rule is "on-target" or "tight" or "loose" or "not-told-yet").Message;
+        double half = double.Parse(
+            said.Split(" +- ")[1].Split(' ')[0],
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+        GrowthPrediction growth = result.Response.At(result.Trials[^1].Settings, withCaliper: false);
+        // Phi^-1(0.975), and a clearance is twice a growth.
+        Near.Absolute(2 * 1.959963985 * growth.Uncertainty, half, 0.0006);
+        Assert.Contains(" mm (95 %) at the last settings", said, StringComparison.Ordinal);
     }
 }

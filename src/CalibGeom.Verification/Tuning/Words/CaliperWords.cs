@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Verification.Uncertainty;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
@@ -10,19 +11,19 @@ internal static class CaliperWords
 
     internal static IEnumerable<Finding> Of(TuningResult result)
     {
-        double may = 2 * result.Response.CaliperBias.Uncertainty;
-        if (may >= result.Options.Visible)
+        double bias = 2 * result.Response.CaliperBias.Uncertainty;
+        if (bias >= result.Options.Visible)
             yield return Note(
                 "caliper",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"All clearances may be off by {may:0.000} mm per side, which "
-                        + $"is what this caliper is not known better than."
+                    $"All clearances may be off by up to {Coverage.NormalFactor * bias:0.000} mm per side (95 %): "
+                        + $"this caliper is not known better."
                 ),
                 "A gauge block or pin read with the same jaws would tell."
             );
         GrowthPrediction d = result.Response.AxisDifference;
-        if (Math.Abs(d.Mean) < LeastDifference || Math.Abs(d.Mean) < 2 * d.Uncertainty)
+        if (Math.Abs(d.Mean) < LeastDifference || Math.Abs(d.Mean) < Coverage.NormalFactor * d.Uncertainty)
             yield break;
         (string larger, string smaller) = d.Mean > 0 ? ("X", "Y") : ("Y", "X");
         yield return new Finding(
@@ -39,7 +40,7 @@ internal static class CaliperWords
         )
         {
             Value = d.Mean,
-            Limit = 2 * d.Uncertainty,
+            Limit = Coverage.NormalFactor * d.Uncertainty,
             Unit = "mm",
         };
     }

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Uncertainty;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
@@ -14,12 +15,12 @@ internal static class ScaleWords
         Note(
             "scale",
             Text(
-                $"Beside growth all sizes along {axis} come out {100 * Math.Abs(scale.Change):0.00} +- {200 * scale.Uncertainty:0.00} % "
+                $"Beside growth all sizes along {axis} come out {100 * Math.Abs(scale.Change):0.00} +- {100 * Coverage.NormalFactor * scale.Uncertainty:0.00} % "
             ) + (scale.Change < 0 ? "too small." : "too large."),
             Text($"Scale {axis} of {100 * scale.ToType:0.00} % takes that up; clearances hardly notice.")
         ) with
         {
             Value = scale.Change,
-            Limit = 2 * scale.Uncertainty,
+            Limit = Coverage.NormalFactor * scale.Uncertainty,
         };
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Policy;
+using CalibGeom.Verification.Uncertainty;
 using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
@@ -48,7 +49,7 @@ internal static class VerdictWords
         if (last.Joints.Count == 0)
             return string.Create(
                 CultureInfo.InvariantCulture,
-                $"edges have grown by {g.Mean:0.000} +- {g.Uncertainty:0.000} mm at the last settings, wanted "
+                $"edges have grown by {g.Mean:0.000} +- {Coverage.NormalFactor * g.Uncertainty:0.000} mm (95 %) at the last settings, wanted "
                     + $"{result.TargetGrowth:0.000}"
             );
         double designed = (last.Joints[0].Designed + last.Joints[0].DesignedY) / 2,
@@ -56,8 +57,8 @@ internal static class VerdictWords
             most = new[] { result.Chances.OnTarget, result.Chances.Tight, result.Chances.Loose }.Max();
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{last.Joints[0].Id} has {designed - 2 * g.Mean:0.000} +- {2 * g.Uncertainty:0.000} "
-                + $"mm at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} "
+            $"{last.Joints[0].Id} has {designed - 2 * g.Mean:0.000} +- {2 * Coverage.NormalFactor * g.Uncertainty:0.000} "
+                + $"mm (95 %) at the last settings, wanted {wanted:0.000} +- {result.Options.Tolerance:0.000} "
                 + $"({100 * Math.Min(most, 0.99):0} % sure)"
         );
     }
