@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json.Nodes;
 
 namespace CalibGeom.Cli.Tests;
@@ -47,6 +48,41 @@ public class CaliperCommandTests
         CliRun shown = Run(record, "caliper", "show", "RECORD");
         Assert.Equal(0, shown.ExitCode);
         Assert.Contains("caliper cal", shown.Out, StringComparison.Ordinal);
+    }
+
+    /// <summary>A record that another program wrote keeps its byte order mark, its line ends, all its bytes.</summary>
+    [Fact]
+    public void EveryByteThatStandsInARecordStays()
+    {
+        using var folder = new TemporaryFolder();
+        string record = folder["cal.caliper.csv"];
+        byte[] before =
+        [
+            .. Encoding.UTF8.Preamble,
+            .. Encoding.UTF8.GetBytes("date,jaw,gauge,reading,part,person\r\n2026-11-02,outside,5,5.01,,\r\n# Ü"),
+        ];
+        File.WriteAllBytes(record, before);
+        CliRun run = Run(record, First);
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("it holds 4", run.Error, StringComparison.Ordinal);
+        byte[] after = File.ReadAllBytes(record);
+        Assert.Equal(before, after[..before.Length]);
+        Assert.Equal(
+            "\n2026-11-02,outside,10,10.01,,\n2026-11-02,outside,10,10.01,,\n2026-11-02,outside,10,10.02,,\n",
+            Encoding.UTF8.GetString(after[before.Length..])
+        );
+    }
+
+    /// <summary>Two people at two computers: no reading is lost, whoever begins the record.</summary>
+    [Fact]
+    public void ReadingsThatAreAddedAtOnceAllArrive()
+    {
+        using var folder = new TemporaryFolder();
+        string record = folder["cal.caliper.csv"];
+        Parallel.For(0, 12, i => Assert.Equal(0, Run(record, First).ExitCode));
+        string[] lines = File.ReadAllLines(record);
+        Assert.Equal(2 + 36, lines.Length);
+        Assert.Single(lines, l => l.StartsWith("date,", StringComparison.Ordinal));
     }
 
     [Fact]

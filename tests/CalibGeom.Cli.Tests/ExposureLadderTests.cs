@@ -2,6 +2,8 @@ using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
+using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Cli.Tests;
@@ -25,6 +27,7 @@ public class ExposureLadderTests
         Assert.Equal(4, mesh.ComponentCount);
         JsonNode file = JsonNode.Parse(File.ReadAllText(folder["ladder.object.json"]))!;
         Assert.Equal([1.8, 2.03, 2.3, 2.6], file["coupons"]!.AsArray().Select(c => (double)c!["exposure"]!));
+        RequireMarks(mesh, file["coupons"]!.AsArray(), "A1 1.80S", "A2 2.03S", "A3 2.30S", "A4 2.60S");
         folder.Write(
             "bench.csv",
             $"""
@@ -49,6 +52,31 @@ public class ExposureLadderTests
         Assert.Equal([1.8, 2.6], trials.Select(t => t.Settings.Time));
         Assert.Equal(["A1", "A4"], trials.Select(t => t.Place!.Label));
     }
+
+    /// <summary>
+    /// What is raised on each coupon is its label and its exposure: its volume is that of an object with this title,
+    /// and no other title of the ladder has it.
+    /// </summary>
+    private static void RequireMarks(TriangleMesh plate, JsonArray coupons, params string[] marks)
+    {
+        double[] wanted = [.. marks.Select(m => Volume(Searching(m), 0, 0))];
+        Assert.Equal(marks.Length, wanted.Select(v => Math.Round(v, 3)).Distinct().Count());
+        Assert.Equal(
+            wanted.Select(v => Math.Round(v, 3)),
+            coupons.Select(c => Math.Round(Volume(plate, (double)c!["x"]!, (double)c["y"]!), 3))
+        );
+    }
+
+    private static TriangleMesh Searching(string title) =>
+        TestObjectBuilder.Build(Presets.Find("search")!.Spec with { Title = title }).ToMesh();
+
+    /// <summary>Volume of what stands within the coupon's reach of a place, mm3.</summary>
+    private static double Volume(TriangleMesh mesh, double x, double y) =>
+        Enumerable
+            .Range(0, mesh.TriangleCount)
+            .Select(mesh.Triangle)
+            .Where(t => Math.Abs(t.A.X - x) < 30 && Math.Abs(t.A.Y - y) < 20)
+            .Sum(t => Vector3D.Dot(t.A, Vector3D.Cross(t.B, t.C)) / 6);
 
     [Theory]
     [InlineData("1.8", "1.8:2.6")]

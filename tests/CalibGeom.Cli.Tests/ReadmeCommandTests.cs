@@ -70,7 +70,10 @@ public class ReadmeCommandTests
         (string File, string[] Next)[] all =
         [
             ("print1.csv", ["predict", "print1.csv"]),
-            ("print1.csv", ["log", "add", "print1.csv", "--to", "demo-grey.jsonl", "--again"]),
+            (
+                "print1.csv",
+                ["log", "add", "print1.csv", "--to", "demo-grey.jsonl", "--time", "2.5", "--rest", "0.5", "--again"]
+            ),
             ("plate.readings.csv", ["predict", "plate.readings.csv"]),
             ("demo-grey.object.json", ["readings", "--object", "demo-grey.object.json"]),
             ("demo-grey.object.json", ["predict", "print1.csv"]),
@@ -85,6 +88,7 @@ public class ReadmeCommandTests
             CliRun run = CliRun.Of(next);
             File.WriteAllText(file, before);
             Assert.True(run.ExitCode == ExitCode.BadUse, $"{file}: {string.Join(' ', next)}: {run.ExitCode} {run.Out}");
+            Assert.Contains("digest", run.Error, StringComparison.Ordinal);
         }
     }
 

@@ -1,6 +1,4 @@
-using System.Text;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features.Files;
 using CalibGeom.Verification.Calipers;
 
 namespace CalibGeom.Cli.Calipers;
@@ -32,22 +30,7 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
             throw new InputException(
                 "Say what was read: --gauge MM for a gauge, or --part NAME for a part of a study."
             );
-        string before = File.Exists(path)
-            ? InputBytes.TextOf(path, ReaderLimits.CaliperRecordBytes, "a caliper record")
-            : "";
-        if (before.Length > 0)
-            CaliperRecordFile.Parse(before, path);
-        if (before.Length > 0 && (Name is not null || Valid is not null))
-            throw new InputException(
-                $"{path} exists: its name and validity stand in it. Leave --name and --valid out."
-            );
-        string after = After(before);
-        CaliperRecord record = CaliperRecordFile.Parse(after, path);
-        using (var outputs = new OutputSet())
-        {
-            outputs.Add(path, s => s.Write(Encoding.UTF8.GetBytes(after)));
-            outputs.Commit();
-        }
+        CaliperRecord record = Add();
         io.Say(
             $"{(Readings.Count == 1 ? "One reading" : $"{Readings.Count} readings")} added to {path}; it holds {record.Readings.Count}."
         );
@@ -58,15 +41,16 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
         return ExitCode.Done;
     }
 
-    private string After(string before)
+    private CaliperRecord Add()
     {
         try
         {
             // The rows are read as those of a file are, so that a slip is told in the same words.
-            IReadOnlyList<CaliperReading> rows = Readings
-                .Select(r => CaliperRecordFile.Reading([Date, Jaw, Gauge ?? "", r, Part, Person]))
-                .ToArray();
-            return CaliperRecordFile.Append(before, rows, Name ?? "", Valid ?? CaliperRecord.DefaultValidDays);
+            CaliperReading[] rows =
+            [
+                .. Readings.Select(r => CaliperRecordFile.Reading([Date, Jaw, Gauge ?? "", r, Part, Person])),
+            ];
+            return CaliperRecordFile.Add(path, rows, Name, Valid);
         }
         catch (ArgumentException e)
         {

@@ -92,15 +92,57 @@ public static class CaliperRecordFile
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(more);
         Require.Within(validDays, 1, 10_000, "validity", "days", nameof(validDays));
-        string start = text;
+        string start = text.Length == 0 || text.EndsWith('\n') ? text : text + "\n";
         if (text.Trim().Length == 0)
-            start =
+            start +=
                 (Plain(name, nameof(name)).Length > 0 ? $"# caliper {name.Trim()}\n" : "")
                 + string.Create(CultureInfo.InvariantCulture, $"# valid {validDays}\n{Header}\n");
         else
             Parse(text);
         string rows = string.Concat(more.Select(r => Row(r) + "\n"));
-        return start + (start.EndsWith('\n') ? "" : "\n") + rows;
+        return start + rows;
+    }
+
+    /// <summary>
+    /// Adds rows to a record on disk, in a single write with the file locked: two processes that add at once lose
+    /// nothing, and what stands in it stays as it is, byte for byte, a byte order mark too.
+    /// </summary>
+    /// <param name="path">The record; begun when it does not exist or is empty.</param>
+    /// <param name="more">The rows to add, in this order.</param>
+    /// <param name="name">The caliper's name; null for none. A record that holds something has its own.</param>
+    /// <param name="validDays">For how many days a record counts that begins, 1 to 10000; null for
+    /// <see cref="CaliperRecord.DefaultValidDays"/>. A record that holds something says it itself.</param>
+    /// <returns>The record with the rows.</returns>
+    /// <exception cref="ArgumentException">As <see cref="Append"/> says.</exception>
+    /// <exception cref="InputException">The record so far cannot be understood, has a name of its own, or cannot be
+    /// written; then it stands as before.</exception>
+    /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
+    public static CaliperRecord Add(
+        string path,
+        IReadOnlyList<CaliperReading> more,
+        string? name = null,
+        int? validDays = null
+    )
+    {
+        CaliperRecord? record = null;
+        AppendedFile.Append(
+            path,
+            stream =>
+            {
+                string before = InputBytes.Utf8(InputBytes.Read(stream, MostBytes, "a caliper record"), path);
+                if (before.Length > 0)
+                    Parse(before, path);
+                if (before.Length > 0 && (name ?? (object?)validDays) is not null)
+                    throw new InputException(
+                        $"{path} exists: its name and validity stand in it. Leave name and validity away."
+                    );
+                string after = Append(before, more, name ?? "", validDays ?? CaliperRecord.DefaultValidDays);
+                record = Parse(after, path);
+                // The line end that an unfinished last line lacks is written with the rows.
+                return after[before.Length..].TrimStart('\n');
+            }
+        );
+        return record!;
     }
 
     /// <summary>A reading from the texts of its six fields, as a row has them.</summary>

@@ -16,30 +16,6 @@ public sealed class TrialLogFaultTests : IDisposable
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
-    [Fact]
-    public void ADiskThatIsFullAfterAnyByteLeavesTheLogAsItWas()
-    {
-        byte[] before = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.5, "Demo grey")) + "\n"),
-            added = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.7, "Demo grey")) + "\n");
-        for (int room = 0; room <= added.Length; room++)
-        {
-            using var disk = new FullDisk(before, room);
-            if (room < added.Length)
-                Assert.Throws<IOException>(() => LogFile.Write(disk, added, disk.Flush));
-            else
-                LogFile.Write(disk, added, disk.Flush);
-            Assert.Equal(room < added.Length ? before : [.. before, .. added], disk.ToArray());
-        }
-    }
-
-    [Fact]
-    public void ADiskThatFailsToKeepWhatWasWrittenLeavesTheLogAsItWas()
-    {
-        using var disk = new FullDisk([1, 2, 3], 100);
-        Assert.Throws<IOException>(() => LogFile.Write(disk, [4, 5], () => throw new IOException("no flush")));
-        Assert.Equal([1, 2, 3], disk.ToArray());
-    }
-
     [Property]
     public void AddAndUndoLeaveTheTrialsAsTheyWere(PositiveInt[] prints, bool last)
     {
@@ -135,28 +111,6 @@ public sealed class TrialLogFaultTests : IDisposable
         {
             Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.02] },
         };
-
-    /// <summary>A disk with room for so many bytes more.</summary>
-    private sealed class FullDisk : MemoryStream
-    {
-        private readonly long most;
-
-        internal FullDisk(byte[] before, int room)
-        {
-            base.Write(before, 0, before.Length);
-            most = before.Length + room;
-        }
-
-        public override void Write(byte[] buffer, int offset, int count)
-        {
-            int fits = (int)Math.Min(count, most - Position);
-            base.Write(buffer, offset, fits);
-            if (fits < count)
-                throw new IOException("No space left on device");
-        }
-
-        public override void Write(ReadOnlySpan<byte> buffer) => Write(buffer.ToArray(), 0, buffer.Length);
-    }
 
     /// <summary>A pipe whose writer takes its time: a byte at a time.</summary>
     private sealed class SlowStream(byte[] bytes) : MemoryStream(bytes)

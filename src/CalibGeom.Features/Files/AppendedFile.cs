@@ -1,0 +1,99 @@
+using System.Text;
+
+namespace CalibGeom.Features.Files;
+
+/// <summary>
+/// A text file that is only ever appended to, by several processes at once: what is added is made from the file as it
+/// stands while a lock is held, and nothing that stands in it is rewritten.
+/// </summary>
+public static class AppendedFile
+{
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10),
+        Pause = TimeSpan.FromMilliseconds(20);
+
+    /// <summary>Appends text in a single write, brought to the disk; waits while another process writes.</summary>
+    /// <param name="path">The file; made when it does not exist.</param>
+    /// <param name="make">The text to add, made from all bytes of the file as it stands; what it throws leaves the file
+    /// as it was. Called twice where the file does not exist yet.</param>
+    /// <exception cref="InputException">Its directory does not exist, it is a directory, or others keep it locked for
+    /// ten seconds.</exception>
+    /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
+    public static void Append(string path, Func<Stream, string> make)
+    {
+        ArgumentNullException.ThrowIfNull(make);
+        RequirePlace(path);
+        if (!File.Exists(path))
+            make(Stream.Null); // What it throws must not leave an empty file behind.
+        using FileStream stream = Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+        string more = make(stream);
+        Write(stream, Utf8.GetBytes((Ended(stream) ? "" : "\n") + more), () => stream.Flush(flushToDisk: true));
+    }
+
+    /// <summary>Opens a file to read it; waits while another process writes.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="InputException">Others keep it locked for ten seconds.</exception>
+    /// <exception cref="IOException">It cannot be read.</exception>
+    public static FileStream OpenToRead(string path) => Open(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+
+    /// <summary>
+    /// Appends bytes and brings them to the disk, or leaves the stream as long as it was: a full disk must not leave
+    /// half a line behind.
+    /// </summary>
+    internal static void Write(Stream stream, byte[] bytes, Action flush)
+    {
+        long before = stream.Length;
+        try
+        {
+            stream.Seek(before, SeekOrigin.Begin);
+            stream.Write(bytes);
+            flush();
+        }
+        catch
+        {
+            stream.SetLength(before);
+            throw;
+        }
+    }
+
+    private static void RequirePlace(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        string full = Path.GetFullPath(path);
+        if (!Directory.Exists(Path.GetDirectoryName(full)))
+            throw new InputException(
+                $"Cannot write {path}: its directory does not exist. Make it first, or name another place."
+            );
+        if (Directory.Exists(full))
+            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+    }
+
+    private static FileStream Open(string path, FileMode mode, FileAccess access, FileShare share)
+    {
+        DateTime end = DateTime.UtcNow + Patience;
+        while (true)
+        {
+            try
+            {
+                return new FileStream(path, mode, access, share);
+            }
+            catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
+            {
+                if (DateTime.UtcNow >= end)
+                    throw new InputException(
+                        $"{path} has been in use by another program for {Patience.TotalSeconds:0} s. Close it there.",
+                        e
+                    );
+                Thread.Sleep(Pause);
+            }
+        }
+    }
+
+    private static bool Ended(FileStream stream)
+    {
+        if (stream.Length == 0)
+            return true;
+        stream.Seek(-1, SeekOrigin.End);
+        return stream.ReadByte() == '\n';
+    }
+}
