@@ -1,6 +1,8 @@
 using CalibGeom.Pictures.BenchSheet;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace CalibGeom.Browser.Tests;
@@ -78,6 +80,15 @@ internal sealed class OpenSheet : IAsyncDisposable
         };
         await page.GotoAsync(address);
         return sheet;
+    }
+
+    /// <summary>Requires that nothing stands in anyone's way: no rule of axe is broken, and nothing is cut off.</summary>
+    internal async Task RequireAccessibleAsync()
+    {
+        AxeResult result = await Page.RunAxe();
+        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+        int wide = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        Assert.InRange(wide, 1, Page.ViewportSize!.Width);
     }
 
     internal ILocator Reading(string feature, int number = 1) => Page.Locator($"[name=\"{feature}#{number}\"]");

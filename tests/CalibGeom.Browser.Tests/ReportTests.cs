@@ -5,8 +5,6 @@ using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
-using Deque.AxeCore.Commons;
-using Deque.AxeCore.Playwright;
 
 namespace CalibGeom.Browser.Tests;
 
@@ -21,15 +19,12 @@ public sealed class ReportTests(OpenBrowser open) : IClassFixture<OpenBrowser>
     public async Task AReportIsReadableAloneAndNamesInItStayText(bool phone)
     {
         await using var page = await OpenSheet.OfHtml(open, Report().ToHtml(), phone);
-        AxeResult result = await page.Page.RunAxe();
-        Assert.Empty(result.Violations.Select(v => $"{v.Id}: {v.Nodes[0].Html}"));
+        await page.RequireAccessibleAsync();
         Assert.Contains("=1+1", await page.Page.Locator("h1").TextContentAsync(), StringComparison.Ordinal);
         Assert.Equal(Hostile, await page.Page.Locator("dd").First.TextContentAsync());
         Assert.Contains(Hostile, await page.Page.Locator("pre").First.TextContentAsync(), StringComparison.Ordinal);
         Assert.Equal(0, await page.Page.Locator("img").CountAsync());
         Assert.NotEqual(0, await page.Page.Locator("svg[role=img]").CountAsync());
-        int wide = await page.Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
-        Assert.InRange(wide, 1, phone ? 360 : 1000);
         Assert.Empty(page.Complaints);
     }
 

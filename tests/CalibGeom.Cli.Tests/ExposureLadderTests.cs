@@ -19,9 +19,8 @@ public class ExposureLadderTests
         using var folder = new TemporaryFolder();
         CliRun run = CliRun.Of([.. Command.Split(' ')[1..^1], folder["ladder.stl"]]);
         Assert.True(run.ExitCode == ExitCode.Done, run.Error);
-        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "place.md")).ReplaceLineEndings("\n");
-        Assert.Contains(Command, page, StringComparison.Ordinal);
-        Assert.Contains(run.Out.ReplaceLineEndings("\n").Trim(), page, StringComparison.Ordinal);
+        DocsPage.RequireShows("place.md", Command);
+        DocsPage.RequireShows("place.md", run.Out);
         using FileStream stl = File.OpenRead(folder["ladder.stl"]);
         TriangleMesh mesh = StlReader.Read(stl);
         Assert.Equal(4, mesh.ComponentCount);

@@ -15,14 +15,9 @@ public class MakeSweepTests
         using var folder = new TemporaryFolder();
         CliRun run = Run(folder, Command);
         Assert.Equal(ExitCode.Done, run.ExitCode);
-        string page = File.ReadAllText(Path.Combine(Repository.Root, "docs", "family.md")).ReplaceLineEndings("\n");
-        Assert.Contains(
-            Command.Replace("out/{n}.stl", "\"out/{n}.stl\"", StringComparison.Ordinal),
-            page,
-            StringComparison.Ordinal
-        );
-        Assert.Contains(run.Out.Trim(), page, StringComparison.Ordinal);
-        Assert.Contains(File.ReadAllText(folder["out/index.csv"]), page, StringComparison.Ordinal);
+        string quoted = Command.Replace("out/{n}.stl", "\"out/{n}.stl\"", StringComparison.Ordinal);
+        foreach (string shown in new[] { quoted, run.Out, File.ReadAllText(folder["out/index.csv"]) })
+            DocsPage.RequireShows("family.md", shown);
     }
 
     [Fact]

@@ -84,7 +84,7 @@ public class MapCommandTests
     public void AFileACouponIsTheSameAsOneFile()
     {
         using var folder = new TemporaryFolder();
-        File.Copy(Path.Combine(Repository.Root, "docs/samples/cal.caliper.csv"), folder["cal.caliper.csv"]);
+        File.Copy(DemoSamples.PathOf("cal.caliper.csv"), folder["cal.caliper.csv"]);
         ObjectFile plate = PlacedPlate(folder);
         string head = "# instrument cal resolution=0.01 mpe=0.02 record=cal.caliper.csv\n" + Head(plate);
         string[] rows = [.. Rows(plate).Select(r => r.TrimEnd() + ",mm,cal\n")];
@@ -133,7 +133,7 @@ public class MapCommandTests
     [Fact]
     public void ReadingsWithoutAPlaceAreRefused()
     {
-        CliRun run = CliRun.Of("map", Path.Combine(Repository.Root, "docs/samples/bench.csv"), "--object", "standard");
+        CliRun run = CliRun.Of("map", DemoSamples.PathOf("bench.csv"), "--object", "standard");
         Assert.Equal((2, ""), (run.ExitCode, run.Out));
         Assert.Contains("where coupon without a label stood", run.Error, StringComparison.Ordinal);
     }

@@ -186,8 +186,6 @@ public class OverwriteTests
     private static void Within(Action work)
     {
         using var folder = new TemporaryFolder();
-        foreach (string sample in Directory.GetFiles(Path.Combine(Repository.Root, "docs/samples")))
-            File.Copy(sample, folder[Path.GetFileName(sample)]);
-        CurrentDirectory.Within(folder, work);
+        DemoSamples.Within(folder, work);
     }
 }

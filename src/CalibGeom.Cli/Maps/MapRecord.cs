@@ -20,12 +20,7 @@ internal static class MapRecord
         return new ReportPage
         {
             Title = $"Light over the plate from {string.Join(", ", inputs.Select(RecordFile.NameOf))}",
-            Answer =
-            [
-                findings[0].Message,
-                .. findings[0].Remedy.Length > 0 ? [findings[0].Remedy] : Array.Empty<string>(),
-                .. joint is null ? [] : new[] { joint.ToString() },
-            ],
+            Answer = [.. RecordFile.Sentences(findings[0]), .. joint is null ? [] : new[] { joint.ToString() }],
             Findings = [.. findings.Skip(1)],
             Plots = [MapPlot.Draw(map)],
             Tables = [new ReportText("In full", text.ToString().TrimEnd())],

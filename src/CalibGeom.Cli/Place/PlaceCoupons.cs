@@ -7,41 +7,42 @@ using CalibGeom.TestObjects.Specs;
 namespace CalibGeom.Cli.Place;
 
 /// <summary>The coupons that <c>place</c> is to set: one, or one for each place of a map with its own label.</summary>
-internal sealed record PlaceCoupons(
-    SpecSource Source,
-    IReadOnlyList<(Coupon Coupon, string Label)> All,
-    IReadOnlyList<Finding> Findings
-)
+/// <param name="All">The coupons; none when the design rules found an error.</param>
+/// <param name="Findings">What the design rules found.</param>
+internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnlyList<Finding> Findings)
 {
     /// <summary>Whether the design rules found an error; then there are no coupons.</summary>
     internal bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
-    /// <summary>The exposures of a ladder's coupons, s, in the same order; none without a ladder.</summary>
-    internal IReadOnlyList<double> Exposures { get; private init; } = [];
+    /// <summary>The same as a plate takes them.</summary>
+    internal IReadOnlyList<(Coupon Coupon, string Label)> Labelled => [.. All.Select(c => (c.Coupon, c.Label))];
 
+    /// <param name="source">What each of them is.</param>
+    /// <param name="count">How many a map has.</param>
+    /// <param name="labelled">Whether they are those of a map, and have labels.</param>
+    /// <param name="exposures">The exposures of a ladder, s; none without a ladder.</param>
     internal static PlaceCoupons Make(SpecSource source, int count, bool labelled, IReadOnlyList<double> exposures)
     {
-        if (!labelled)
-            return Build(source, [("", source.Spec)]);
-        return Build(
-            source,
-            Enumerable.Range(1, count).Select(i => ($"A{i}", Labelled(source.Spec, Mark(i, exposures))))
-        ) with
+        var all = new List<LabelledCoupon>();
+        IReadOnlyList<Finding> findings = [];
+        for (int i = 1; i <= (labelled ? count : 1); i++)
         {
-            Exposures = exposures,
-        };
+            string label = labelled ? $"A{i}" : "";
+            double? exposure = exposures.Count > 0 ? exposures[i - 1] : null;
+            TestObject made = TestObjectBuilder.Build(
+                labelled ? WithTitle(source.Spec, Mark(label, exposure)) : source.Spec
+            );
+            if (made.HasErrors)
+                return new PlaceCoupons([], made.Findings);
+            if (i == 1)
+                findings = made.Findings;
+            all.Add(new LabelledCoupon(new Coupon(source.Name, made.ToMesh(), made.Features), label, exposure));
+        }
+        return new PlaceCoupons(all, findings);
     }
 
     /// <summary>The exposure of the coupon with a label, s; null without a ladder.</summary>
-    internal double? ExposureOf(string label)
-    {
-        int index = All.ToList().FindIndex(c => c.Label == label);
-        return index >= 0 && index < Exposures.Count ? Exposures[index] : null;
-    }
-
-    /// <summary>What is raised on a coupon: its label and, on a ladder, its exposure time.</summary>
-    private static string Mark(int number, IReadOnlyList<double> exposures) =>
-        exposures.Count == 0 ? $"A{number}" : FormattableString.Invariant($"A{number} {exposures[number - 1]:0.00}S");
+    internal double? ExposureOf(string label) => All.FirstOrDefault(c => c.Label == label)?.Exposure;
 
     /// <summary>A coupon of another preset, to see whether it would fit.</summary>
     internal static Coupon? Of(Preset preset)
@@ -50,20 +51,11 @@ internal sealed record PlaceCoupons(
         return made.HasErrors ? null : new Coupon(preset.Name, made.ToMesh());
     }
 
-    private static PlaceCoupons Build(SpecSource source, IEnumerable<(string Label, TestObjectSpec Spec)> specs)
-    {
-        var built = specs.Select(s => (s.Label, Object: TestObjectBuilder.Build(s.Spec))).ToArray();
-        IReadOnlyList<Finding> findings = built[0].Object.Findings;
-        if (built.FirstOrDefault(b => b.Object.HasErrors).Object is { } faulty)
-            return new PlaceCoupons(source, [], faulty.Findings);
-        return new PlaceCoupons(
-            source,
-            built.Select(b => (new Coupon(source.Name, b.Object.ToMesh(), b.Object.Features), b.Label)).ToArray(),
-            findings
-        );
-    }
+    /// <summary>What is raised on a coupon: its label and, on a ladder, its exposure time.</summary>
+    private static string Mark(string label, double? exposure) =>
+        exposure is { } s ? FormattableString.Invariant($"{label} {s:0.00}S") : label;
 
-    private static TestObjectSpec Labelled(TestObjectSpec spec, string label)
+    private static TestObjectSpec WithTitle(TestObjectSpec spec, string label)
     {
         string title = spec.Title.Length > 0 ? $"{spec.Title} {label}" : label;
         if (title.Length > 40)

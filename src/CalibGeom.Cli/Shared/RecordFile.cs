@@ -13,6 +13,10 @@ internal static class RecordFile
             throw new InputException($"{path}: a report is an HTML file. Let its name end in .html.");
     }
 
+    /// <summary>A finding as the answer of a page: what was found and, where there is one, what to do.</summary>
+    internal static IReadOnlyList<string> Sentences(Finding finding) =>
+        finding.Remedy.Length > 0 ? [finding.Message, finding.Remedy] : [finding.Message];
+
     /// <summary>What to call an input.</summary>
     internal static string NameOf(string path) => path == "-" ? "standard input" : Path.GetFileName(path);
 

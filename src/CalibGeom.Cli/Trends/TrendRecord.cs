@@ -15,11 +15,7 @@ internal static class TrendRecord
         return new ReportPage
         {
             Title = $"Trend of {RecordFile.NameOf(log)}",
-            Answer =
-            [
-                findings[0].Message,
-                .. findings[0].Remedy.Length > 0 ? [findings[0].Remedy] : Array.Empty<string>(),
-            ],
+            Answer = RecordFile.Sentences(findings[0]),
             ToType = answer.Correction is { } c
                 ? [("exposure to confirm", FormattableString.Invariant($"{c.Settings.Time:0.##} s"))]
                 : [],

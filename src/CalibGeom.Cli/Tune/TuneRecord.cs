@@ -13,13 +13,12 @@ internal static class TuneRecord
     /// <summary>Adds the page.</summary>
     internal static void AddReport(OutputSet files, string path, string log, TuningResult result)
     {
-        Finding answer = result.Findings[0];
         using var text = new StringWriter();
         TuneReport.Write(text, result);
         var page = new ReportPage
         {
             Title = $"Settings for {result.Conditions.Resin} on {result.Conditions.Printer}",
-            Answer = [answer.Message, .. answer.Remedy.Length > 0 ? [answer.Remedy] : Array.Empty<string>()],
+            Answer = RecordFile.Sentences(result.Findings[0]),
             ToType = ToType(result),
             Findings = [.. result.Findings.Skip(1)],
             Plots = [ExposurePlot.Draw(result), .. result.Columns is null ? [] : new[] { ColumnPlot.Draw(result) }],

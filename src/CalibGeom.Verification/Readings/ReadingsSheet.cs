@@ -73,9 +73,8 @@ public static class ReadingsSheet
     }
 
     /// <summary>
-    /// Columns by the rows of their grid, each from left to right, where the table tells their places.
+    /// Columns whose place is known stand in one row of the sheet for each row of their block, from left to right.
     /// </summary>
-    /// <summary>Columns whose place is known stand in one row of the sheet for each row of their block.</summary>
     private static IEnumerable<(string Id, bool Size, string How)> Stages(FeatureTable features, Feature[] stood)
     {
         if (!Array.TrueForAll(stood, f => f.Spot is not null && f.Id.Number is not null))

@@ -13,8 +13,6 @@ namespace CalibGeom.Cli.Tests.Guides;
 [Collection(CurrentDirectory.Name)]
 public partial class GuideTests
 {
-    private const string Samples = "docs/samples";
-
     private static readonly string[] Paths =
     [
         "docs/drawing.md",
@@ -40,9 +38,7 @@ public partial class GuideTests
         var page = GuidePage.Read(path);
         Assert.NotEmpty(page.Lines);
         using var folder = new TemporaryFolder();
-        foreach (string sample in Directory.GetFiles(Path.Combine(Repository.Root, Samples)))
-            File.Copy(sample, folder[Path.GetFileName(sample)]);
-        CurrentDirectory.Within(
+        DemoSamples.Within(
             folder,
             () =>
             {
@@ -78,10 +74,10 @@ public partial class GuideTests
         folder.Write("monday.csv", Simulated(1));
         folder.Write("tuesday.csv", Simulated(2));
         foreach (string file in Directory.GetFiles(folder.Root))
-            RepositoryFile.RequireHolds($"{Samples}/{Path.GetFileName(file)}", File.ReadAllBytes(file));
+            RepositoryFile.RequireHolds($"{DemoSamples.Folder}/{Path.GetFileName(file)}", File.ReadAllBytes(file));
         Assert.Equal(
             Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order(),
-            Directory.GetFiles(Path.Combine(Repository.Root, Samples)).Select(Path.GetFileName).Order()
+            Directory.GetFiles(Path.Combine(Repository.Root, DemoSamples.Folder)).Select(Path.GetFileName).Order()
         );
     }
 

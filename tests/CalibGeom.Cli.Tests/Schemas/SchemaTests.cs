@@ -41,9 +41,7 @@ public class SchemaTests
     public void EveryCommandWithJsonHasASchemaThatHoldsAndCanFail()
     {
         using var folder = new TemporaryFolder();
-        foreach (string sample in Directory.GetFiles(Path.Combine(Repository.Root, "docs/samples")))
-            File.Copy(sample, folder[Path.GetFileName(sample)]);
-        CurrentDirectory.Within(
+        DemoSamples.Within(
             folder,
             () =>
             {

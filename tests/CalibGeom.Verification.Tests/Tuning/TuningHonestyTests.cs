@@ -167,7 +167,9 @@ public class TuningHonestyTests
     public void WhatIsSaidOfTheClearanceIsOf95PerCentAsInTheTable()
     {
         TuningResult result = Tuner.Advise([Make.Trial(2.5, 1, 0.01), Make.Trial(2.5, 1, 0.012)]);
-        string said = result.Findings.Single(f => f.Rule is "on-target" or "tight" or "loose" or "not-told-yet").Message;
+        string said = result
+            .Findings.Single(f => f.Rule is "on-target" or "tight" or "loose" or "not-told-yet")
+            .Message;
         double half = double.Parse(
             said.Split(" +- ")[1].Split(' ')[0],
             System.Globalization.CultureInfo.InvariantCulture

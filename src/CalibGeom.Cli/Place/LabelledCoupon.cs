@@ -1,0 +1,9 @@
+using CalibGeom.Plates;
+
+namespace CalibGeom.Cli.Place;
+
+/// <summary>A coupon to be set.</summary>
+/// <param name="Coupon">What it is.</param>
+/// <param name="Label">Its label, such as <c>A1</c>; empty for a single coupon.</param>
+/// <param name="Exposure">Its own exposure on a ladder, s; null without one.</param>
+internal sealed record LabelledCoupon(Coupon Coupon, string Label, double? Exposure);
