@@ -43,8 +43,28 @@ public sealed class LayerMask
     {
         if ((uint)y >= (uint)Grid.Height)
             return -1;
-        int low = rowStarts[y],
-            high = rowStarts[y + 1];
+        int run = FirstEndingAfter(y, x);
+        return run < rowStarts[y + 1] && runs[run].Start <= x ? run : -1;
+    }
+
+    /// <summary>Whether a pixel of a run, or a neighbour of one on any of eight sides, is lit here.</summary>
+    internal bool Touches(int y, PixelRun run)
+    {
+        for (int row = Math.Max(0, y - 1); row <= Math.Min(Grid.Height - 1, y + 1); row++)
+            if (
+                FirstEndingAfter(row, run.Start - 1) is var near
+                && near < rowStarts[row + 1]
+                && runs[near].Start <= run.End
+            )
+                return true;
+        return false;
+    }
+
+    /// <summary>The index of the first run of a row that ends right of a column; the next row's first if none does.</summary>
+    private int FirstEndingAfter(int row, int x)
+    {
+        int low = rowStarts[row],
+            high = rowStarts[row + 1];
         while (low < high)
         {
             int middle = (low + high) / 2;
@@ -53,7 +73,7 @@ public sealed class LayerMask
             else
                 high = middle;
         }
-        return low < rowStarts[y + 1] && runs[low].Start <= x ? low : -1;
+        return low;
     }
 
     /// <summary>The runs, by index, that a condition keeps.</summary>
@@ -115,18 +135,12 @@ public sealed class LayerMask
     /// <summary> The first column from x on that lies more than some pixels aside of every run in a row. </summary>
     private int EndOfReach(int row, int x, int aside)
     {
-        int low = rowStarts[row],
-            high = rowStarts[row + 1];
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            if (runs[middle].End + aside <= x)
-                low = middle + 1;
-            else
-                high = middle;
-        }
-        for (; low < rowStarts[row + 1] && runs[low].Start - aside <= x; low++)
-            x = Math.Max(x, runs[low].End + aside);
+        for (
+            int run = FirstEndingAfter(row, x - aside);
+            run < rowStarts[row + 1] && runs[run].Start - aside <= x;
+            run++
+        )
+            x = Math.Max(x, runs[run].End + aside);
         return x;
     }
 

@@ -10,6 +10,9 @@ namespace CalibGeom.Inspection.Layers;
 /// </summary>
 public static class LayerInspection
 {
+    /// <summary>The most pixels of one layer that stick out beyond the layer below: a table top of 250 x 250 mm.</summary>
+    internal const int MostHanging = 40_000_000;
+
     private const int MostLayers = 1_000_000,
         MostPixels = 400_000_000;
 
@@ -21,8 +24,8 @@ public static class LayerInspection
     /// <param name="settings">The process and limits; <c>null</c> takes the defaults.</param>
     /// <param name="progress">Told the finished part, 0 to 1, for each layer.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="InputException">The mesh is too large for the process: more than 1,000,000 layers or
-    /// 400,000,000 pixels a layer.</exception>
+    /// <exception cref="InputException">The mesh is too large for the process: more than 1,000,000 layers,
+    /// 400,000,000 pixels a layer, or 40,000,000 that stick out at once.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static LayerReport Run(
         TriangleMesh mesh,

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Runtime.ExceptionServices;
 using CalibGeom.Meshes;
 using CalibGeom.Slicing;
 
@@ -46,7 +47,7 @@ internal sealed class LayerPass
             pens.Add
         );
         DrawnLayer? first = below;
-        Parallel.Invoke(
+        Together(
             () => Each(drawn, first, (one, under) => islands.Check(one.Index, one.Z, one.Mask, under.Mask)),
             () => Each(drawn, first, (one, under) => overhangs.Check(one.Index, one.Z, one.Mask, under.Mask)),
             () => Array.ForEach(drawn, one => resin.Check(one.Index, one.Z, one.Mask)),
@@ -75,6 +76,19 @@ internal sealed class LayerPass
         {
             lost.AddRange(between.Check(one.Index, under?.Mask, one.Mask));
             under = one;
+        }
+    }
+
+    /// <summary>On all cores; what goes wrong comes out as it is.</summary>
+    private static void Together(params Action[] checks)
+    {
+        try
+        {
+            Parallel.Invoke(checks);
+        }
+        catch (AggregateException e)
+        {
+            ExceptionDispatchInfo.Throw(e.InnerExceptions[0]);
         }
     }
 

@@ -27,6 +27,7 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         LayerMask difference = Relevant(current.Except(below), below);
         if (difference.PixelCount == 0)
             return;
+        RequireSize(layer, difference.PixelCount);
         fresh.Load(difference, below);
         fresh.MeasureSpans(settings.CarriedBridge, keepLines: !flat.IsEmpty);
         // Half way across, the next carrier is half a span away, in whatever direction; a line of pixels may cross on
@@ -121,8 +122,8 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     }
 
     /// <summary>
-    /// The connected pieces of the difference that reach further than a steep wall moves in a layer, or that go on from
-    /// a flat underside.
+    /// The connected pieces of the difference that something carries and that reach further than a steep wall moves in
+    /// a layer, or that go on from a flat underside. What nothing carries is an island, however large, and no overhang.
     /// </summary>
     private LayerMask Relevant(LayerMask difference, LayerMask below)
     {
@@ -133,13 +134,17 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
         if (!goingOn && !difference.AnyBeyond(below, step))
             return LayerMask.Empty(grid);
         var pieces = new RunLabels(difference, diagonal: true);
-        var kept = new bool[pieces.Count];
+        bool[] kept = new bool[pieces.Count],
+            isCarried = new bool[pieces.Count];
         for (int y = 0, run = 0; y < grid.Height; y++)
             foreach (PixelRun r in difference.Row(y))
             {
                 int piece = pieces[run++];
                 kept[piece] = kept[piece] || LayerMask.IsBeyond(below, y, r, step);
+                isCarried[piece] = isCarried[piece] || below.Touches(y, r);
             }
+        for (int piece = 0; piece < kept.Length; piece++)
+            kept[piece] &= isCarried[piece];
         if (goingOn && Array.Exists(kept, k => !k))
             KeepAround(difference, pieces, kept);
         return Array.TrueForAll(kept, k => k) ? difference : difference.Where(run => kept[pieces[run]]);
@@ -174,6 +179,17 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
                 worst[pieceOf[i]] = (s, i);
         }
         return worst.Where(w => w.Size > 0);
+    }
+
+    /// <summary>Each pixel takes some 40 bytes: beyond this limit it would be gigabytes.</summary>
+    private void RequireSize(int layer, long pixels)
+    {
+        if (pixels > LayerInspection.MostHanging)
+            throw new InputException(
+                FormattableString.Invariant(
+                    $"Layer {layer} sticks out over {pixels} pixels of {grid.PitchX} x {grid.PitchY} mm at once; at most {LayerInspection.MostHanging} can be inspected. Inspect it with larger pixels."
+                )
+            );
     }
 
     private LayerDefect Defect(LayerDefectKind kind, int pixel, int layer, double z, double size)

@@ -57,6 +57,32 @@ internal sealed class ExactMesh
         return -1;
     }
 
+    /// <summary>
+    /// Whether two triangles with a common corner are seen to lie on both sides of a plane through it, the one that
+    /// halves the angle between their middles. False also where rounding could tell it wrong.
+    /// </summary>
+    internal bool IsParted(int corner, int a1, int a2, int b1, int b2)
+    {
+        Vector3D p = Point(corner),
+            wayA1 = Point(a1) - p,
+            wayA2 = Point(a2) - p,
+            wayB1 = Point(b1) - p,
+            wayB2 = Point(b2) - p;
+        Vector3D plane =
+            wayA1 * (1 / wayA1.Length)
+            + wayA2 * (1 / wayA2.Length)
+            - wayB1 * (1 / wayB1.Length)
+            - wayB2 * (1 / wayB2.Length);
+        // Ways are wrong by half a unit in the last place of the coordinates, products by no more.
+        double unsure = 1e-14 * plane.Length * (Largest(p) + wayA1.Length + wayA2.Length + wayB1.Length + wayB2.Length);
+        return Vector3D.Dot(plane, wayA1) > unsure
+            && Vector3D.Dot(plane, wayA2) > unsure
+            && Vector3D.Dot(plane, wayB1) < -unsure
+            && Vector3D.Dot(plane, wayB2) < -unsure;
+    }
+
+    private static double Largest(Vector3D p) => Math.Max(Math.Abs(p.X), Math.Max(Math.Abs(p.Y), Math.Abs(p.Z)));
+
     internal Vector3D Point(int v) => new(coordinates[3 * v], coordinates[3 * v + 1], coordinates[3 * v + 2]);
 
     private static int Whole(long[] w, int a, int b, int c, int d)

@@ -30,7 +30,7 @@ public static class MeshTopology
         var edges = new MeshEdges(surface.Triangles, surface.VertexCount);
         progress?.Report(0.15);
         Edges(surface, edges, numbers, logs);
-        Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
+        int[] repeated = Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
         int[] fans = surface.Fans(edges, out int fanCount);
         Pinches(surface, fans, numbers, logs[(int)DefectKind.PinchedVertex]);
         List<MeshComponent> components = ComponentSurvey.Of(
@@ -45,7 +45,7 @@ public static class MeshTopology
         var meetings = new SelfMeetings(
             welded,
             exact,
-            degenerate,
+            Either(degenerate, repeated),
             done => progress?.Report(BeforePairs + (1 - BeforePairs) * done)
         );
         components = Crossed(components, meetings.Crossings, numbers, componentOf);
@@ -121,7 +121,7 @@ public static class MeshTopology
     }
 
     // Triangles on the same corners share all edges, so the third corners of one edge tell.
-    private static void Duplicates(TriangleMesh mesh, MeshEdges edges, int[] numbers, DefectLog log)
+    private static int[] Duplicates(TriangleMesh mesh, MeshEdges edges, int[] numbers, DefectLog log)
     {
         ReadOnlySpan<int> t = mesh.Triangles;
         var repeated = new SortedSet<int>();
@@ -138,6 +138,16 @@ public static class MeshTopology
         }
         foreach (int triangle in repeated)
             log.Add(mesh.Triangle(triangle).A, numbers[triangle]);
+        return [.. repeated.Select(t => numbers[t])];
+    }
+
+    /// <summary>What is searched for crossings once is enough: a copy crosses what the first one crosses.</summary>
+    private static bool[] Either(bool[] degenerate, int[] repeated)
+    {
+        bool[] left = [.. degenerate];
+        foreach (int triangle in repeated)
+            left[triangle] = true;
+        return left;
     }
 
     private static int Third(ReadOnlySpan<int> triangles, int halfEdge) =>

@@ -8,10 +8,10 @@ internal sealed class SelfMeetings
     private readonly List<(int First, int Second)> crossings = [];
     private readonly List<(int First, int Second)> contacts = [];
 
-    internal SelfMeetings(TriangleMesh welded, ExactMesh exact, bool[] degenerate, Action<double> progress)
+    internal SelfMeetings(TriangleMesh welded, ExactMesh exact, bool[] leftOut, Action<double> progress)
     {
         int[] triangles = welded.Triangles.ToArray();
-        int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !degenerate[t])];
+        int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !leftOut[t])];
         if (items.Length < 2)
             return;
         var meeting = new TriangleMeeting(exact, triangles);

@@ -49,14 +49,16 @@ internal sealed class TriangleMeeting(ExactMesh mesh, int[] triangles)
     // same way.
     private Meeting AtVertex(int first, int second, int cornerA, int cornerB)
     {
-        int a1 = triangles[3 * first + (cornerA + 1) % 3],
-            a2 = triangles[3 * first + (cornerA + 2) % 3];
+        int a1 = Next(first, cornerA),
+            a2 = Next(first, cornerA + 1);
+        if (mesh.IsParted(triangles[3 * first + cornerA], a1, a2, Next(second, cornerB), Next(second, cornerB + 1)))
+            return Meeting.None;
         int sideA1 = planes.Side(second, a1),
             sideA2 = planes.Side(second, a2);
         if (sideA1 * sideA2 > 0)
             return Meeting.None;
-        int b1 = triangles[3 * second + (cornerB + 1) % 3],
-            b2 = triangles[3 * second + (cornerB + 2) % 3];
+        int b1 = Next(second, cornerB),
+            b2 = Next(second, cornerB + 1);
         if (sideA1 == 0 && sideA2 == 0)
             return InPlaneAtVertex(triangles[3 * first + cornerA], a1, a2, b1, b2);
         int sideB1 = planes.Side(first, b1),
@@ -65,6 +67,8 @@ internal sealed class TriangleMeeting(ExactMesh mesh, int[] triangles)
             return Meeting.None;
         return sideA1 * sideA2 < 0 && sideB1 * sideB2 < 0 ? Meeting.Cross : Meeting.Touch;
     }
+
+    private int Next(int triangle, int corner) => triangles[3 * triangle + (corner + 1) % 3];
 
     private Meeting InPlaneAtVertex(int p, int a1, int a2, int b1, int b2)
     {

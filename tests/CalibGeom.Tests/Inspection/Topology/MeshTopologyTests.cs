@@ -45,6 +45,46 @@ public class MeshTopologyTests
         Assert.Equal(defects, report.Findings.Any(f => f.Severity >= Severity.Warning));
     }
 
+    /// <summary>A thousand copies of one triangle cross what the first one crosses: they are told as copies.</summary>
+    [Fact]
+    public void CopiesAreSearchedForCrossingsOnce()
+    {
+        double[] corners = [0, 0, 0, 4, 0, 0, 0, 4, 0, 1, 1, -1, 1, 1, 1, 1.5, 1, 1];
+        int[] triangles = [.. Enumerable.Repeat<int[]>([0, 1, 2], 1000).SelectMany(t => t), 3, 4, 5];
+        TopologyReport report = MeshTopology.Examine(new TriangleMesh(corners, triangles));
+        Assert.Equal(999, report[DefectKind.DuplicateTriangle].Count);
+        Assert.Equal(1, report[DefectKind.Crossing].Count);
+    }
+
+    /// <summary>Triangles round a corner in a plane, and one from the same corner that leans through the first.</summary>
+    [Theory]
+    [InlineData(40)]
+    [InlineData(1000)]
+    public void AFanIsSearchedForCrossings(int count)
+    {
+        var corners = new List<double> { 0, 0, 0 };
+        for (int i = 0; i < count; i++)
+            Add(i * 2 * Math.PI / count, 0);
+        double middle = Math.PI / count;
+        Add(middle + 0.4, 0.4);
+        Add(middle - 0.4, -0.4);
+        int[] triangles =
+        [
+            .. Enumerable.Range(0, count).SelectMany(i => new[] { 0, 1 + i, 1 + (i + 1) % count }),
+            0,
+            count + 1,
+            count + 2,
+        ];
+        TopologyReport report = MeshTopology.Examine(new TriangleMesh(corners.ToArray(), triangles));
+        Assert.Equal((1, 0), (report[DefectKind.Crossing].Count, report[DefectKind.Contact].Count));
+        Assert.Equal(
+            0,
+            MeshTopology.Examine(new TriangleMesh(corners.ToArray(), triangles[..^3]))[DefectKind.Crossing].Count
+        );
+
+        void Add(double angle, double z) => corners.AddRange([Math.Cos(angle), Math.Sin(angle), z]);
+    }
+
     [Fact]
     public void FindingsSayWhereAndWhatToDo()
     {
