@@ -82,7 +82,7 @@ internal sealed class OpenSheet : IAsyncDisposable
         return sheet;
     }
 
-    /// <summary>Requires that nothing stands in anyone's way: no rule of axe is broken, and nothing is cut off.</summary>
+    /// <summary>Requires that no rule of axe is broken and nothing is cut off at the side.</summary>
     internal async Task RequireAccessibleAsync()
     {
         AxeResult result = await Page.RunAxe();

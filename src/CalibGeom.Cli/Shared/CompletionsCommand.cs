@@ -27,7 +27,12 @@ internal static class CompletionsCommand
             compdef _calibgeom calibgeom
             """,
         ["fish"] = """
-            complete -c calibgeom -f -a '(calibgeom "[suggest:"(commandline -C)"]" (commandline -p) 2>/dev/null; __fish_complete_path (commandline -ct))'
+            function __calibgeom_complete
+                set -l typed (commandline -cp | string collect)
+                calibgeom "[suggest:"(string length -- "$typed")"]" "$typed" 2>/dev/null
+                __fish_complete_path (commandline -ct)
+            end
+            complete -c calibgeom -f -a '(__calibgeom_complete)'
             """,
         ["powershell"] = """
             Register-ArgumentCompleter -Native -CommandName calibgeom -ScriptBlock {
