@@ -193,6 +193,14 @@ public class PlateLayoutTests
             Assert.NotNull(layout.Place(Coupon(20, 10, 8), PlacementWish.Near(x, y)));
     }
 
+    [Theory]
+    [InlineData(1.237, 1.23)]
+    [InlineData(1.231, 1.23)]
+    [InlineData(1.23, 1.23)]
+    [InlineData(0.109, 0.1)]
+    public void TheAdvisedGapIsRoundedDown(double widest, double advised) =>
+        Assert.Equal(advised, new RoomShortage(20, 10, widest, null, null).AdvisedGap!.Value, 1e-12);
+
     [Fact]
     public void TheAdvisedGapDoes()
     {
