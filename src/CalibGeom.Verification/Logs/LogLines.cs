@@ -9,7 +9,7 @@ namespace CalibGeom.Verification.Logs;
 /// </summary>
 /// <param name="stream">Where from; stays open.</param>
 /// <param name="name">The log's name, for messages.</param>
-internal sealed class LogLines(Stream stream, string name)
+internal sealed class LogLines(Stream stream, string name) : IDisposable
 {
     // Each character is a byte.
     private readonly StreamReader reader = new(stream, Encoding.Latin1, false, 1 << 12, leaveOpen: true);
@@ -42,6 +42,9 @@ internal sealed class LogLines(Stream stream, string name)
         string line = Decoded(bytes);
         return Number == 1 ? line.TrimStart('\uFEFF') : line;
     }
+
+    /// <summary>Ends reading; the stream stays open.</summary>
+    public void Dispose() => reader.Dispose();
 
     private byte[]? Line()
     {

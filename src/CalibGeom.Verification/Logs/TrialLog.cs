@@ -35,7 +35,8 @@ public sealed class TrialLog
     {
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(name);
-        return Read(new LogLines(stream, name));
+        using var lines = new LogLines(stream, name);
+        return Read(lines);
     }
 
     private static TrialLog Read(LogLines lines)

@@ -49,7 +49,7 @@ public sealed class AppendedFileTests : IDisposable
                     s => FormattableString.Invariant($"{new StreamReader(s).ReadToEnd().Count(c => c == '\n')}\n")
                 )
         );
-        Assert.Equal(Enumerable.Range(0, 40).Select(i => i.ToString()), File.ReadAllLines(Text));
+        Assert.Equal(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{i}")), File.ReadAllLines(Text));
     }
 
     [Theory]
