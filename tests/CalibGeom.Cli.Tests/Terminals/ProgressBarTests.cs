@@ -19,7 +19,12 @@ public class ProgressBarTests
         using var error = new StringWriter();
         CommandIo io = Io(error, new SlowClock());
         Assert.Equal(ExitCode.Done, CommandHost.Run(["inspect", folder["a.obj"], "--layer", "0.1"], io));
-        int[] shown = [.. Regex.Matches(error.ToString(), "(\\d+)%").Select(m => int.Parse(m.Groups[1].Value))];
+        int[] shown =
+        [
+            .. Regex
+                .Matches(error.ToString(), "(\\d+)%")
+                .Select(m => int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)),
+        ];
         Assert.Equal(shown.Order(), shown);
         Assert.Contains(shown, filled => filled < 15);
         Assert.True(shown.Count(filled => filled is > 15 and < 50) > 1);
