@@ -50,7 +50,9 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
             [
                 .. Readings.Select(r => CaliperRecordFile.Reading([Date, Jaw, Gauge ?? "", r, Part, Person])),
             ];
-            return CaliperRecordFile.Add(path, rows, Name, Valid);
+            CaliperRecord record = CaliperRecordFile.Add(path, rows, Name, Valid);
+            io.Written();
+            return record;
         }
         catch (ArgumentException e)
         {

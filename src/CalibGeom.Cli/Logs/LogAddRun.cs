@@ -29,6 +29,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
     internal int Run()
     {
         LogEntry added = TrialLog.Append(Path, Make);
+        io.Written();
         if (Json)
             Envelope.Write(
                 io.Out,

@@ -37,6 +37,7 @@ internal static class LogUndoCommand
             DateOnly day = parsed.GetValue(date) is { } text ? LogAddOptions.Day(text) : io.Today;
             string log = parsed.GetValue(path)!;
             LogEntry gone = TrialLog.Undo(log, day, parsed.GetValue(trial));
+            io.Written();
             if (parsed.GetValue(json))
                 Envelope.Write(io.Out, "log undo", [], new JsonObject { ["log"] = log, ["number"] = gone.Number });
             else

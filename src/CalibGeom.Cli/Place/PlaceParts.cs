@@ -7,14 +7,14 @@ using CalibGeom.Plates;
 namespace CalibGeom.Cli.Place;
 
 /// <summary>
-/// The parts of one run, with progress for a person who watches and a temporary file for standard input.
+/// The parts of one run, with progress for a person who watches and temporary files for what can be read once only.
 /// </summary>
 internal sealed class PlaceParts : IDisposable
 {
     private readonly CommandIo io;
     private readonly List<PlatePart> parts = [];
-    private readonly List<string> paths = [];
-    private TemporaryCopy? copy;
+    private readonly List<(string Path, string Name)> files = [];
+    private readonly List<TemporaryCopy> copies = [];
     private ProgressBar? bar;
 
     private PlaceParts(CommandIo io) => (this.io, bar) = (io, ProgressBar.For(io, "placing"));
@@ -28,7 +28,7 @@ internal sealed class PlaceParts : IDisposable
         try
         {
             foreach (string path in paths)
-                opened.Add(path == "-" ? opened.Copy() : path, lenient);
+                opened.Add(path, lenient);
         }
         catch
         {
@@ -43,11 +43,11 @@ internal sealed class PlaceParts : IDisposable
 
     /// <summary>The parts as the object file names them.</summary>
     internal IReadOnlyList<ObjectPart> Describe() =>
-        paths
-            .Select(path =>
+        files
+            .Select(file =>
             {
-                using FileStream stream = File.OpenRead(path);
-                return ObjectPart.Of(path == copy?.Path ? "standard input" : Path.GetFileName(path), stream);
+                using FileStream stream = File.OpenRead(file.Path);
+                return ObjectPart.Of(Path.GetFileName(file.Name), stream);
             })
             .ToArray();
 
@@ -63,20 +63,31 @@ internal sealed class PlaceParts : IDisposable
     public void Dispose()
     {
         EndProgress();
-        copy?.Dispose();
+        foreach (TemporaryCopy copy in copies)
+            copy.Dispose();
     }
 
     private void Add(string path, bool lenient)
     {
-        parts.Add(PlatePart.Open(path, lenient));
-        paths.Add(path);
+        string name = path == "-" ? ObjectFinder.StandardInput : path,
+            seekable = Seekable(path, name);
+        parts.Add(PlatePart.Open(seekable, lenient, name));
+        files.Add((seekable, name));
     }
 
-    /// <summary>A part is gone through several times, which standard input cannot be.</summary>
-    private string Copy()
+    /// <summary>
+    /// The file itself, or a copy of what can be read once only: a part is gone through several times, which standard
+    /// input and pipes cannot be.
+    /// </summary>
+    private string Seekable(string path, string name)
     {
-        using Stream input = io.OpenInput();
-        copy = TemporaryCopy.Of(input, "standard input");
+        if (path != "-" && !File.Exists(path))
+            return path;
+        using Stream input = path == "-" ? io.OpenInput() : File.OpenRead(path);
+        if (path != "-" && input.CanSeek)
+            return path;
+        var copy = TemporaryCopy.Of(input, name);
+        copies.Add(copy);
         return copy.Path;
     }
 }

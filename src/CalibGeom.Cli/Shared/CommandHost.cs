@@ -9,6 +9,7 @@ using CalibGeom.Cli.Maps;
 using CalibGeom.Cli.Place;
 using CalibGeom.Cli.Predict;
 using CalibGeom.Cli.Shared.Outputs;
+using CalibGeom.Cli.Shared.Terminals;
 using CalibGeom.Cli.Simulate;
 using CalibGeom.Cli.Start;
 using CalibGeom.Cli.Trends;
@@ -33,6 +34,13 @@ internal static class CommandHost
             ParseResult parsed = root.Parse(HelpCommand.Rewrite(args), Configuration);
             name = BareCommand.PathOf(parsed.CommandResult);
             return Answer(parsed, io);
+        }
+        catch (UnsaidException e) when (io.HasWritten)
+        {
+            io.Error.WriteLine(
+                $"{name}: all files are written, but the result could not be said: {e.Message}. Do not run it again; look at the files."
+            );
+            return ExitCode.Unsaid;
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
         {

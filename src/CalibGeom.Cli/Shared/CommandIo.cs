@@ -42,7 +42,13 @@ internal sealed class CommandIo
     internal OverwriteRule Overwriting { get; set; } = OverwriteRule.None;
 
     /// <summary>The files that a command writes, together or not at all.</summary>
-    internal OutputSet NewOutputs() => new(Overwriting.Refusal);
+    internal OutputSet NewOutputs() => new(Overwriting.Refusal, Written);
+
+    /// <summary>Whether something was written to a file, which stays though the result cannot be said.</summary>
+    internal bool HasWritten { get; private set; }
+
+    /// <summary>Notes that something was written to a file.</summary>
+    internal void Written() => HasWritten = true;
 
     /// <summary>Refuses, before any work is done, what may not be written over.</summary>
     /// <exception cref="InputException">One of them may not.</exception>
@@ -72,13 +78,18 @@ internal sealed class CommandIo
     internal static CommandIo Console() =>
         new()
         {
-            Out = Writer(System.Console.OpenStandardOutput(), System.Console.IsOutputRedirected),
-            Error = Writer(System.Console.OpenStandardError(), System.Console.IsErrorRedirected),
+            Out = Writer(StandardOutput(), System.Console.IsOutputRedirected),
+            Error = Writer(
+                new SpokenStream(System.Console.OpenStandardError(), isResult: false),
+                System.Console.IsErrorRedirected
+            ),
             OpenInput = System.Console.OpenStandardInput,
-            OpenOutput = System.Console.OpenStandardOutput,
+            OpenOutput = StandardOutput,
             OutputIsTerminal = !System.Console.IsOutputRedirected,
             Interactive = !System.Console.IsErrorRedirected,
         };
+
+    private static SpokenStream StandardOutput() => new(System.Console.OpenStandardOutput(), isResult: true);
 
     private static PlainWriter Writer(Stream stream, bool redirected)
     {

@@ -14,4 +14,7 @@ internal static class ExitCode
 
     /// <summary>A fault of this program itself, or too little memory.</summary>
     internal const int Fault = 3;
+
+    /// <summary>All that was to be written to files is there, but the result could not be said.</summary>
+    internal const int Unsaid = 4;
 }

@@ -19,12 +19,19 @@ internal static class Failure
         string said = Short(message);
         io.Error.WriteLine($"{name}: {said}");
         if (json)
-            Envelope.Write(
-                io.Out,
-                name.Split(' ', 2)[^1],
-                [new Finding(code == ExitCode.Fault ? "program-fault" : "bad-use", Severity.Error, "", said, "")],
-                null
-            );
+            try
+            {
+                Envelope.Write(
+                    io.Out,
+                    name.Split(' ', 2)[^1],
+                    [new Finding(code == ExitCode.Fault ? "program-fault" : "bad-use", Severity.Error, "", said, "")],
+                    null
+                );
+            }
+            catch (UnsaidException)
+            {
+                // It is said on stderr, and there is nobody to read the envelope.
+            }
         return code;
     }
 

@@ -12,6 +12,7 @@ public sealed class OutputSet : IDisposable
     private readonly List<PendingFile> files = [];
     private readonly Func<string, string?> refusal;
     private readonly Action<string, string> move;
+    private readonly Action? committed;
 
     /// <summary>An empty set that may write over any file.</summary>
     public OutputSet()
@@ -20,17 +21,18 @@ public sealed class OutputSet : IDisposable
     /// <summary>An empty set that writes over a file only when a rule allows it.</summary>
     /// <param name="refusal">Given a path, says in a sentence why what stands there may not be written over; null when
     /// it may, or nothing stands there.</param>
-    public OutputSet(Func<string, string?> refusal)
-        : this(refusal, File.Move) { }
+    /// <param name="committed">Told when all files have been moved into place; null, the default, tells nobody.</param>
+    public OutputSet(Func<string, string?> refusal, Action? committed = null)
+        : this(refusal, File.Move, committed) { }
 
     /// <summary>An empty set whose moves are made by somebody else, so that a test can let one fail.</summary>
     internal OutputSet(Action<string, string> move)
         : this(_ => null, move) { }
 
-    private OutputSet(Func<string, string?> refusal, Action<string, string> move)
+    private OutputSet(Func<string, string?> refusal, Action<string, string> move, Action? committed = null)
     {
         ArgumentNullException.ThrowIfNull(refusal);
-        (this.refusal, this.move) = (refusal, move);
+        (this.refusal, this.move, this.committed) = (refusal, move, committed);
     }
 
     /// <summary>Refuses, before any work is done, a file that may not be written over.</summary>
@@ -74,7 +76,11 @@ public sealed class OutputSet : IDisposable
     /// <summary>Moves all files into place, replacing existing ones.</summary>
     /// <exception cref="IOException">A file could not be moved; all stand as before.</exception>
     /// <exception cref="UnauthorizedAccessException">A file may not be replaced; all stand as before.</exception>
-    public void Commit() => UnfinishedFiles.Together(MoveAll);
+    public void Commit()
+    {
+        UnfinishedFiles.Together(MoveAll);
+        committed?.Invoke();
+    }
 
     private void MoveAll()
     {

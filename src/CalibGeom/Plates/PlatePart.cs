@@ -67,18 +67,21 @@ public abstract class PlatePart
     /// <param name="path">The file; its format is told by its content.</param>
     /// <param name="lenient">Whether to take what is whole of a damaged file, held in memory; <see cref="LeftOut"/> says
     /// what is missing then. False by default.</param>
+    /// <param name="name">What to call it in messages and, without its folders, on the plate; the path by
+    /// default.</param>
     /// <exception cref="InputException">There is no such file, it is no mesh, it is damaged, or it has no
     /// triangles.</exception>
-    public static PlatePart Open(string path, bool lenient = false)
+    public static PlatePart Open(string path, bool lenient = false, string? name = null)
     {
-        if (!lenient)
-            using (FileStream stream = InputFile.Open(path))
-                if (FormatSniffer.Decide(stream, new Faults(path, lenient: false)).Format == MeshFormat.StlBinary)
-                    return new StlFilePart(path);
-        MeshFile file = MeshFile.Read(path, lenient);
+        name ??= path;
+        using FileStream stream = InputFile.Open(path);
+        if (!lenient && FormatSniffer.Decide(stream, new Faults(name, lenient: false)).Format == MeshFormat.StlBinary)
+            return new StlFilePart(path, name);
+        stream.Position = 0;
+        MeshFile file = MeshFile.Read(stream, name, lenient);
         TriangleMesh mesh = file.ToMesh();
         if (mesh.TriangleCount == 0)
-            throw new InputException($"{path} has no triangles. Export the mesh again.");
-        return new MeshPart(Path.GetFileName(path), mesh) { LeftOut = file.LeftOut(path) };
+            throw new InputException($"{name} has no triangles. Export the mesh again.");
+        return new MeshPart(Path.GetFileName(name), mesh) { LeftOut = file.LeftOut(name) };
     }
 }

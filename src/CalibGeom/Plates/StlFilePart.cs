@@ -1,3 +1,4 @@
+using CalibGeom.Formats;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 
@@ -7,31 +8,36 @@ namespace CalibGeom.Plates;
 internal sealed class StlFilePart : PlatePart
 {
     private readonly string path;
+    private readonly string name;
     private readonly (long Length, DateTime Written) stamp;
 
-    internal StlFilePart(string path)
-        : base(Path.GetFileName(path))
+    /// <param name="path">The file.</param>
+    /// <param name="name">What to call it.</param>
+    internal StlFilePart(string path, string name)
+        : base(Path.GetFileName(name))
     {
-        this.path = path;
+        (this.path, this.name) = (path, name);
         stamp = Stamp();
-        using StlTriangleStream stream = StlTriangleStream.Open(path);
+        using StlTriangleStream stream = Open();
         TriangleCount = stream.TriangleCount;
         if (TriangleCount == 0)
-            throw new InputException($"{path} has no facets. Export the mesh again.");
+            throw new InputException($"{name} has no facets. Export the mesh again.");
     }
 
     public override long TriangleCount { get; }
 
     private protected override void VisitAll(FacetVisitor visit)
     {
-        using StlTriangleStream stream = StlTriangleStream.Open(path);
+        using StlTriangleStream stream = Open();
         for (ReadOnlySpan<StlFacet> block = stream.Next(); block.Length > 0; block = stream.Next())
             visit(block);
         if (Stamp() != stamp)
             throw new InputException(
-                $"{path} has changed while it was read: somebody is writing it. Wait until it is whole, then run this again."
+                $"{name} has changed while it was read: somebody is writing it. Wait until it is whole, then run this again."
             );
     }
+
+    private StlTriangleStream Open() => StlTriangleStream.Open(InputFile.Open(path), name);
 
     private (long, DateTime) Stamp()
     {
@@ -39,5 +45,9 @@ internal sealed class StlFilePart : PlatePart
         return file.Exists ? (file.Length, file.LastWriteTimeUtc) : default;
     }
 
-    public override TriangleMesh ToMesh() => StlReader.Read(path);
+    public override TriangleMesh ToMesh()
+    {
+        using FileStream stream = InputFile.Open(path);
+        return StlReader.Read(stream, name);
+    }
 }

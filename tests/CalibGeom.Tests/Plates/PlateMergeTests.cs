@@ -17,7 +17,7 @@ public class PlateMergeTests
         byte[] part = PartFile(folder["part.stl"]);
         var layout = new PlateLayout(
             new Plate(60, 60),
-            [new StlFilePart(folder["part.stl"]), Part(Box(20, 20, 0, 25, 25, 4))]
+            [new StlFilePart(folder["part.stl"], folder["part.stl"]), Part(Box(20, 20, 0, 25, 25, 4))]
         );
         PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
         using var stream = new MemoryStream();
@@ -35,7 +35,7 @@ public class PlateMergeTests
     {
         using var folder = new Folder();
         PartFile(folder["part.stl"]);
-        var layout = new PlateLayout(new Plate(60, 60), [new StlFilePart(folder["part.stl"])]);
+        var layout = new PlateLayout(new Plate(60, 60), [new StlFilePart(folder["part.stl"], folder["part.stl"])]);
         PlacedCoupon placed = layout.Place(Coupon(14, 9, 8), PlacementWish.Corner)!;
         Assert.True(PlateMerge.WriteStl(Stream.Null, layout, "plate") >= 2);
         // The part is exported anew, under the coupon, and bears the time it had.
@@ -165,13 +165,13 @@ public class PlateMergeTests
     public void AMissingOrCutPartIsAnInputError()
     {
         using var folder = new Folder();
-        Assert.Throws<InputException>(() => new StlFilePart(folder["none.stl"]));
+        Assert.Throws<InputException>(() => new StlFilePart(folder["none.stl"], folder["none.stl"]));
         byte[] part = PartFile(folder["part.stl"]);
         File.WriteAllBytes(folder["cut.stl"], part[..^20]);
-        Assert.Throws<InputException>(() => new StlFilePart(folder["cut.stl"]));
+        Assert.Throws<InputException>(() => new StlFilePart(folder["cut.stl"], folder["cut.stl"]));
         BinaryPrimitives.WriteSingleLittleEndian(part.AsSpan(84 + 12), float.NaN);
         File.WriteAllBytes(folder["nan.stl"], part);
-        PlatePart bad = new StlFilePart(folder["nan.stl"]);
+        PlatePart bad = new StlFilePart(folder["nan.stl"], folder["nan.stl"]);
         Assert.Throws<InputException>(() => new PlateLayout(new Plate(60, 60), [bad]));
     }
 

@@ -10,7 +10,7 @@ namespace CalibGeom.Inspection.Layers;
 /// </summary>
 public static class LayerInspection
 {
-    /// <summary>The most pixels of one layer that stick out beyond the layer below: a table top of 250 x 250 mm.</summary>
+    /// <summary>The most pixels of one layer that stick out beyond the one below: 250 x 250 mm.</summary>
     internal const int MostHanging = 40_000_000;
 
     private const int MostLayers = 1_000_000,

@@ -56,7 +56,7 @@ public class MeshTopologyTests
         Assert.Equal(1, report[DefectKind.Crossing].Count);
     }
 
-    /// <summary>Triangles round a corner in a plane, and one from the same corner that leans through the first.</summary>
+    /// <summary>Triangles round a corner in a plane, and one from there that leans through the first.</summary>
     [Theory]
     [InlineData(40)]
     [InlineData(1000)]
