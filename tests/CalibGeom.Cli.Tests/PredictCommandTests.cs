@@ -155,9 +155,31 @@ public class PredictCommandTests
         string set = CliRun.Of("predict", a, "--object", "standard", "--between-prints", "0.012").Out;
         Assert.Contains("standard deviation 0.0120 mm (as set)", set, StringComparison.Ordinal);
         Assert.Equal(ExitCode.BadUse, CliRun.Of("predict", a, a, "--object", "standard").ExitCode);
-        CliRun same = CliRun.Of("predict", a, copy, "--object", "standard");
-        Assert.Equal(ExitCode.BadUse, same.ExitCode);
-        Assert.Contains("Prints 1 and 2 have the same readings", same.Error, StringComparison.Ordinal);
+        string remarked = folder.Write("remarked.csv", "# second\n" + Bench.TrimEnd() + "\n\n");
+        foreach (string again in new[] { copy, remarked })
+        {
+            CliRun same = CliRun.Of("predict", a, again, "--object", "standard");
+            Assert.Equal(ExitCode.BadUse, same.ExitCode);
+            Assert.Contains("Prints 1 and 2 have the same readings", same.Error, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>With several files a line alone says nothing.</summary>
+    [Fact]
+    public void AFindingAboutAReadingNamesItsFile()
+    {
+        using var folder = new TemporaryFolder();
+        string a = folder.Write("a.csv", Bench),
+            slip = folder.Write("b.csv", Bench.Replace("8.02", "80.2", StringComparison.Ordinal)),
+            odd = folder.Write("c.csv", Bench + "box9.outside.x,8\n");
+        Assert.Matches(
+            @"box1\.outside\.x: \S*b\.csv:\d+: 80\.2 mm is",
+            CliRun.Of("predict", a, slip, "--object", "standard").Out
+        );
+        Assert.Matches(
+            @"c\.csv:\d+: box9\.outside\.x is no feature",
+            CliRun.Of("predict", a, odd, "--object", "standard").Error
+        );
     }
 
     [Fact]

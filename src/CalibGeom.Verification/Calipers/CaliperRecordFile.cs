@@ -54,7 +54,7 @@ public static class CaliperRecordFile
         {
             number++;
             string line = raw.Trim();
-            string At(string message) => $"{name} line {number}: {message}";
+            string At(string message) => FormattableString.Invariant($"{name}:{number}: {message}");
             if (line.StartsWith("# caliper ", StringComparison.Ordinal))
                 caliper = line[10..].Trim();
             else if (line.StartsWith("# valid ", StringComparison.Ordinal))

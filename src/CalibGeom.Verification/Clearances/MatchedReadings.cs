@@ -123,11 +123,10 @@ internal sealed class MatchedReadings
             _ = ReferenceOf(r.Id);
         else if (features.Find(r.Id) is null)
         {
-            string where = r.Line > 0 ? $"Line {r.Line}: " : "";
             string hint = Spelling.Nearest(r.Id, features.Select(f => f.Id.ToString()), 4) is { } near
                 ? $" Did you mean {near}?"
                 : " Is it another object's?";
-            throw new InputException($"{where}{r.Feature} is no feature of this object.{hint}");
+            throw new InputException($"{r.At}{r.Feature} is no feature of this object.{hint}");
         }
     }
 

@@ -22,8 +22,15 @@ internal static class PrintSets
         Alike(prints.Select(p => p.Material?.ToString()), "material");
     }
 
-    private static bool Same(ReadingSet a, ReadingSet b) =>
-        a.Readings.Count == b.Readings.Count && a.Readings.Zip(b.Readings).All(p => p.First == p.Second);
+    /// <summary>What was read of the print, wherever it stands: a remark or a gauge more is no other print.</summary>
+    private static bool Same(ReadingSet a, ReadingSet b) => Read(a).SequenceEqual(Read(b));
+
+    private static IEnumerable<(FeatureId, ReadingKind, double)> Read(ReadingSet set) =>
+        set
+            .Readings.Where(r => !r.IsReference)
+            .Select(r => (r.Feature, r.Kind, r.Value))
+            .OrderBy(r => r.Feature)
+            .ThenBy(r => r.Value);
 
     private static void Alike(IEnumerable<string?> values, string what)
     {

@@ -75,7 +75,7 @@ internal static class RepeatOutliers
             odd.Feature,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{(odd.Line > 0 ? $"Line {odd.Line}: " : "")}{odd.Value:0.000} mm lies "
+                $"{odd.At}{odd.Value:0.000} mm lies "
                     + $"{odd.Value - Median(face):+0.000;-0.000} mm from the middle of {face.Length} repeats; it was set aside."
             ),
             "Read the face once more; look for a tilted jaw or a digit misread."

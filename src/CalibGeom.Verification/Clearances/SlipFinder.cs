@@ -41,7 +41,7 @@ internal static class SlipFinder
             r.Feature,
             string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{At(r)}{r.Value:0.####} mm is {100 * (r.Value / feature.Nominal - 1):+0;-0} % off the "
+                    $"{r.At}{r.Value:0.####} mm is {100 * (r.Value / feature.Nominal - 1):+0;-0} % off the "
                         + $"nominal {feature.Nominal:0.####}; it was set aside. {LooksLike(r, feature, features)}"
                 )
                 .TrimEnd(),
@@ -113,7 +113,7 @@ internal static class SlipFinder
             r.Feature,
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{At(r)}{r.Value:0.000} mm is finer than a step of {instrument.Resolution:0.###} mm. Was it "
+                $"{r.At}{r.Value:0.000} mm is finer than a step of {instrument.Resolution:0.###} mm. Was it "
                     + $"{meant:0.00}?"
             ),
             "Correct it in the file if a zero was doubled."
@@ -129,7 +129,7 @@ internal static class SlipFinder
             "count-too-high",
             Severity.Warning,
             r.Feature,
-            Say($"{At(r)}{r.Value} were counted; the object has {feature.Nominal}. The count was set aside."),
+            Say($"{r.At}{r.Value} were counted; the object has {feature.Nominal}. The count was set aside."),
             "Count again."
         )
         {
@@ -147,8 +147,6 @@ internal static class SlipFinder
 
     private static bool Near(double value, double expected, double tolerance) =>
         Math.Abs(value / expected - 1) <= tolerance;
-
-    private static string At(Reading r) => r.Line > 0 ? Say($"Line {r.Line}: ") : "";
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -46,6 +46,12 @@ public sealed record Reading
     /// <summary>The line it was read from, counted from 1; 0 when it was made in code.</summary>
     public int Line { get; }
 
+    /// <summary>The file it was read from, as messages call it; null when it was made in code.</summary>
+    public string? File { get; init; }
+
+    /// <summary>Where it stands, before a sentence: <c>bench.csv:3: </c>; empty when it was made in code.</summary>
+    internal string At => Line > 0 ? new InputPlace(File, Line) + ": " : "";
+
     /// <summary>The coupon the feature belongs to (<c>A1</c> of <c>A1/box1.outside.x</c>), or empty.</summary>
     public string Coupon => Feature.Coupon;
 

@@ -31,7 +31,9 @@ internal static class ReadingsCsv
                     (columns, separator) = ToColumns(line);
                 else if (ToRow(CsvText.Fields(line, separator), columns, number) is { } row)
                     readings.AddRange(
-                        FeatureRange.Expand(separator == ',' ? row : row.WithPoint()).Select(r => r.ToReading())
+                        FeatureRange
+                            .Expand(separator == ',' ? row : row.WithPoint())
+                            .Select(r => r.ToReading() with { File = name })
                     );
             }
             catch (InputException e)

@@ -105,7 +105,7 @@ public class CaliperRecordTests
     }
 
     [Theory]
-    [InlineData("date,jaw,gauge,reading,part,person\n2026-13-01,outside,5,5,,\n", "line 2: the date")]
+    [InlineData("date,jaw,gauge,reading,part,person\n2026-13-01,outside,5,5,,\n", ":2: the date")]
     [InlineData("date,jaw,gauge,reading,part,person\n2026-12-01,teeth,5,5,,\n", "the jaw")]
     [InlineData("date,jaw,gauge,reading,part,person\n2026-12-01,outside,5,-5,,\n", "the reading")]
     [InlineData("date,jaw,gauge,reading,part,person\n2026-12-01,outside,,5,,\n", "neither a gauge nor a part")]

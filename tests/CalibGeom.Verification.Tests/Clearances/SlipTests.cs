@@ -24,7 +24,7 @@ public class SlipTests
     {
         Finding finding = Assert.Single(Find(row), f => f.Rule == "reading-far-off");
         Assert.Contains(looksLike, finding.Message, StringComparison.Ordinal);
-        Assert.Contains("Line 4", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("readings:4: ", finding.Message, StringComparison.Ordinal);
         Assert.Contains("set aside", finding.Message, StringComparison.Ordinal);
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(row.Split(',')[0], finding.Subject);

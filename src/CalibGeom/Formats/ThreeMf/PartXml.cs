@@ -49,8 +49,8 @@ internal sealed class PartXml : IDisposable
 
     internal string LocalName => reader.LocalName;
 
-    /// <summary>The part and line, for messages.</summary>
-    internal string Place => $"{part} line {((IXmlLineInfo)reader).LineNumber}";
+    /// <summary>The part, line and column, for messages.</summary>
+    internal string Place => At(((IXmlLineInfo)reader).LineNumber, ((IXmlLineInfo)reader).LinePosition);
 
     /// <summary>Runs a reading step; XML that is not well formed becomes an input error with its line.</summary>
     internal void Guard(Action read)
@@ -61,12 +61,21 @@ internal sealed class PartXml : IDisposable
         }
         catch (XmlException e)
         {
-            throw Faults.Fatal($"{part} line {e.LineNumber}: {e.Message.TrimEnd('.')}", cause: e);
+            throw Faults.Fatal($"{At(e.LineNumber, e.LinePosition)}: {Bare(e)}", cause: e);
         }
         catch (DecoderFallbackException e)
         {
             throw NotUtf8(Place, e);
         }
+    }
+
+    private string At(int line, int column) => FormattableString.Invariant($"{part}:{line}:{column}");
+
+    /// <summary>What is wrong without the place, which the platform says at the end.</summary>
+    private static string Bare(XmlException e)
+    {
+        int place = e.Message.LastIndexOf(" Line ", StringComparison.Ordinal);
+        return (place > 0 ? e.Message[..place] : e.Message).TrimEnd('.');
     }
 
     /// <summary>Goes to the root element, which must have this name.</summary>

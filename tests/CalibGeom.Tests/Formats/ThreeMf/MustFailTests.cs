@@ -119,8 +119,8 @@ public class MustFailTests
         "requiredextensions=\"b\" xmlns:b=\"http://schemas.example/beams\" xml:lang",
         "requires the extension"
     )]
-    [InlineData("not well formed", "</resources>", "</resource>", "line 2")]
-    [InlineData("cut off", "<item objectid=\"1\"/></build></model>", "", "line 2")]
+    [InlineData("not well formed", "</resources>", "</resource>", "3D/3dmodel.model:2:")]
+    [InlineData("cut off", "<item objectid=\"1\"/></build></model>", "", "3D/3dmodel.model:2:")]
     [InlineData(
         "metadata after resources",
         "<build>",
