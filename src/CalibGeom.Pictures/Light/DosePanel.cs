@@ -76,7 +76,7 @@ internal sealed record DosePanel(Vector3D Origin, Vector3D Right, Vector3D Up, d
     }
 
     /// <summary>Pixels, or layers of pixels, that are lit alike, as runs to the right.</summary>
-    private IEnumerable<(float Coverage, double X0, double Y0, double X1, double Y1)> Lit(LightDose dose)
+    internal IEnumerable<(float Coverage, double X0, double Y0, double X1, double Y1)> Lit(LightDose dose)
     {
         MaskStack masks = dose.Masks;
         double left = Vector3D.Dot(Origin, Right),
