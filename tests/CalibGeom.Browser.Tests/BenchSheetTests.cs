@@ -19,11 +19,12 @@ public partial class BenchSheetTests(OpenBrowser open) : IClassFixture<OpenBrows
         await using OpenSheet sheet = await OpenSheet.Of(open, "standard", phone, dark);
         IPage page = sheet.Page;
         var direct = new StringBuilder(
-            $"# digest {sheet.Made.Features.Digest}\n# temperature 23.5\n# state dry\n"
+            $"# digest {sheet.Made.Features.Digest}\n# temperature 23.5\n# state dry\n# material rigid\n"
                 + "# instrument cal resolution=0.01 mpe=0.02\nfeature,value,unit,instrument\n"
         );
         await page.FillAsync("[name=temperature]", "23,5");
         await page.CheckAsync("[name=state][value=dry]");
+        await page.CheckAsync("[name=material][value=rigid]");
         int n = 0;
         foreach (Feature f in sheet.Made.Features)
         {
@@ -69,6 +70,7 @@ public partial class BenchSheetTests(OpenBrowser open) : IClassFixture<OpenBrows
         ReadingSet saved = ReadingsFile.Load(path),
             given = ReadingsFile.Parse(direct.ToString());
         Assert.Equal(Rows(given), Rows(saved));
+        Assert.Equal((23.5, PartState.Dry, Material.Rigid), (saved.Temperature, saved.State, saved.Material));
         Assert.Equal(
             PredictionText.Sentences(ClearancePrediction.From(sheet.Made.Features, given)),
             PredictionText.Sentences(ClearancePrediction.From(sheet.Made.Features, saved))

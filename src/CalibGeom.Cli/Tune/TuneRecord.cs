@@ -21,7 +21,12 @@ internal static class TuneRecord
             Answer = RecordFile.Sentences(result.Findings[0]),
             ToType = ToType(result),
             Findings = [.. result.Findings.Skip(1)],
-            Plots = [ExposurePlot.Draw(result), .. result.Columns is null ? [] : new[] { ColumnPlot.Draw(result) }],
+            Plots =
+            [
+                ExposurePlot.Draw(result),
+                .. result.Columns is null ? [] : new[] { ColumnPlot.Draw(result) },
+                HistoryPlot.Draw(result),
+            ],
             Tables = [new ReportText("In full", text.ToString().TrimEnd())],
             Inputs = RecordFile.Contents([log]),
             Version = Envelope.Version,

@@ -37,6 +37,39 @@ public class ExposurePictureTests
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], png.ToArray()[..4]);
     }
 
+    /// <summary>What was set and read stands in the order of printing, and what is advised after it.</summary>
+    [Fact]
+    public void TheHistoryShowsEveryTrialAndTheNext()
+    {
+        TuningResult result = Tuner.Advise([
+            Trial(2.5, 0.5, 0.014),
+            Trial(2.2, 1.6, 0.004) with
+            {
+                GrowthY = null,
+            },
+            Trial(2.2, 1.6, 0.002),
+        ]);
+        Drawing drawing = HistoryPlot.Draw(result);
+        string svg = Svg(drawing);
+        foreach (
+            string text in new[]
+            {
+                "What was set; the last is what comes next",
+                "Growth that was read, 95 % without what the instrument shares",
+                "exposure",
+                "rest",
+                "next",
+                "wanted",
+                "X",
+                "Y",
+            }
+        )
+            Assert.Contains($">{text}<", svg, StringComparison.Ordinal);
+        // Three trials twice above, two points for the next; X three times and Y twice below; five in the legends.
+        Assert.Equal(3 * 2 + 2 + 3 + 2 + 5, svg.Split("<circle").Length - 1);
+        Assert.Equal(svg, Svg(HistoryPlot.Draw(result)));
+    }
+
     [Fact]
     public void SurvivalIsDrawnWithItsIntervalAndNeedsColumns()
     {
