@@ -40,6 +40,16 @@ public class TemperatureTests
     }
 
     [Fact]
+    public void WithoutACoefficientAllOfATypicalOneIsUnknown()
+    {
+        // 80e-6 is the middle of 50e-6 to 120e-6 (cured resins, no source); nothing is corrected, all of it is carried.
+        double at = At(30, null).Scale.StandardUncertainty,
+            at20 = At(20, null).Scale.StandardUncertainty;
+        Assert.Equal(1, Math.Sqrt(at * at - at20 * at20) / ((80e-6 - Steel) * 10), 1e-6);
+        Assert.Equal(At(20, null).Scale.Value, At(30, null).Scale.Value, 1e-9);
+    }
+
+    [Fact]
     public void ATemperatureIsKnownToOneKelvin()
     {
         // A rectangular error of +-1 K has 1 / sqrt(3) K of standard uncertainty (JCGM 100, 4.3.7); instrument and part
