@@ -162,8 +162,8 @@ public static class LightMap
             (double)counts[best] / Draws,
             new Amount(
                 Lack(surface),
-                Trends.Changes.Mixture.Quantile(lacks, 0.025),
-                Trends.Changes.Mixture.Quantile(lacks, 0.975)
+                Trends.Changes.Mixture.Quantile(lacks, Coverage.LowerTail),
+                Trends.Changes.Mixture.Quantile(lacks, Coverage.UpperTail)
             )
         );
 

@@ -42,6 +42,8 @@ public sealed record GaugeValue
     /// <summary>Its standard uncertainty, see the constructor.</summary>
     public double Uncertainty { get; }
 
-    /// <summary>Whether it is the word of a felt fit: a range, in which the truth moves unseen. Default false.</summary>
+    /// <summary>
+    /// Whether it is the word of a felt fit: a range, in which the truth moves unseen. Default false.
+    /// </summary>
     public bool Felt { get; init; }
 }

@@ -115,33 +115,20 @@ public sealed class ColumnSurvival
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
     {
-        double x = Math.Log(time / referenceTime);
-        double[] q = Weighted.Quantiles(
-            [.. limits.Select((l, i) => Math.Exp(l - exponents[i] * x))],
-            weights,
-            0.025,
-            0.5,
-            0.975
-        );
+        Interval interval = LimitInterval(time);
         return new ColumnLimit(
-            Known ? q[1] : null,
-            Lost == 0 ? 0 : q[0],
-            Lost == Count ? double.PositiveInfinity : q[2]
+            Known ? Weighted.Quantiles(Limits(time), weights, 0.5)[0] : null,
+            Lost == 0 ? 0 : interval.Low,
+            Lost == Count ? double.PositiveInfinity : interval.High
         );
     }
 
     /// <summary>The central interval of d50 at an exposure, mm, whatever was lost.</summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
-    internal Interval LimitInterval(double time, double confidence = 0.95)
+    internal Interval LimitInterval(double time, double confidence = Coverage.Level)
     {
-        double x = Math.Log(time / referenceTime);
-        double[] ends = Weighted.Quantiles(
-            [.. limits.Select((l, i) => Math.Exp(l - exponents[i] * x))],
-            weights,
-            (1 - confidence) / 2,
-            (1 + confidence) / 2
-        );
+        double[] ends = Weighted.Quantiles(Limits(time), weights, (1 - confidence) / 2, (1 + confidence) / 2);
         return new Interval(ends[0], ends[1]);
     }
 
@@ -154,7 +141,12 @@ public sealed class ColumnSurvival
     /// <param name="diameter">Diameter in mm.</param>
     public Interval ProbabilityInterval(double diameter)
     {
-        double[] ends = Weighted.Quantiles(Shares(diameter, referenceTime), weights, 0.025, 0.975);
+        double[] ends = Weighted.Quantiles(
+            Shares(diameter, referenceTime),
+            weights,
+            Coverage.LowerTail,
+            Coverage.UpperTail
+        );
         return new Interval(ends[0], ends[1]);
     }
 
@@ -182,6 +174,12 @@ public sealed class ColumnSurvival
     {
         ArgumentNullException.ThrowIfNull(trial);
         return [.. trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter)];
+    }
+
+    private double[] Limits(double time)
+    {
+        double x = Math.Log(time / referenceTime);
+        return [.. limits.Select((l, i) => Math.Exp(l - exponents[i] * x))];
     }
 
     private double[] Shares(double diameter, double time)

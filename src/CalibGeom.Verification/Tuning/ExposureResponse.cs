@@ -58,7 +58,13 @@ public sealed class ExposureResponse
     {
         get
         {
-            double[] q = Weighted.Quantiles([.. samples.Select(s => s.B)], weights, 0.025, 0.5, 0.975);
+            double[] q = Weighted.Quantiles(
+                [.. samples.Select(s => s.B)],
+                weights,
+                Coverage.LowerTail,
+                0.5,
+                Coverage.UpperTail
+            );
             return LogNormalPrior.From95(q[1], q[0], q[2]);
         }
     }

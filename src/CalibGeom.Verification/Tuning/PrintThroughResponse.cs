@@ -76,7 +76,7 @@ public sealed class PrintThroughResponse
     {
         get
         {
-            double[] q = Weighted.Quantiles(depths, weights, 0.025, 0.5, 0.975);
+            double[] q = Weighted.Quantiles(depths, weights, Coverage.LowerTail, 0.5, Coverage.UpperTail);
             return LogNormalPrior.From95(q[1], q[0], q[2]);
         }
     }

@@ -12,6 +12,12 @@ public static class Coverage
     /// <summary>The coverage factor of a normal distribution at <see cref="Level"/>: its 97.5 % point.</summary>
     public const double NormalFactor = 1.959963984540054;
 
+    /// <summary>The share below the central interval at <see cref="Level"/>: 2.5 %.</summary>
+    internal const double LowerTail = (1 - Level) / 2;
+
+    /// <summary>The share below its upper end: 97.5 %.</summary>
+    internal const double UpperTail = (1 + Level) / 2;
+
     /// <summary>The coverage factor of Student's t (JCGM 100, G.3). Degrees of freedom are not truncated.</summary>
     /// <param name="degreesOfFreedom">Over 0, maybe infinite.</param>
     /// <param name="probability">Between 0 and 1.</param>

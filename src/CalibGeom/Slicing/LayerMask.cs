@@ -60,7 +60,9 @@ public sealed class LayerMask
         return false;
     }
 
-    /// <summary>The index of a row's first run that ends right of a column; the next row's first if none does.</summary>
+    /// <summary>
+    /// The index of a row's first run that ends right of a column; the next row's first if none does.
+    /// </summary>
     private int FirstEndingAfter(int row, int x)
     {
         int low = rowStarts[row],

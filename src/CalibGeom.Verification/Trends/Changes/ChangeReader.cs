@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Uncertainty;
 using MathNet.Numerics.Distributions;
 
 namespace CalibGeom.Verification.Trends.Changes;
@@ -171,8 +172,8 @@ internal sealed class ChangeReader
             })
             .ToArray();
         // Words change when the truth has crossed a range, so that they cannot tell when it set out.
-        double low = readsWordsAlone ? times[0] : Mixture.Quantile(spans, 0.025);
-        return new Amount(Mixture.Quantile(spans, 0.5), low, Mixture.Quantile(spans, 0.975));
+        double low = readsWordsAlone ? times[0] : Mixture.Quantile(spans, Coverage.LowerTail);
+        return new Amount(Mixture.Quantile(spans, 0.5), low, Mixture.Quantile(spans, Coverage.UpperTail));
     }
 
     private Amount Crosses()
@@ -193,8 +194,8 @@ internal sealed class ChangeReader
         double Far(double time) => time > now + 1000 * model.Spacing ? double.PositiveInfinity : time;
         return new Amount(
             Far(Mixture.Quantile(times, 0.5)),
-            Far(Mixture.Quantile(times, 0.025)),
-            Far(Mixture.Quantile(times, 0.975))
+            Far(Mixture.Quantile(times, Coverage.LowerTail)),
+            Far(Mixture.Quantile(times, Coverage.UpperTail))
         );
     }
 }

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Uncertainty;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.RootFinding;
 
@@ -7,7 +8,11 @@ namespace CalibGeom.Verification.Trends.Changes;
 internal static class Mixture
 {
     internal static Amount Of(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts) =>
-        new(QuantileOfNormals(parts, 0.5), QuantileOfNormals(parts, 0.025), QuantileOfNormals(parts, 0.975));
+        new(
+            QuantileOfNormals(parts, 0.5),
+            QuantileOfNormals(parts, Coverage.LowerTail),
+            QuantileOfNormals(parts, Coverage.UpperTail)
+        );
 
     internal static double Below(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts, double value)
     {
