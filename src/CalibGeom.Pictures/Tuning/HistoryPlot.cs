@@ -6,7 +6,9 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Pictures.Tuning;
 
-/// <summary>The trials in their order: above what was set and what is advised next, below the growth that was read.</summary>
+/// <summary>
+/// The trials in their order: above what was set and what is advised next, below the growth that was read.
+/// </summary>
 public static class HistoryPlot
 {
     private const double Width = 760,
