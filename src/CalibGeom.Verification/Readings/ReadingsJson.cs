@@ -99,11 +99,23 @@ internal static class ReadingsJson
         string value = node.Value.ValueKind switch
         {
             JsonValueKind.Number => node.Value.GetRawText(),
-            JsonValueKind.String => node.Value.GetString()!,
+            JsonValueKind.String => Text(node.Value),
             _ => throw new InputException("\"value\" is missing or neither a number nor a word."),
         };
         var row = new ReadingRow(node.Feature ?? "", value, node.Unit ?? "", node.Instrument ?? "", node.Note ?? "", 0);
         return FeatureRange.Expand(row).Select(r => r.ToReading()).ToArray();
+    }
+
+    private static string Text(JsonElement value)
+    {
+        try
+        {
+            return value.GetString()!;
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new InputException("\"value\" is no Unicode. Write it anew.", e);
+        }
     }
 
     private static T At<T>(string place, Func<T> read)

@@ -28,6 +28,14 @@ public class PlainWriterTests
         Assert.Equal("x\u202e\u009b", (string?)System.Text.Json.Nodes.JsonNode.Parse(into.ToString())!["a"]);
     }
 
+    /// <summary>What follows a carriage return would be written over what stands there.</summary>
+    [Fact]
+    public void ACarriageReturnThatEndsNoLineIsSpeltOut()
+    {
+        Assert.Equal("a\r\nb\nc\\u000Dd\\u000D", PlainWriter.Plain("a\r\nb\nc\rd\r"));
+        Assert.DoesNotContain('\r', CliRun.Of("make", "--object", "x\ry.json").Error);
+    }
+
     [Theory]
     [InlineData(40)]
     [InlineData(72)]

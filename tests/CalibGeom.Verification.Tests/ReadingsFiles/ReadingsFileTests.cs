@@ -171,6 +171,10 @@ public class ReadingsFileTests
     [InlineData("{\"readings\": [{\"feature\": \"box1.outside.x\"}]}", "$.readings[0]")]
     [InlineData("{\"readings\": [{\"feature\": \"box1.outside.x\", \"value\": \"8,02\"}]}", "Write 8.02")]
     [InlineData("{\"readings\": [null]}", "$.readings[0]")]
+    [InlineData(
+        "{\"readings\": [{\"feature\": \"a\", \"value\": \"\\ud800\"}]}",
+        "$.readings[0]: \"value\" is no Unicode"
+    )]
     [InlineData("{\"readings\": [], \"state\": \"wet\"}", "$.state")]
     [InlineData("{\"readings\": [], \"digest\": \"x\"}", "$.digest")]
     [InlineData("{\"readings\": [], \"temperature\": 300}", "temperature is 300")]

@@ -63,9 +63,17 @@ internal sealed class PlainWriter : TextWriter
 
     public override void Flush() => Inner.Flush();
 
-    /// <summary>A text without characters that a terminal obeys.</summary>
+    /// <summary>
+    /// A text without characters that a terminal obeys. A carriage return that ends no line would let what follows be
+    /// written over what stands there.
+    /// </summary>
     internal static string Plain(string text) =>
-        text.All(IsPlain) ? text : string.Concat(text.Select(c => IsPlain(c) ? c.ToString() : Escaped(c)));
+        Enumerable.Range(0, text.Length).All(i => IsPlain(text, i))
+            ? text
+            : string.Concat(text.Select((c, i) => IsPlain(text, i) ? c.ToString() : Escaped(c)));
+
+    private static bool IsPlain(string text, int i) =>
+        IsPlain(text[i]) && (text[i] != '\r' || (i + 1 < text.Length && text[i + 1] == '\n'));
 
     private static string Escaped(char c) => FormattableString.Invariant($"\\u{(int)c:X4}");
 
