@@ -110,10 +110,12 @@ public class ExposureLadderTests
     {
         using var folder = new TemporaryFolder();
         string[] made = ["make", "--object", "witness", "--set", "process.layerHeight=0.05", "-o", folder["w.stl"]];
-        // 15.43 mm: 309 layers, of which 5 take 25 + 7 s and 304 take 2.5 + 7 s: 3048 s.
+        // 15.43 mm: 309 layers, as inspect counts them, of which 5 take 25 + 7 s and 304 take 2.5 + 7 s: 3048 s.
         Assert.Contains("layers 309 of 0.05 mm  about 51 minutes if", CliRun.Of(made).Out, StringComparison.Ordinal);
         JsonNode print = JsonNode.Parse(CliRun.Of([.. made, "--json"]).Out)!["result"]!["print"]!;
         Assert.Equal(309, (int)print["layers"]!);
         Assert.Equal(3048.0 / 60, (double)print["minutes"]!, 0.05);
+        string looked = CliRun.Of("inspect", folder["w.stl"], "--layer", "0.05").Out;
+        Assert.Contains("309 layers of 0.05 mm", looked, StringComparison.Ordinal);
     }
 }

@@ -59,6 +59,8 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
         var process = new ProcessFacts(known?.LayerHeight, known?.BaseLayers, known?.BaseTime);
         // A coupon of a ladder has its own exposure.
         double? time = Said.Time ?? Coupon?.Exposure;
+        Require(time, log, "exposure", "--time");
+        Require(Said.Rest, log, "rest", "--rest");
         FilledEntry filled = EntryFiller.Fill(
             Said with
             {
@@ -87,6 +89,16 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
             .. TrialReadings.FindingsOf(found.Object.Features, readings),
         ];
         return trial;
+    }
+
+    /// <exception cref="InputException">A setting is not said, and no print of the log tells it.</exception>
+    private static void Require(double? setting, TrialLog log, string what, string option)
+    {
+        if (setting is null && log.Trials.Count == 0)
+            throw new InputException(
+                $"The {what} is not known: the log has no print yet to take it from. Say what was set, in seconds: "
+                    + $"{option} S."
+            );
     }
 
     /// <summary>Where the coupon stood that the readings are of.</summary>

@@ -26,6 +26,12 @@ internal static class LogTable
 
     internal static void Write(TextWriter writer, IReadOnlyList<LogEntry> entries, IEnumerable<Finding> findings)
     {
+        if (entries.Count == 0)
+        {
+            writer.WriteLine("No print counts in this log; --all shows those that were taken back.");
+            FindingText.Write(writer, findings);
+            return;
+        }
         string[] conditions = entries.Select(e => Conditions(e.Trial)).Distinct().ToArray();
         if (conditions.Length == 1)
             writer.WriteLine(conditions[0]);

@@ -92,10 +92,23 @@ internal static class ReadingsCommand
 
     private static KnownObject Object(CommandIo io, ObjectOption described, ParseResult parsed)
     {
-        if (described.IsGiven(parsed) || ObjectFinder.Only(".") is not var (path, known))
+        if (described.IsGiven(parsed) || Only() is not var (path, known))
             return described.Load(io, parsed, "standard");
         io.Say($"for the object of {path}");
         return known;
+    }
+
+    /// <exception cref="InputException">There are several.</exception>
+    private static (string Path, KnownObject Object)? Only()
+    {
+        try
+        {
+            return ObjectFinder.Only(".");
+        }
+        catch (InputException e)
+        {
+            throw new InputException($"{e.Message} Write {ObjectOption.Name} FILE.", e);
+        }
     }
 
     private static void Write(CommandIo io, string? output, string text)

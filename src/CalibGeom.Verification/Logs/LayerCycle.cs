@@ -30,8 +30,7 @@ public sealed record LayerCycle
     public double Lift { get; }
 
     /// <summary>
-    /// How many layers a part of some height has. A rest of under a hundredth of a layer, such as the grid of solids
-    /// leaves, is none.
+    /// How many layers a part of some height has: those whose middle lies within it, as slicing does, one at least.
     /// </summary>
     /// <param name="height">Height of the part in mm, above 0, at most a million layers.</param>
     /// <param name="layer">Layer height in mm, above 0.</param>
@@ -40,7 +39,7 @@ public sealed record LayerCycle
     {
         Require.Positive(layer, 1000, "layer height", "mm", nameof(layer));
         Require.Within(height / layer, 0, 1_000_000, "height", "layers", nameof(height));
-        return (int)Math.Ceiling(height / layer - 0.01);
+        return Math.Max(1, (int)Math.Ceiling(height / layer - 0.5 - 1e-9));
     }
 
     /// <summary>

@@ -6,9 +6,11 @@ public class LayerCycleTests
 {
     [Theory]
     [InlineData(10, 0.05, 200)]
-    [InlineData(10.01, 0.05, 201)]
+    [InlineData(10.02, 0.05, 200)]
+    [InlineData(10.03, 0.05, 201)]
     [InlineData(10.0001, 0.05, 200)] // 0.002 of a layer, as the grid of solids may leave it
     [InlineData(0.03, 0.05, 1)]
+    [InlineData(0.02, 0.05, 1)]
     [InlineData(15.43, 0.05, 309)]
     [InlineData(0.3, 0.1, 3)] // 0.3 / 0.1 is below 3 in floating point, 0.7 / 0.1 as well
     [InlineData(0.7, 0.1, 7)]
