@@ -125,6 +125,8 @@ public class CaliperCommandTests
     [InlineData("0.5 mm", "9.49", "--jaw", "outside", "--gauge", "10")]
     [InlineData("date is", "10.01", "--jaw", "outside", "--gauge", "10", "--date", "yesterday")]
     [InlineData("comma", "10.01", "--jaw", "outside", "--part", "peg,left")]
+    [InlineData("formula", "10.01", "--jaw", "outside", "--part", "=1+1")]
+    [InlineData("formula", "10.01", "--jaw", "outside", "--part", "peg", "--person", " @Ada")]
     [InlineData("name and validity", "10.01", "--jaw", "outside", "--gauge", "10", "--name", "other")]
     [InlineData("--jaw", "10.01", "--gauge", "10")]
     public void ASlipAddsNothing(string about, params string[] more)

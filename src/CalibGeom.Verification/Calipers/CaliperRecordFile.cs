@@ -79,8 +79,8 @@ public static class CaliperRecordFile
     /// <param name="more">The rows to add, in this order.</param>
     /// <param name="name">The caliper's name, where a record begins.</param>
     /// <param name="validDays">For how many days a record counts that begins, 1 to 10000.</param>
-    /// <exception cref="ArgumentException">A name holds a comma or a line break, a row is of neither gauge nor part, or
-    /// the days are out of range.</exception>
+    /// <exception cref="ArgumentException">A name holds a comma or a line break or begins as a formula does, a row is of
+    /// neither gauge nor part, or the days are out of range.</exception>
     /// <exception cref="InputException">The record so far cannot be understood.</exception>
     public static string Append(
         string text,
@@ -165,10 +165,18 @@ public static class CaliperRecordFile
         );
     }
 
-    private static string Plain(string word, string what) =>
-        word.AsSpan().IndexOfAny(",\r\n\"") < 0
-            ? word.Trim()
-            : throw new ArgumentException($"The {what} \"{word}\" holds a comma, a quote or a line break.", what);
+    private static string Plain(string word, string what)
+    {
+        if (word.AsSpan().IndexOfAny(",\r\n\"") >= 0)
+            throw new ArgumentException($"The {what} \"{word}\" holds a comma, a quote or a line break.", what);
+        return word.Trim() is ['=' or '+' or '-' or '@', ..]
+            ? throw new ArgumentException(
+                $"The {what} \"{word}\" begins as a formula does, and a spreadsheet would take it for one. Begin it with a "
+                    + "letter or a number.",
+                what
+            )
+            : word.Trim();
+    }
 
     private static int? Days(string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int days) && days is >= 1 and <= 10_000
