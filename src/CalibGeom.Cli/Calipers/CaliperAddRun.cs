@@ -30,6 +30,7 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
             throw new InputException(
                 "Say what was read: --gauge MM for a gauge, or --part NAME for a part of a study."
             );
+        WrongFile.RequireNoOther(path, InputKind.Caliper);
         CaliperRecord record = Add();
         io.Say(
             $"{(Readings.Count == 1 ? "One reading" : $"{Readings.Count} readings")} added to {path}; it holds {record.Readings.Count}."

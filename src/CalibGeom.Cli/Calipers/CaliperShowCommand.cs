@@ -30,6 +30,7 @@ internal static class CaliperShowCommand
         command.SetAction(parsed =>
         {
             string file = parsed.GetValue(path)!;
+            WrongFile.RequireNoOther(file, InputKind.Caliper);
             CaliperRecord record = CaliperRecordFile.Load(file);
             Finding[] findings = CaliperRecords.Age(file, record, io.Today) is { } old ? [old] : [];
             if (parsed.GetValue(json))

@@ -121,7 +121,10 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
     private MeshFile Read(string path, IProgress<double>? progress)
     {
         if (path != "-")
+        {
+            WrongFile.RequireNoOther(path, InputKind.Mesh);
             return MeshFile.Read(path, request.Lenient, progress);
+        }
         using Stream input = io.OpenInput();
         return MeshFile.Read(input, "standard input", request.Lenient, progress);
     }

@@ -28,6 +28,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
 
     internal int Run()
     {
+        WrongFile.RequireNoOther(Path, InputKind.Log);
         LogEntry added = TrialLog.Append(Path, Make);
         io.Written();
         if (Json)

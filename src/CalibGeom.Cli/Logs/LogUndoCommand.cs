@@ -36,6 +36,7 @@ internal static class LogUndoCommand
         {
             DateOnly day = parsed.GetValue(date) is { } text ? LogAddOptions.Day(text) : io.Today;
             string log = parsed.GetValue(path)!;
+            WrongFile.RequireNoOther(log, InputKind.Log);
             LogEntry gone = TrialLog.Undo(log, day, parsed.GetValue(trial));
             io.Written();
             if (parsed.GetValue(json))

@@ -69,6 +69,8 @@ internal sealed class PlaceParts : IDisposable
 
     private void Add(string path, bool lenient)
     {
+        if (path != "-")
+            WrongFile.RequireNoOther(path, InputKind.Mesh);
         string name = path == "-" ? ObjectFinder.StandardInput : path,
             seekable = Seekable(path, name);
         parts.Add(PlatePart.Open(seekable, lenient, name));

@@ -19,9 +19,17 @@ internal sealed class HelpWithExample(HelpAction help) : SynchronousCommandLineA
     /// <summary>Whoever asks for help need not have given what the command requires.</summary>
     public override bool ClearsParseErrors => true;
 
+    private static string Unknown(string word, Command command)
+    {
+        string? near = Spelling.Nearest(word, command.Subcommands.Select(c => c.Name), Math.Max(1, word.Length / 3));
+        return $"There is no command {word}.{(near is null ? "" : $" Did you mean {near}?")} See calibgeom --help.";
+    }
+
     public override int Invoke(ParseResult parseResult)
     {
         Command command = parseResult.CommandResult.Command;
+        if (command.Subcommands.Count > 0 && parseResult.UnmatchedTokens is [var word, ..])
+            throw new InputException(Unknown(word, command));
         string[] parts = (command.Description ?? "").Split(Mark, 2);
         command.Description = parts[0].TrimEnd();
         int code = help.Invoke(parseResult);

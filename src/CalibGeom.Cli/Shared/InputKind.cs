@@ -18,6 +18,9 @@ internal enum InputKind
     /// <summary>An object file.</summary>
     Object,
 
+    /// <summary>A caliper record.</summary>
+    Caliper,
+
     /// <summary>Anything else.</summary>
     Unknown,
 }

@@ -9,7 +9,10 @@ internal static class LogInput
     internal static TrialLog Read(CommandIo io, string path)
     {
         if (path != "-")
+        {
+            WrongFile.RequireNoOther(path, InputKind.Log);
             return TrialLog.ReadFile(path);
+        }
         using Stream input = io.OpenInput();
         return TrialLog.Read(input, "standard input");
     }

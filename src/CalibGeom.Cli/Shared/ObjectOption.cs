@@ -125,7 +125,11 @@ internal sealed class ObjectOption
     private static KnownObject Load(CommandIo io, string name, IReadOnlyList<string> assignments)
     {
         if (name != "-")
+        {
+            if (WrongFile.KindOf(name) is InputKind.Readings or InputKind.Log or InputKind.Caliper)
+                WrongFile.RequireNoOther(name, InputKind.Object);
             return ObjectFinder.Load(name, assignments);
+        }
         using Stream input = io.OpenInput();
         return ObjectFinder.Load(input, ObjectFinder.StandardInput, assignments);
     }

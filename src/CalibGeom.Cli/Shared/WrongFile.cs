@@ -1,4 +1,5 @@
 using System.Text;
+using CalibGeom.Features.Files;
 using CalibGeom.Objects;
 
 namespace CalibGeom.Cli.Shared;
@@ -15,6 +16,13 @@ internal static class WrongFile
             throw new InputException($"{path}: this is a directory. {Remedy(wanted)}");
         if (!File.Exists(path))
             throw new InputException($"{path}: there is no such file. {Remedy(wanted)}");
+        RequireNoOther(path, wanted);
+    }
+
+    /// <summary>The same where a file that is missing is told elsewhere.</summary>
+    /// <exception cref="InputException">The file is of another kind.</exception>
+    internal static void RequireNoOther(string path, InputKind wanted)
+    {
         InputKind found = KindOf(path);
         if (found != wanted && found != InputKind.Unknown)
             throw new InputException($"{path} is {Describe(found, path)} {Remedy(wanted)}");
@@ -47,6 +55,8 @@ internal static class WrongFile
                 return InputKind.Log;
             if (text.StartsWith("feature,nominal", StringComparison.Ordinal))
                 return InputKind.Features;
+            if (text.StartsWith("date,jaw,gauge", StringComparison.Ordinal))
+                return InputKind.Caliper;
             if (
                 text.StartsWith("feature,value", StringComparison.Ordinal)
                 || text.StartsWith("feature;value", StringComparison.Ordinal)
@@ -60,11 +70,15 @@ internal static class WrongFile
 
     /// <summary>
     /// The beginning of a file, byte by byte: the words looked for are ASCII, and a file of any size and encoding is
-    /// told apart without reading it whole.
+    /// told apart without reading it whole. Nothing is taken from a pipe, which can be read once only.
     /// </summary>
     private static string Head(string path)
     {
-        using FileStream stream = File.OpenRead(path);
+        if (new FileInfo(path).Length == 0)
+            return "";
+        using FileStream stream = AppendedFile.OpenToRead(path);
+        if (!stream.CanSeek)
+            return "";
         var head = new byte[HeadBytes];
         int read = stream.ReadAtLeast(head, HeadBytes, throwOnEndOfStream: false);
         ReadOnlySpan<byte> text = head.AsSpan(0, read);
@@ -78,6 +92,7 @@ internal static class WrongFile
             InputKind.Object => $"an object file: give it as {ObjectOption.Name} {path}.",
             InputKind.Features =>
                 $"a table of what to measure, without values: \"calibgeom readings {ObjectOption.Name} {path}\" makes a sheet of it.",
+            InputKind.Caliper => $"a caliper record: \"calibgeom caliper show {path}\" reads it.",
             InputKind.Readings => $"a sheet of readings: \"calibgeom log add {path} --to LOG\" puts it into a log.",
             _ => $"a log: \"calibgeom tune {path}\" reads it.",
         };
@@ -86,6 +101,8 @@ internal static class WrongFile
         wanted switch
         {
             InputKind.Readings => "Name a readings file; \"calibgeom readings\" writes an empty one.",
+            InputKind.Caliper => "Name a caliper record; \"calibgeom caliper add\" begins one.",
+            InputKind.Object => "Name a preset, a spec, or what stands beside a mesh that was made.",
             InputKind.Log => "Name a log; \"calibgeom log add READINGS --to LOG\" begins one.",
             _ => "Name a mesh in STL, OBJ or 3MF.",
         };

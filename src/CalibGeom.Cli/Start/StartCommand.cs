@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Cli.Tune;
-using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning.Beginnings;
 
 namespace CalibGeom.Cli.Start;
@@ -66,7 +65,7 @@ internal static class StartCommand
                 {
                     ({ } time, null, null) => StartAdvice.FromMaker(time, height, parsed.GetValue(makerLayer)),
                     (null, { } curve, null) => StartAdvice.FromCurve(curve, height),
-                    (null, null, { } path) => StartAdvice.FromNeighbour(TrialLog.ReadFile(path).Trials, height),
+                    (null, null, { } path) => StartAdvice.FromNeighbour(LogInput.Read(io, path).Trials, height),
                     _ => throw new InputException(
                         "Give one beginning: --maker-time S, or --dp, --ec and --irradiance, or --log FILE."
                     ),
