@@ -25,6 +25,14 @@ public class FailureTests
         );
 
     [Fact]
+    public void TooLittleMemoryInWorkOnSeveralCoresIsSaidInWordsToo() =>
+        Assert.Contains(
+            "not enough memory",
+            Run(() => Parallel.Invoke(() => throw new OutOfMemoryException())).Error,
+            StringComparison.Ordinal
+        );
+
+    [Fact]
     public void WithJsonAFaultStandsInTheEnvelopeToo()
     {
         (int code, _, string text) = Run(() => throw new InvalidCastException(), "--json");

@@ -45,10 +45,15 @@ internal static class Failure
     }
 
     private static string Words(Exception fault) =>
-        fault is OutOfMemoryException
+        IsMemory(fault)
             ? "there is not enough memory for this input. Give a smaller one."
             : $"this is a fault of the program, not of yours ({fault.GetType().Name}). Files stand as they were. "
                 + $"Please report it with what {TraceVariable}=1 adds.";
+
+    /// <summary>Whether memory ran out, here or in work on several cores.</summary>
+    private static bool IsMemory(Exception fault) =>
+        fault is OutOfMemoryException
+        || (fault is AggregateException all && all.Flatten().InnerExceptions.Any(e => e is OutOfMemoryException));
 
     /// <summary>
     /// A message of at most 1,900 characters, also where names of other people in it are longer or hold escapes. What

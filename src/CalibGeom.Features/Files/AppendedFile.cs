@@ -75,7 +75,9 @@ public static class AppendedFile
         {
             try
             {
-                return new FileStream(path, mode, access, share);
+                // Without a buffer: one that did not reach a full disk would be written again before the file is cut
+                // back, and keep it from being so.
+                return new FileStream(path, mode, access, share, bufferSize: 0);
             }
             catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
             {
