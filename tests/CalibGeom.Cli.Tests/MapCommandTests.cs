@@ -108,12 +108,20 @@ public class MapCommandTests
     private static CliRun Map(TemporaryFolder folder, params string[] files) =>
         CliRun.Of(["map", .. files, "--object", folder["plate.object.json"], "--json"]);
 
-    private static ObjectFile PlacedPlate(TemporaryFolder folder)
+    /// <summary>The object file of a plate with five coupons, made once.</summary>
+    private static readonly Lazy<string> Placed = new(() =>
     {
+        using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["block.stl"], -5, -5, 5, 5);
         string[] spread = "--plate 150x90 --at map --count 5".Split(' ');
         Assert.Equal(0, CliRun.Of(["place", folder["block.stl"], .. spread, "-o", folder["plate.stl"]]).ExitCode);
-        return ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "plate.object.json");
+        return File.ReadAllText(folder["plate.object.json"]);
+    });
+
+    private static ObjectFile PlacedPlate(TemporaryFolder folder)
+    {
+        folder.Write("plate.object.json", Placed.Value);
+        return ObjectFileJson.Parse(Placed.Value, "plate.object.json");
     }
 
     private static string Head(ObjectFile plate) =>
