@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using CalibGeom.Cli.Shared;
-using CalibGeom.Features;
 
 namespace CalibGeom.Fuzz;
 
