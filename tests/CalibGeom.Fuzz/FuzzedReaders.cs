@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
-using CalibGeom.Features;
 using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.Meshes;
