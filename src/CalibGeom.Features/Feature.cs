@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Features;
 
 /// <summary>
@@ -13,13 +15,16 @@ public sealed record Feature
     /// <param name="nominal">The designed value; see <see cref="Nominal"/>.</param>
     /// <param name="unit"><c>mm</c>, <c>count</c>, <c>stage</c> or <c>fit</c>.</param>
     /// <param name="axis"><c>x</c>, <c>y</c>, <c>z</c>, or empty where none applies.</param>
-    /// <param name="how">How to measure it, as a short instruction.</param>
+    /// <param name="how">How to measure it, as a short instruction; it does not begin as a formula does.</param>
+    /// <exception cref="ArgumentException">The instruction begins with =, +, - or @.</exception>
     public Feature(FeatureId id, double nominal, string unit, string axis, string how)
     {
         ArgumentNullException.ThrowIfNull(id);
         ArgumentNullException.ThrowIfNull(unit);
         ArgumentNullException.ThrowIfNull(axis);
         ArgumentNullException.ThrowIfNull(how);
+        if (CsvText.BeginsAsFormula(how))
+            throw new ArgumentException(FeatureCheck.FormulaProblem(how), nameof(how));
         Id = id;
         Nominal = nominal;
         Unit = unit;
@@ -35,7 +40,7 @@ public sealed record Feature
     /// <param name="unit"><c>mm</c>, <c>count</c>, <c>stage</c> or <c>fit</c>.</param>
     /// <param name="axis"><c>x</c>, <c>y</c>, <c>z</c>, or empty where none applies.</param>
     /// <param name="how">How to measure it, as a short instruction.</param>
-    /// <exception cref="ArgumentException">The text is no id.</exception>
+    /// <exception cref="ArgumentException">The text is no id, or the instruction begins with =, +, - or @.</exception>
     public Feature(string id, double nominal, string unit, string axis, string how)
         : this(FeatureId.Parse(id), nominal, unit, axis, how) { }
 

@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Features;
 
 /// <summary>What must hold of a feature that comes from a file.</summary>
@@ -13,6 +15,15 @@ internal static class FeatureCheck
         ?? throw new InputException(
             text.Trim().Length == 0 ? "the feature has no id." : $"\"{text}\" is no feature id, such as box1.outside.x."
         );
+
+    /// <summary>An instruction that a spreadsheet takes for text.</summary>
+    /// <exception cref="InputException">It begins as a formula does.</exception>
+    internal static string ToInstruction(string how) =>
+        CsvText.BeginsAsFormula(how) ? throw new InputException(FormulaProblem(how)) : how;
+
+    /// <summary>What is wrong with an instruction that begins as a formula does.</summary>
+    internal static string FormulaProblem(string how) =>
+        $"the instruction \"{how}\" begins as a formula does, and a spreadsheet would take it for one. Begin it with a word.";
 
     /// <summary>The feature, when it is sound.</summary>
     /// <exception cref="InputException">It is not.</exception>

@@ -43,7 +43,13 @@ internal sealed record FeatureDocument(
     /// <exception cref="InputException">It is none.</exception>
     internal Feature ToFeature()
     {
-        var feature = new Feature(FeatureCheck.ToId(Feature), Nominal, Unit, Axis ?? "", How ?? "");
+        var feature = new Feature(
+            FeatureCheck.ToId(Feature),
+            Nominal,
+            Unit,
+            Axis ?? "",
+            FeatureCheck.ToInstruction(How ?? "")
+        );
         return FeatureCheck.Checked(
             feature with
             {

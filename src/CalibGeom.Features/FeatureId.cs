@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Features.Files;
 
 namespace CalibGeom.Features;
 
@@ -107,12 +108,15 @@ public sealed record FeatureId : IComparable<FeatureId>
 
     /// <summary>
     /// The id that a text is; null for an empty or longer text than <see cref="MostCharacters"/>, one with control
-    /// characters or with white space at an end, and one with nothing before or between its dots and slashes.
+    /// characters or with white space at an end, one that begins as a spreadsheet's formula does (=, +, -, @), and one
+    /// with nothing before or between its dots and slashes.
     /// </summary>
     /// <param name="text">Such as <c>box1.outside.x</c>; may be null.</param>
     public static FeatureId? TryParse(string? text)
     {
         if (text is null || text.Length is 0 or > MostCharacters || text.Any(char.IsControl) || text.Trim() != text)
+            return null;
+        if (CsvText.BeginsAsFormula(text))
             return null;
         int slash = text.LastIndexOf('/');
         string[] words = text[(slash + 1)..].Split('.');

@@ -120,7 +120,9 @@ public static class FeatureTableCsv
             throw At(row.Line, $"the nominal \"{nominal}\" is no number. Write it with a decimal point, such as 8.05.");
         try
         {
-            return FeatureCheck.Checked(new Feature(FeatureCheck.ToId(id), value, unit, axis, how));
+            return FeatureCheck.Checked(
+                new Feature(FeatureCheck.ToId(id), value, unit, axis, FeatureCheck.ToInstruction(how))
+            );
         }
         catch (InputException e)
         {

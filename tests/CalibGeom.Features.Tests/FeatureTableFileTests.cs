@@ -77,6 +77,8 @@ public class FeatureTableFileTests
     [InlineData("feature,nominal,unit,axis,how\na,1,mm,x,\"b\"c\n", "Line 2: text follows a closing quote")]
     [InlineData("feature,nominal,unit,axis,how\n\na,1,mm,x,b\"c\n", "a quote stands inside a field")]
     [InlineData("feature,nominal,unit,axis,how\na,1,mm,x,\"b\nc\"\na,1,mm,x,b\n", "Line 4: feature a stands twice")]
+    [InlineData("feature,nominal,unit,axis,how\n=1+1,1,mm,x,b\n", "Line 2: \"=1+1\" is no feature id")]
+    [InlineData("feature,nominal,unit,axis,how\na,1,mm,x, @b\n", "Line 2: the instruction \" @b\" begins as a formula")]
     [InlineData("feature,nominal,unit,axis,how\na,\"6,31\",mm,x,b\n", "Line 2: the nominal \"6,31\" is no number")]
     [InlineData("feature,nominal,unit,axis,how\na,NaN,mm,x,b\n", "Line 2: the nominal of a is no finite number")]
     [InlineData("feature,nominal,unit,axis,how\na,6,31,mm,x,b\n", "Line 2: 6 fields")]

@@ -76,6 +76,16 @@ public static class CsvText
             : $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 
+    /// <summary>
+    /// Whether a spreadsheet would take a field for a formula: it begins with =, +, - or @. Quotes do not help.
+    /// </summary>
+    /// <param name="field">Its text.</param>
+    public static bool BeginsAsFormula(string field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return field.AsSpan().TrimStart() is ['=' or '+' or '-' or '@', ..];
+    }
+
     private static string Field(string text, ref int at, ref int line)
     {
         if (at < text.Length && text[at] == '"')

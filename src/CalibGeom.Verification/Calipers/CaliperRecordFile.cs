@@ -169,7 +169,7 @@ public static class CaliperRecordFile
     {
         if (word.AsSpan().IndexOfAny(",\r\n\"") >= 0)
             throw new ArgumentException($"The {what} \"{word}\" holds a comma, a quote or a line break.", what);
-        return word.Trim() is ['=' or '+' or '-' or '@', ..]
+        return CsvText.BeginsAsFormula(word)
             ? throw new ArgumentException(
                 $"The {what} \"{word}\" begins as a formula does, and a spreadsheet would take it for one. Begin it with a "
                     + "letter or a number.",

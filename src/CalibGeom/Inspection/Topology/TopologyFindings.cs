@@ -128,6 +128,7 @@ internal static class TopologyFindings
                     Defect(
                         wording,
                         defect.Count,
+                        atLeast: report.PairsCapped && wording.Kind is (DefectKind.Crossing or DefectKind.Contact),
                         [
                             .. defect
                                 .Places.Distinct()
@@ -168,7 +169,7 @@ internal static class TopologyFindings
         return [.. findings.OrderByDescending(f => f.Severity)];
     }
 
-    private static Finding Defect(Wording wording, int count, FindingPlace[] places)
+    private static Finding Defect(Wording wording, int count, bool atLeast, FindingPlace[] places)
     {
         string subject =
             count == 1 ? $"1 {wording.One}" : $"{count.ToString(CultureInfo.InvariantCulture)} {wording.Many}";
@@ -177,7 +178,7 @@ internal static class TopologyFindings
             wording.Rule,
             wording.Severity,
             places[0].Feature,
-            $"{subject} {wording.Meaning}; {(count == 1 ? "at" : "first at")} {where}.",
+            $"{(atLeast ? "At least " : "")}{subject} {wording.Meaning}; {(count == 1 ? "at" : "first at")} {where}.",
             wording.Remedy
         )
         {

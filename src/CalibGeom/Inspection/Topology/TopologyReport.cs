@@ -10,7 +10,6 @@ public sealed class TopologyReport
     internal TopologyReport(IReadOnlyList<MeshDefect> defects, IReadOnlyList<MeshComponent> components)
     {
         (Defects, Components) = (defects, components);
-        Findings = ToFindings();
     }
 
     /// <summary>One entry for each <see cref="DefectKind"/>, in its order, also where the count is 0.</summary>
@@ -20,7 +19,7 @@ public sealed class TopologyReport
     public IReadOnlyList<MeshComponent> Components { get; }
 
     /// <summary>The defects and the number of components in words, with remedies; errors first.</summary>
-    public IReadOnlyList<Finding> Findings { get; }
+    public IReadOnlyList<Finding> Findings => field ??= ToFindings();
 
     /// <summary><see cref="Findings"/> with feature and layer of the first places.</summary>
     /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left

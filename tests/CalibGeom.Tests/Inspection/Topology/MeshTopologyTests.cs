@@ -56,6 +56,31 @@ public class MeshTopologyTests
         Assert.Equal(1, report[DefectKind.Crossing].Count);
     }
 
+    /// <summary>
+    /// 1,050 upright blades along X and as many along Y cross in 1,102,500 places, of which a million count.
+    /// </summary>
+    [Fact]
+    public void WhereCountingStoppedTheNumberIsTheLeast()
+    {
+        const int Blades = 1050;
+        var corners = new List<double>();
+        for (int i = 0; i < Blades; i++)
+        {
+            double at = i * 0.1;
+            corners.AddRange([-1, at, 0, 200, at, 0, -1, at, 5]);
+            corners.AddRange([at, -1, -1, at, 200, -1, at, -1, 4]);
+        }
+        TopologyReport report = MeshTopology.Examine(
+            new TriangleMesh(corners.ToArray(), [.. Enumerable.Range(0, 6 * Blades)])
+        );
+        Assert.True(report.PairsCapped);
+        Assert.StartsWith(
+            "At least 1000000 pairs of triangles cross or overlap",
+            report.Findings.Single(f => f.Rule == "mesh-crossing").Message,
+            StringComparison.Ordinal
+        );
+    }
+
     /// <summary>Triangles round a corner in a plane, and one from there that leans through the first.</summary>
     [Theory]
     [InlineData(40)]
