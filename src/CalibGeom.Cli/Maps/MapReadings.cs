@@ -44,6 +44,6 @@ internal static class MapReadings
     private static ObjectCoupon PlaceOf(FoundObject found, string label) =>
         found.Object.Coupon(label)
         ?? throw new InputException(
-            $"Nothing is known of where coupon {(label.Length > 0 ? label : "without a label")} stood. Name the object file that \"calibgeom place\" left beside the plate: {ObjectOption.Name} FILE."
+            $"Nothing is known of where {(label.Length > 0 ? "coupon " + label : "the coupon without a label")} stood. Name the object file that \"calibgeom place\" left beside the plate: {ObjectOption.Name} FILE."
         );
 }

@@ -22,6 +22,10 @@ public sealed record TrendPoint
     /// <summary>The day of the print, or null.</summary>
     public DateOnly? Date { get; }
 
+    /// <summary>Whether all that coupons say are words of felt fits.</summary>
+    internal static bool AreWordsAlone(IEnumerable<TrendPoint> points) =>
+        points.SelectMany(p => p.Values).All(v => v.Felt);
+
     /// <summary>What it is called in answers.</summary>
     public string Name { get; }
 }

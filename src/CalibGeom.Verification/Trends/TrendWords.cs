@@ -136,7 +136,7 @@ internal sealed class TrendWords
         string pace = change is { DriftProbability: >= 0.6, LightProbability: >= 0.5 }
             ? Text($", by {100 * (Math.Exp(change.PerCoupon.Value) - 1):+0.0;-0.0} % of light a coupon")
             : "";
-        string late = result.Points.SelectMany(p => p.Values).All(v => v.Felt)
+        string late = TrendPoint.AreWordsAlone(result.Points)
             ? " Words change late: they cannot tell when it set out."
             : "";
         Say("trend-since", Severity.Note, "", $"{when}{pace}.{late}", "");

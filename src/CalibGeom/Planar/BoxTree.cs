@@ -44,7 +44,7 @@ internal sealed class BoxTree
         return (Vector128.Min(p, q), Vector128.Max(p, q));
     }
 
-    /// <summary>The boxes of a ring's edges; edge i ends in point i.</summary>
+    /// <summary>The bounds of a ring's edges; edge i ends in point i.</summary>
     internal static BoxTree OfRing(ReadOnlySpan<GridPoint> ring)
     {
         var boxes = new (Vector128<float>, Vector128<float>)[ring.Length];

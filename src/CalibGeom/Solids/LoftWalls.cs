@@ -24,7 +24,7 @@ internal sealed class LoftWalls
     /// <summary>The box round all walls; grid values are exact in 32-bit floats.</summary>
     internal (Vector128<float> Low, Vector128<float> High) Box { get; }
 
-    /// <summary>The boxes of the triangles.</summary>
+    /// <summary>The bounds of the triangles.</summary>
     internal BoxTree Tree => tree.Value;
 
     internal int BottomLevel => loft.BottomLevel;

@@ -274,7 +274,7 @@ public class VerdictTests
         );
     }
 
-    /// <summary>Two boxes of one body that meet along an edge leave four triangles there, two each way.</summary>
+    /// <summary>Two cuboids in one body that meet along an edge leave four triangles there, two each way.</summary>
     [Fact]
     public void AHollowStaysAHollowWhenItsBodyTouchesItselfAlongAnEdge()
     {

@@ -38,7 +38,7 @@ internal static class OwnFile
         }
     }
 
-    /// <summary>What one of stands near the beginning or the end of each kind of file that we write.</summary>
+    /// <summary>One of these stands near the beginning or the end of each kind of file that we write.</summary>
     private static string[] Marks(string path) =>
         Path.GetExtension(path).ToUpperInvariant() switch
         {

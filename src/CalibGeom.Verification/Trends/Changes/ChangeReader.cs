@@ -26,9 +26,8 @@ internal sealed class ChangeReader
     {
         (this.model, this.options, this.last) = (model, options, last);
         parts = Likely([.. model.Components(last)]);
-        GaugeValue[] values = [.. model.Filter.Points.SelectMany(p => p.Values)];
-        readsGrowth = values.Any(v => v.Gauge == Gauge.Growth);
-        readsWordsAlone = values.All(v => v.Felt);
+        readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
+        readsWordsAlone = TrendPoint.AreWordsAlone(model.Filter.Points);
     }
 
     /// <summary>The most probable single way.</summary>
