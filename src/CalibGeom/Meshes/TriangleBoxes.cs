@@ -3,7 +3,7 @@ using CalibGeom.Planar;
 
 namespace CalibGeom.Meshes;
 
-/// <summary>The bounds of a mesh's triangles, as 32-bit floats rounded outwards, so that no overlap is missed.</summary>
+/// <summary>The bounds of a mesh's triangles, as 32-bit floats rounded outwards: no overlap is missed.</summary>
 internal static class TriangleBoxes
 {
     internal static BoxTree TreeOf(TriangleMesh mesh, int[] items)
