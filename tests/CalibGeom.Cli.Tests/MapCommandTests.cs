@@ -143,7 +143,7 @@ public class MapCommandTests
     {
         CliRun run = CliRun.Of("map", DemoSamples.PathOf("bench.csv"), "--object", "standard");
         Assert.Equal((2, ""), (run.ExitCode, run.Out));
-        Assert.Contains("where coupon without a label stood", run.Error, StringComparison.Ordinal);
+        Assert.Contains("where the coupon without a label stood", run.Error, StringComparison.Ordinal);
     }
 
     [Fact]
