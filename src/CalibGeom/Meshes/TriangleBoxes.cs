@@ -21,6 +21,18 @@ internal static class TriangleBoxes
             Vector128.Create(Up(Math.Max(a.X, b.X)), Up(Math.Max(a.Y, b.Y)), Up(Math.Max(a.Z, b.Z)), 0)
         );
 
+    /// <summary>The box of several triangles.</summary>
+    internal static (Vector128<float> Low, Vector128<float> High) BoxOf(TriangleMesh mesh, int[] triangles)
+    {
+        (Vector128<float> low, Vector128<float> high) = BoxOf(mesh, triangles[0]);
+        foreach (int triangle in triangles)
+        {
+            (Vector128<float> least, Vector128<float> most) = BoxOf(mesh, triangle);
+            (low, high) = (Vector128.Min(low, least), Vector128.Max(high, most));
+        }
+        return (low, high);
+    }
+
     private static (Vector128<float> Low, Vector128<float> High) BoxOf(TriangleMesh mesh, int triangle)
     {
         (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(triangle);

@@ -24,4 +24,12 @@ public readonly record struct Vector3D(double X, double Y, double Z)
     /// <summary>Vector product.</summary>
     public static Vector3D Cross(Vector3D a, Vector3D b) =>
         new(a.Y * b.Z - a.Z * b.Y, a.Z * b.X - a.X * b.Z, a.X * b.Y - a.Y * b.X);
+
+    /// <summary>The lesser of each coordinate.</summary>
+    internal static Vector3D Least(Vector3D a, Vector3D b) =>
+        new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
+
+    /// <summary>The larger of each coordinate.</summary>
+    internal static Vector3D Most(Vector3D a, Vector3D b) =>
+        new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 }

@@ -98,6 +98,29 @@ internal sealed class BoxTree
             Meeting(1, box.Low, box.High, found);
     }
 
+    /// <summary>Calls for each box here that meets what a test knows; it is asked of boxes round several, too.</summary>
+    internal void Meeting(Func<Vector128<float>, Vector128<float>, bool> meets, Action<int> found)
+    {
+        if (order.Length > 0)
+            Meeting(1, meets, found);
+    }
+
+    private void Meeting(int node, Func<Vector128<float>, Vector128<float>, bool> meets, Action<int> found)
+    {
+        if (nodeLow[node][0] > nodeHigh[node][0] || !meets(nodeLow[node], nodeHigh[node]))
+            return;
+        if (node < leaves)
+        {
+            Meeting(2 * node, meets, found);
+            Meeting(2 * node + 1, meets, found);
+            return;
+        }
+        (int first, int end) = Leaf(node);
+        for (int i = first; i < end; i++)
+            if (meets(low[i], high[i]))
+                found(order[i]);
+    }
+
     private void Meeting(int node, Vector128<float> from, Vector128<float> to, Action<int> found)
     {
         if (!Meet(nodeLow[node], nodeHigh[node], from, to))

@@ -9,18 +9,12 @@ internal static class MeetingPlace
     {
         (Vector3D minA, Vector3D maxA) = BoxOf(mesh, first);
         (Vector3D minB, Vector3D maxB) = BoxOf(mesh, second);
-        return (Max(minA, minB) + Min(maxA, maxB)) * 0.5;
+        return (Vector3D.Most(minA, minB) + Vector3D.Least(maxA, maxB)) * 0.5;
     }
 
     private static (Vector3D Min, Vector3D Max) BoxOf(TriangleMesh mesh, int triangle)
     {
         (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(triangle);
-        return (Min(a, Min(b, c)), Max(a, Max(b, c)));
+        return (Vector3D.Least(a, Vector3D.Least(b, c)), Vector3D.Most(a, Vector3D.Most(b, c)));
     }
-
-    private static Vector3D Min(Vector3D a, Vector3D b) =>
-        new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Min(a.Z, b.Z));
-
-    private static Vector3D Max(Vector3D a, Vector3D b) =>
-        new(Math.Max(a.X, b.X), Math.Max(a.Y, b.Y), Math.Max(a.Z, b.Z));
 }

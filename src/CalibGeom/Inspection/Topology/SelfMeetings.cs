@@ -15,7 +15,7 @@ internal sealed class SelfMeetings
         if (items.Length < 2)
             return;
         var meeting = new TriangleMeeting(exact, triangles);
-        IReadOnlyList<Action<Func<int, int, bool>>> parts = TriangleBoxes.TreeOf(welded, items).PairsInParts();
+        IReadOnlyList<Action<Func<int, int, bool>>> parts = new MeetingSearch(welded, items).Parts;
         var found = new List<(Meeting Meeting, int First, int Second)>[parts.Count];
         int done = 0;
         var reporting = new Lock();
@@ -29,9 +29,9 @@ internal sealed class SelfMeetings
                     (
                         (i, j) =>
                         {
-                            Meeting how = meeting.Of(items[i], items[j]);
+                            Meeting how = meeting.Of(i, j);
                             if (how != Meeting.None)
-                                own.Add((how, Math.Min(items[i], items[j]), Math.Max(items[i], items[j])));
+                                own.Add((how, Math.Min(i, j), Math.Max(i, j)));
                             return own.Count < MeshTopology.MostPairs;
                         }
                     );
