@@ -38,7 +38,7 @@ internal static class PerformanceTable
         (double plate, _) = Least(40, () => Plate().ToMesh(), () => { });
         double? peer = Peer();
         Row(writer, "plate, three cups, ten leaning columns", plate, "Manifold 3.5.4 (WebAssembly), same shape", peer);
-        TestObjectSpec spec = Presets.Find("standard")!.Spec;
+        TestObjectSpec spec = Presets.Standard;
         TestObject made = TestObjectBuilder.Build(spec);
         (double whole, double mesh) = Least(25, () => Write(TestObjectBuilder.Build(spec)), () => made.Solid!.ToMesh());
         Row(writer, "`standard`, spec to STL bytes", whole, "its solid to a mesh alone", mesh);

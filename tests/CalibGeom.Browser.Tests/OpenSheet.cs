@@ -44,7 +44,7 @@ internal sealed class OpenSheet : IAsyncDisposable
 
     /// <summary>Another page, such as a report.</summary>
     internal static Task<OpenSheet> OfHtml(OpenBrowser open, string html, bool phone) =>
-        Of(open, html, TestObjectBuilder.Build(Presets.Find("witness")!.Spec), phone, dark: false);
+        Of(open, html, TestObjectBuilder.Build(Presets.Witness), phone, dark: false);
 
     private static async Task<OpenSheet> Of(OpenBrowser open, string html, TestObject made, bool phone, bool dark)
     {

@@ -55,7 +55,7 @@ public sealed class ReportTests(OpenBrowser open) : IClassFixture<OpenBrowser>
 
     private static ReportPage Report()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        TestObject made = TestObjectBuilder.Build(Presets.Witness);
         var readings = new StringBuilder("# state dry\nfeature,value\n");
         foreach (Feature f in made.Features.Where(f => f.Faces != FaceKind.None && f.Unit == "mm"))
             readings.Append(FormattableString.Invariant($"{f.Id},{f.Nominal + 0.01:0.00}\n"));

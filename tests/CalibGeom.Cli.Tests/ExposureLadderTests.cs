@@ -67,7 +67,7 @@ public class ExposureLadderTests
     }
 
     private static TriangleMesh Searching(string title) =>
-        TestObjectBuilder.Build(Presets.Find("search")!.Spec with { Title = title }).ToMesh();
+        TestObjectBuilder.Build(Presets.Search with { Title = title }).ToMesh();
 
     /// <summary>Volume of what stands within the coupon's reach of a place, mm3.</summary>
     private static double Volume(TriangleMesh mesh, double x, double y) =>

@@ -20,7 +20,7 @@ public class MakeCommandTests
             Directory.GetFiles(folder.Root).Select(Path.GetFileName).Order()
         );
         FeatureTable features = FeatureTableCsv.Parse(File.ReadAllText(folder["coupon.features.csv"]));
-        TestObjectSpec spec = Presets.Find("witness")!.Spec;
+        TestObjectSpec spec = Presets.Witness;
         Assert.Equal(SpecDigest.Of(spec), features.Digest);
         Assert.Equal(8.0, features.Find("box1.outside.x")!.Nominal);
         Assert.Equal(
@@ -61,7 +61,7 @@ public class MakeCommandTests
             folder["a.stl"]
         );
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
-        TestObjectSpec standard = Presets.Find("standard")!.Spec;
+        TestObjectSpec standard = Presets.Standard;
         var expected = standard with
         {
             Columns = standard.Columns! with { Height = 4 },
@@ -79,7 +79,7 @@ public class MakeCommandTests
         CliRun run = CliRun.Of("make", "--object", "witness", "--json", "-o", folder["a.stl"]);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         using FileStream file = File.OpenRead(folder["a.stl"]);
-        TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        TestObject made = TestObjectBuilder.Build(Presets.Witness);
         Assert.Equal((file.Length - 84) / 50, (long)result["triangles"]!);
         Assert.Equal(1, (int)result["components"]!);
         Assert.Equal(2 - 2 * made.TunnelCount, (int)result["eulerCharacteristic"]!);
@@ -127,11 +127,7 @@ public class MakeCommandTests
         Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", "witness", "-o", folder[name]).ExitCode);
         MeshFile file = MeshFile.Read(folder[name]);
         Assert.Equal(format, file.Format);
-        Assert.Equal(
-            TestObjectBuilder.Build(Presets.Find("witness")!.Spec).ToMesh().Volume,
-            file.ToMesh().Volume,
-            1e-6
-        );
+        Assert.Equal(TestObjectBuilder.Build(Presets.Witness).ToMesh().Volume, file.ToMesh().Volume, 1e-6);
     }
 
     [Theory]

@@ -36,6 +36,6 @@ public class PresetsCommandTests
         Assert.Equal("presets", (string?)list["command"]);
         Assert.Equal(Presets.All.Count, list["result"]!["presets"]!.AsArray().Count);
         JsonNode one = JsonNode.Parse(CliRun.Of("presets", "witness", "--json").Out)!;
-        Assert.Equal(Presets.Find("witness")!.Spec, SpecJson.Parse(one["result"]!["spec"]!.ToJsonString()));
+        Assert.Equal(Presets.Witness, SpecJson.Parse(one["result"]!["spec"]!.ToJsonString()));
     }
 }

@@ -111,7 +111,7 @@ public class ThreadTests
             {
                 // Room for the coupon only when it is turned, unless pitches differ.
                 DemoParts.WriteBlock("block.stl", 0, 0, 4, 4);
-                TestObjectSpec witness = Presets.Find("witness")!.Spec;
+                TestObjectSpec witness = Presets.Witness;
                 var spec = witness with { Nest = witness.Nest! with { Clearances = [new PerAxis(0.05, 0.09)] } };
                 File.WriteAllText("coupon.json", SpecJson.ToText(spec));
                 Done(

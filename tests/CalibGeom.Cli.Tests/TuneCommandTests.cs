@@ -265,7 +265,7 @@ public class TuneCommandTests
             .ToArray();
         Assert.Equal(
             CalibGeom
-                .TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Find("witness")!.Spec)
+                .TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Witness)
                 .Columns.Select(c => c.Diameter),
             heads
         );

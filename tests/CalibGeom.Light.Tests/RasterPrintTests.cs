@@ -9,15 +9,15 @@ namespace CalibGeom.Light.Tests;
 
 public class RasterPrintTests
 {
-    private static readonly TestObject Standard = TestObjectBuilder.Build(Presets.Find("standard")!.Spec);
+    private static readonly TestObject Standard = TestObjectBuilder.Build(Presets.Standard);
     private static readonly TestObject Snapped = TestObjectBuilder.Build(
-        Presets.Find("standard")!.Spec with
+        Presets.Standard with
         {
             Process = new ProcessSpec(),
         }
     );
 
-    private static readonly TestObject Witness = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+    private static readonly TestObject Witness = TestObjectBuilder.Build(Presets.Witness);
     private static readonly ConcurrentDictionary<(TestObject, double, bool), MaskStack> Masks = new();
 
     [Theory]
@@ -116,12 +116,7 @@ public class RasterPrintTests
     [InlineData(-0.08)]
     public void AnEdgeOffsetOfWholePixelsMovesEveryFaceByThese(double offset)
     {
-        TestObject snapped = TestObjectBuilder.Build(
-            Presets.Find("witness")!.Spec with
-            {
-                Process = new ProcessSpec(),
-            }
-        );
+        TestObject snapped = TestObjectBuilder.Build(Presets.Witness with { Process = new ProcessSpec() });
         LightDose dose = RasterPrint.LightOf(snapped, 0.04, new GaussianBlur(0.02), Layers(2.5), edgeOffset: offset);
         Dictionary<FeatureId, double?> expected = new PrintedObject(snapped, dose.Blur, dose.Light, edgeOffset: offset)
             .Sizes()

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Reflection;
 using System.Text;
-using System.Text.Json;
 using System.Text.Json.Nodes;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.Pictures.Reports;
@@ -83,7 +82,7 @@ public static class BenchSheetPage
             ]),
             ["slips"] = Slips(),
             ["mesh"] = SheetMesh.Of(parts),
-        }.ToJsonString(JsonSerializerOptions.Default);
+        }.ToJsonString();
 
     /// <summary>Features as the script needs them, in the order of the table.</summary>
     internal static JsonArray Features(TestObject made) =>

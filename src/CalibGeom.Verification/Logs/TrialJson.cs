@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Logs;
@@ -8,23 +7,20 @@ namespace CalibGeom.Verification.Logs;
 /// <summary>Trials to and from one line of JSON.</summary>
 internal static class TrialJson
 {
-    private static readonly JsonSerializerOptions Options = new()
-    {
-        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
-        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
-        RespectNullableAnnotations = true,
-        MaxDepth = 16,
-        AllowDuplicateProperties = false,
-        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    // Signs such as the micro sign stand as they are: the text is read as UTF-8, never put into a web page.
+    private static readonly TrialJsonContext Context = new(
+        new JsonSerializerOptions(TrialJsonContext.Default.Options)
+        {
+            Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        }
+    );
 
     internal static Trial Parse(string text, string where)
     {
         try
         {
             return FromDocument(
-                JsonSerializer.Deserialize<TrialDocument>(text, Options)
+                JsonSerializer.Deserialize(text, Context.TrialDocument)
                     ?? throw new InputException($"{where} holds no trial.")
             );
         }
@@ -50,7 +46,7 @@ internal static class TrialJson
     internal static string Write(Trial trial)
     {
         ArgumentNullException.ThrowIfNull(trial);
-        return JsonSerializer.Serialize(ToDocument(trial), Options);
+        return JsonSerializer.Serialize(ToDocument(trial), Context.TrialDocument);
     }
 
     private static Trial FromDocument(TrialDocument d)

@@ -1,27 +1,17 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>Readings as JSON.</summary>
 internal static class ReadingsJson
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
-    {
-        PropertyNameCaseInsensitive = false,
-        NumberHandling = JsonNumberHandling.Strict,
-        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
-        AllowDuplicateProperties = false,
-        ReadCommentHandling = JsonCommentHandling.Skip,
-    };
-
     internal static ReadingSet Parse(string text, string name)
     {
-        JsonSet set;
+        ReadingsDocument set;
         try
         {
             set =
-                JsonSerializer.Deserialize<JsonSet>(text.TrimStart('\uFEFF'), Options)
+                JsonSerializer.Deserialize(text.TrimStart('\uFEFF'), ReadingsJsonContext.Default.ReadingsDocument)
                 ?? throw new InputException($"{name} holds null.");
         }
         catch (JsonException e)
@@ -47,7 +37,7 @@ internal static class ReadingsJson
         }
     }
 
-    private static ReadingSet ToSet(JsonSet set, string name)
+    private static ReadingSet ToSet(ReadingsDocument set, string name)
     {
         var readings = new List<Reading>();
         for (int i = 0; i < set.Readings!.Count; i++)
@@ -79,7 +69,7 @@ internal static class ReadingsJson
         );
     }
 
-    private static Instrument ToInstrument(JsonInstrument? node) =>
+    private static Instrument ToInstrument(ReadingsDocument.InstrumentDocument? node) =>
         node is null
             ? throw new InputException("null is no instrument.")
             : ReadingHeader.ToInstrument(
@@ -94,7 +84,7 @@ internal static class ReadingsJson
                 RecordFile = node.Record,
             };
 
-    private static Reading[] ToReadings(JsonReading node)
+    private static Reading[] ToReadings(ReadingsDocument.ReadingDocument node)
     {
         string value = node.Value.ValueKind switch
         {
@@ -137,33 +127,4 @@ internal static class ReadingsJson
                 + "material, comments, instruments, readings."
             : JsonWords.Of(e);
     }
-
-    private sealed record JsonSet(
-        string? Digest,
-        double? Temperature,
-        string? State,
-        double? Expansion,
-        string? Material,
-        List<string>? Comments,
-        List<JsonInstrument?>? Instruments,
-        List<JsonReading?>? Readings
-    );
-
-    private sealed record JsonInstrument(
-        string? Name,
-        double? Resolution,
-        double? Mpe,
-        double? Repeatability,
-        string? Jaw,
-        double? Variation,
-        string? Record
-    );
-
-    private sealed record JsonReading(
-        string? Feature,
-        JsonElement Value,
-        string? Unit,
-        string? Instrument,
-        string? Note
-    );
 }

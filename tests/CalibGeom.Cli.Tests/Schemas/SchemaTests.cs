@@ -84,7 +84,7 @@ public class SchemaTests
                 "object.schema.json",
                 JsonNode.Parse(ObjectFileJson.ToText(new ObjectFile(preset.Name, preset.Spec) { Mesh = "a.stl" }))
             );
-        var placed = new ObjectFile("witness", Presets.Find("witness")!.Spec)
+        var placed = new ObjectFile("witness", Presets.Witness)
         {
             Coupons = [new ObjectCoupon("A1", 1.5, -2, 0, 90)],
             Parts = [new ObjectPart("holder.stl", new string('0', 64))],

@@ -36,7 +36,7 @@ public partial class BenchSheetPageTests
     [Fact]
     public void NamesStayText()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        TestObject made = TestObjectBuilder.Build(Presets.Witness);
         string html = BenchSheetPage.ToHtml(made, Hostile);
         Assert.DoesNotContain("<img", html, StringComparison.Ordinal);
         Assert.Contains("<bdi>&lt;/script&gt;&lt;img src=x", html, StringComparison.Ordinal);
@@ -47,7 +47,7 @@ public partial class BenchSheetPageTests
     [Fact]
     public void NamesStayTextInDrawings()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        TestObject made = TestObjectBuilder.Build(Presets.Witness);
         foreach (
             Drawing drawing in new[]
             {

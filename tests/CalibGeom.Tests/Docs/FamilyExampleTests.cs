@@ -15,7 +15,7 @@ public class FamilyExampleTests
             // begin
             var family = new ObjectFamily(
                 "witness",
-                Presets.Find("witness")!.Spec,
+                Presets.Witness,
                 [SweepAxis.Parse("nest.clearances=0.03,0.05"), new SweepAxis("columns.height", ["5", "6"])]
             );
             FamilyResult result = FamilyMaker.Run(

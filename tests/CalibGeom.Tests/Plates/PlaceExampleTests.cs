@@ -19,7 +19,7 @@ public class PlaceExampleTests
             [PlatePart.FromMesh("holder", holder)],
             new PlacementRules { Gap = 2 }
         );
-        TestObject witness = TestObjectBuilder.Build(Presets.Find("witness")!.Spec);
+        TestObject witness = TestObjectBuilder.Build(Presets.Witness);
         PlacedCoupon? placed = layout.Place(
             new Coupon("witness", witness.ToMesh(), witness.Features),
             PlacementWish.NearParts

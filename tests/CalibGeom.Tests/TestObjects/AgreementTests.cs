@@ -58,7 +58,7 @@ public class AgreementTests
     [InlineData(14, false)]
     public void WhatLayersShowOfATiltedObjectMakeSaysToo(double angle, bool silent)
     {
-        TestObjectSpec spec = Presets.Find("witness")!.Spec with
+        TestObjectSpec spec = Presets.Witness with
         {
             Tilt = new TiltSpec { Axis = TiltAxis.X, Angle = angle },
         };

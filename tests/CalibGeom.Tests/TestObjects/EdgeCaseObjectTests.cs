@@ -60,7 +60,7 @@ public class EdgeCaseObjectTests
     public void WitnessColumnsStandTwoByTwo() =>
         Assert.Equal(
             [(1, 1), (1, 2), (2, 1), (2, 2)],
-            TestObjectBuilder.Build(Presets.Find("witness")!.Spec).Columns.Select(c => (c.Row, c.Place)).Order()
+            TestObjectBuilder.Build(Presets.Witness).Columns.Select(c => (c.Row, c.Place)).Order()
         );
 
     [Fact]

@@ -85,7 +85,7 @@ public class MutantTests
     [Fact]
     public void ClearancesOfAnotherNumberOfBoxesKeepTheirValueAndAreNotReplaced()
     {
-        TestObjectSpec coarse = Presets.Find("coarse")!.Spec;
+        TestObjectSpec coarse = Presets.Coarse;
         Assert.Equal([0.1], SpecJson.With(coarse, ["nest.sizes=10,14"]).Nest!.Clearances.Select(c => c.X));
         Assert.Equal(
             [0.1, 0.1, 0.1],

@@ -38,7 +38,7 @@ public class SpecJsonTests
     public void AnEmptySpecIsTheStandard()
     {
         Assert.Equal(new TestObjectSpec(), SpecJson.Parse("{}"));
-        Assert.Equal(new TestObjectSpec(), Presets.Find("standard")!.Spec);
+        Assert.Equal(new TestObjectSpec(), Presets.Standard);
         Assert.Equal(new TestObjectSpec { Process = new ProcessSpec() }, SpecJson.Parse("""{"process":{}}"""));
     }
 
@@ -123,7 +123,7 @@ public class SpecJsonTests
     [Fact]
     public void ASpecLiesOverItsBasis()
     {
-        TestObjectSpec witness = Presets.Find("witness")!.Spec;
+        TestObjectSpec witness = Presets.Witness;
         TestObjectSpec spec = SpecJson.Parse("""{"columns":{"height":8},"slots":{}}""", witness);
         Assert.Equal(witness with { Columns = witness.Columns! with { Height = 8 }, Slots = new SlotsSpec() }, spec);
     }
@@ -131,7 +131,7 @@ public class SpecJsonTests
     [Fact]
     public void EqualClearancesFollowTheBoxes()
     {
-        TestObjectSpec fine = Presets.Find("fine")!.Spec;
+        TestObjectSpec fine = Presets.Fine;
         Assert.Equal([0.035], SpecJson.Parse("""{"nest":{"sizes":[6.3,9]}}""", fine).Nest!.Clearances);
         Assert.Equal([0.05, 0.05, 0.05], SpecJson.Parse("""{"nest":{"sizes":[8,11.2,16,22.4]}}""").Nest!.Clearances);
         Assert.Empty(SpecJson.Parse("""{"nest":{"sizes":[8]}}""").Nest!.Clearances);

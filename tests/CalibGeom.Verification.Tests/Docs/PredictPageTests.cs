@@ -21,7 +21,7 @@ public class PredictPageTests
             );
 
             // begin
-            FeatureTable features = TestObjectBuilder.Build(Presets.Find("standard")!.Spec).Features;
+            FeatureTable features = TestObjectBuilder.Build(Presets.Standard).Features;
             ReadingSet readings = ReadingsFile.Load(path);
             ClearancePrediction prediction = ClearancePrediction.From(features, readings);
             AxisClearance joint1 = prediction.Joints[0].Axes[0];

@@ -16,30 +16,33 @@ public static class Presets
     /// <summary>How far the axis that a not-go joint does not judge is relieved, mm per side.</summary>
     private const double Relief = 0.3;
 
-    /// <summary>The presets, in the order that they are listed in.</summary>
+    /// <summary>For a new resin: three boxes, spans, columns, slot comb and squeeze tab on one plinth.</summary>
+    public static TestObjectSpec Standard { get; } = new();
+
+    /// <summary>Small, to stand beside production parts on every plate: two boxes and four columns.</summary>
+    public static TestObjectSpec Witness { get; } = MakeWitness();
+
+    /// <summary>Low and quick, to find the exposure: one small joint, columns, slot comb and spans.</summary>
+    public static TestObjectSpec Search { get; } = MakeSearch();
+
+    /// <summary>For fine pixels and thin layers: smaller boxes, tighter joints, thinner columns.</summary>
+    public static TestObjectSpec Fine { get; } = MakeFine();
+
+    /// <summary>For coarse pixels and 0.1 mm layers: larger boxes, wider joints, thicker columns.</summary>
+    public static TestObjectSpec Coarse { get; } = MakeCoarse();
+
+    /// <summary>The presets by name, in the order that they are listed in.</summary>
     public static IReadOnlyList<Preset> All { get; } =
     [
         new(
             "standard",
             "For a new resin: three boxes, spans, columns, slot comb and squeeze tab on one plinth.",
-            new TestObjectSpec()
+            Standard
         ),
-        new(
-            "witness",
-            "Small, to stand beside production parts on every plate: two boxes and four columns.",
-            MakeWitness()
-        ),
-        new(
-            "search",
-            "Low and quick, to find the exposure: one small joint, columns, slot comb and spans.",
-            MakeSearch()
-        ),
-        new("fine", "For fine pixels and thin layers: smaller boxes, tighter joints, thinner columns.", MakeFine()),
-        new(
-            "coarse",
-            "For coarse pixels and 0.1 mm layers: larger boxes, wider joints, thicker columns.",
-            MakeCoarse()
-        ),
+        new("witness", "Small, to stand beside production parts on every plate: two boxes and four columns.", Witness),
+        new("search", "Low and quick, to find the exposure: one small joint, columns, slot comb and spans.", Search),
+        new("fine", "For fine pixels and thin layers: smaller boxes, tighter joints, thinner columns.", Fine),
+        new("coarse", "For coarse pixels and 0.1 mm layers: larger boxes, wider joints, thicker columns.", Coarse),
         new(
             "limit",
             "Answers by feel whether growth is within +-0.05 mm: a go joint and a not-go joint for each axis.",
@@ -48,8 +51,9 @@ public static class Presets
     ];
 
     /// <summary>The preset with a name, or null.</summary>
-    /// <param name="name">Such as <c>standard</c>, in lower case.</param>
-    public static Preset? Find(string name) => All.FirstOrDefault(p => p.Name == name);
+    /// <param name="name">Such as <c>standard</c>; case does not matter.</param>
+    public static Preset? Find(string name) =>
+        All.FirstOrDefault(p => p.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>
     /// A nest that judges growth without a caliper. Joint 1 is a go joint: it seats as long as growth per edge is at
