@@ -9,6 +9,11 @@ PosixSignalRegistration[] signals =
         PosixSignalRegistration.Create(signal, _ => UnfinishedFiles.Remove())
     ),
 ];
+
+// A file that grows beyond the limit of the shell (ulimit -f) is told in words, as a full disk is.
+const PosixSignal FileSizeExceeded = (PosixSignal)25;
+if (!OperatingSystem.IsWindows())
+    signals = [.. signals, PosixSignalRegistration.Create(FileSizeExceeded, signal => signal.Cancel = true)];
 int code = CommandHost.Run(args, CommandIo.Console());
 foreach (PosixSignalRegistration signal in signals)
     signal.Dispose();

@@ -9,23 +9,31 @@ public class InputException : Exception
     /// <summary>An input error.</summary>
     /// <param name="message">What is wrong, where, the limit, and what to do.</param>
     public InputException(string message)
-        : base(message) => Sentence = message;
+        : this(message, (Exception?)null) { }
+
+    /// <summary>Several faults of one input; the message holds a line for each.</summary>
+    /// <param name="problems">What is wrong, where, the limit, and what to do, each time; at least one.</param>
+    public InputException(IReadOnlyList<string> problems)
+        : this(string.Join('\n', Require.Given(problems, nameof(problems)))) => Problems = problems;
 
     /// <summary>An input error with its cause.</summary>
     /// <param name="message">What is wrong, where, the limit, and what to do.</param>
     /// <param name="inner">The cause.</param>
     public InputException(string message, Exception? inner)
-        : base(message, inner) => Sentence = message;
+        : base(message, inner) => (Sentence, Problems) = (message, [message]);
 
     /// <summary>An input error at a place; the message is the place, a colon and the sentence.</summary>
     /// <param name="sentence">What is wrong, the limit, and what to do.</param>
     /// <param name="place">Where.</param>
     /// <param name="inner">The cause, or null.</param>
     public InputException(string sentence, InputPlace place, Exception? inner = null)
-        : base(Together(sentence, place), inner) => (Sentence, Place) = (sentence, place);
+        : base(Together(sentence, place), inner) => (Sentence, Place, Problems) = (sentence, place, [Message]);
 
     /// <summary>What is wrong, without the place.</summary>
     public string Sentence { get; }
+
+    /// <summary>The lines of the message, one a fault: what else ends a line in it comes from the input.</summary>
+    public IReadOnlyList<string> Problems { get; }
 
     /// <summary>Where, as far as it is known apart from the message.</summary>
     public InputPlace Place { get; } = InputPlace.Unknown;

@@ -35,6 +35,23 @@ public static class Require
     public static T Given<T>(T? value, string parameter)
         where T : class => value ?? throw new ArgumentNullException(parameter);
 
+    /// <summary>
+    /// The text, when it is of one line: a name of two could make a second line in what is said of it.
+    /// </summary>
+    /// <param name="value">The text; may be empty.</param>
+    /// <param name="what">What it is, such as <c>resin</c>.</param>
+    /// <param name="parameter">The parameter's name.</param>
+    /// <exception cref="ArgumentException">It is null, or holds a line end.</exception>
+    public static string OneLine(string value, string what, string parameter) =>
+        Given(value, parameter).AsSpan().IndexOfAny('\n', '\r') is var at and >= 0
+            ? throw new ArgumentException(
+                FormattableString.Invariant(
+                    $"The {what} must be of one line, without a line end at position {at + 1}."
+                ),
+                parameter
+            )
+            : value;
+
     private static string Sentence(string what, FormattableString limits, string unit, double value)
     {
         string space = unit.Length > 0 ? " " : "";

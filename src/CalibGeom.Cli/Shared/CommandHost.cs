@@ -30,6 +30,7 @@ internal static class CommandHost
         string name = "calibgeom";
         try
         {
+            RequireOneLine(args);
             RootCommand root = BuildRoot(io);
             ParseResult parsed = root.Parse(HelpCommand.Rewrite(args), Configuration);
             name = BareCommand.PathOf(parsed.CommandResult);
@@ -44,13 +45,29 @@ internal static class CommandHost
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
         {
-            return Failure.Tell(io, name, e.Message, json, ExitCode.BadUse);
+            return Failure.Tell(io, name, Lines(e), json, ExitCode.BadUse);
         }
         catch (Exception e)
         {
             return Failure.Tell(io, name, e, json);
         }
     }
+
+    /// <summary>What is said of a name is one line; a name of two could make a second that looks like ours.</summary>
+    private static void RequireOneLine(string[] args)
+    {
+        foreach (string word in args)
+            if (word.AsSpan().IndexOfAny('\n', '\r') is var at and >= 0)
+                throw new InputException(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"\"{PlainWriter.OneLine(word)}\" holds a line end at position {at + 1}. Names are of one line; rename the file, or leave the line end out."
+                    )
+                );
+    }
+
+    private static string Lines(Exception e) =>
+        string.Join('\n', ((e as InputException)?.Problems ?? [e.Message]).Select(PlainWriter.OneLine));
 
     private static int Answer(ParseResult parsed, CommandIo io)
     {

@@ -25,9 +25,9 @@ public static class AppendedFile
         RequirePlace(path);
         if (!File.Exists(path))
             make(Stream.Null); // What it throws must not leave an empty file behind.
-        using FileStream stream = Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+        using var stream = new FileToWrite(Open(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
         string more = make(stream);
-        Write(stream, Utf8.GetBytes((Ended(stream) ? "" : "\n") + more), () => stream.Flush(flushToDisk: true));
+        Write(stream, Utf8.GetBytes((Ended(stream) ? "" : "\n") + more), () => stream.Flush(toDisk: true));
     }
 
     /// <summary>Opens a file to read it; waits while another process writes.</summary>
@@ -91,7 +91,7 @@ public static class AppendedFile
         }
     }
 
-    private static bool Ended(FileStream stream)
+    private static bool Ended(FileToWrite stream)
     {
         if (stream.Length == 0)
             return true;

@@ -19,14 +19,30 @@ internal sealed record PendingFile(string Temporary, string Destination, string 
         );
     }
 
-    /// <summary>Writes the content, all the way to the disk, with the mode of the file that it will replace.</summary>
+    /// <summary>Writes the content.</summary>
+    /// <exception cref="IOException">It cannot be; said of the destination, the only name that anybody knows.</exception>
     internal void Write(Action<Stream> write)
     {
+        try
+        {
+            WriteBeside(write);
+        }
+        catch (IOException e) when (e.Message.Contains(Temporary, StringComparison.Ordinal))
+        {
+            string said = e.Message.Replace(Temporary, Destination, StringComparison.Ordinal).TrimEnd('.');
+            throw new IOException($"{said}. Make room, or name another place; nothing there is changed.", e);
+        }
+    }
+
+    /// <summary>Writes the content, all the way to the disk, with the mode of the file that it will replace.</summary>
+    private void WriteBeside(Action<Stream> write)
+    {
         UnfinishedFiles.Add(Temporary);
-        using var stream = new FileStream(Temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
+        var file = new FileStream(Temporary, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.None, 1 << 16);
+        using var stream = new FileToWrite(file);
         write(stream);
-        stream.Flush(flushToDisk: true);
+        stream.Flush(toDisk: true);
         if (!OperatingSystem.IsWindows() && File.Exists(Destination))
-            File.SetUnixFileMode(stream.SafeFileHandle, File.GetUnixFileMode(Destination));
+            File.SetUnixFileMode(file.SafeFileHandle, File.GetUnixFileMode(Destination));
     }
 }

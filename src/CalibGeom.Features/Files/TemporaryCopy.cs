@@ -26,7 +26,7 @@ public sealed class TemporaryCopy : IDisposable
         UnfinishedFiles.Add(copy.Path);
         try
         {
-            using FileStream file = Create(copy.Path);
+            using var file = new FileToWrite(Create(copy.Path));
             Fill(file, stream, name, most);
             return copy;
         }
@@ -48,7 +48,7 @@ public sealed class TemporaryCopy : IDisposable
         return new FileStream(path, options);
     }
 
-    private static void Fill(FileStream file, Stream stream, string name, long most)
+    private static void Fill(FileToWrite file, Stream stream, string name, long most)
     {
         var buffer = new byte[1 << 16];
         int read;

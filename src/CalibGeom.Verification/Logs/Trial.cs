@@ -72,7 +72,12 @@ public sealed record Trial
     public ScaleReading? ScaleY { get; init; }
 
     /// <summary>The caliper's name: prints measured with one caliper share its bias.</summary>
-    public string Instrument { get; init; } = "";
+    /// <exception cref="ArgumentException">It is not of one line.</exception>
+    public string Instrument
+    {
+        get;
+        init => field = Require.OneLine(value, "instrument", nameof(Instrument));
+    } = "";
 
     /// <summary>The joints.</summary>
     public IReadOnlyList<JointOutcome> Joints { get; init; } = [];

@@ -17,7 +17,7 @@ public sealed record TrialConditions
     /// <param name="orientation">How the object lay, in degrees about Z: 0 or 90. Default 0.</param>
     /// <param name="temperatureStart">Vat temperature at the start, degrees C, -20 to 100, or null.</param>
     /// <param name="temperatureEnd">Vat temperature at the end, degrees C, or null.</param>
-    /// <exception cref="ArgumentException">A value is out of range.</exception>
+    /// <exception cref="ArgumentException">A value is out of range, or a name not of one line.</exception>
     public TrialConditions(
         double layer,
         string resin = "",
@@ -29,8 +29,6 @@ public sealed record TrialConditions
         double? temperatureEnd = null
     )
     {
-        ArgumentNullException.ThrowIfNull(resin);
-        ArgumentNullException.ThrowIfNull(printer);
         if (orientation is not (0 or 90))
             throw new ArgumentException(
                 $"The orientation must be 0 or 90 degrees, not {orientation}.",
@@ -39,8 +37,8 @@ public sealed record TrialConditions
         if (!Enum.IsDefined(state))
             throw new ArgumentException($"There is no state {state}.", nameof(state));
         Layer = Require.Positive(layer, 1, "layer height", "mm", nameof(layer));
-        Resin = resin;
-        Printer = printer;
+        Resin = Require.OneLine(resin, "resin", nameof(resin));
+        Printer = Require.OneLine(printer, "printer", nameof(printer));
         State = state;
         GreyLevels = greyLevels;
         Orientation = orientation;
@@ -60,7 +58,7 @@ public sealed record TrialConditions
     /// <summary>Layer height in mm.</summary>
     public double Layer { get; }
 
-    /// <summary>The resin's name, or empty.</summary>
+    /// <summary>The resin's name, of one line, or empty.</summary>
     public string Resin { get; }
 
     /// <summary>The printer's name, or empty.</summary>
@@ -82,13 +80,28 @@ public sealed record TrialConditions
     public double? TemperatureEnd { get; }
 
     /// <summary>The bottle or batch of the resin, or empty.</summary>
-    public string Bottle { get; init; } = "";
+    /// <exception cref="ArgumentException">It is not of one line.</exception>
+    public string Bottle
+    {
+        get;
+        init => field = Require.OneLine(value, "bottle", nameof(Bottle));
+    } = "";
 
     /// <summary>Which film is in the vat, or empty.</summary>
-    public string Film { get; init; } = "";
+    /// <exception cref="ArgumentException">It is not of one line.</exception>
+    public string Film
+    {
+        get;
+        init => field = Require.OneLine(value, "film", nameof(Film));
+    } = "";
 
     /// <summary>Which screen or light engine is in the printer, or empty.</summary>
-    public string Screen { get; init; } = "";
+    /// <exception cref="ArgumentException">It is not of one line.</exception>
+    public string Screen
+    {
+        get;
+        init => field = Require.OneLine(value, "screen", nameof(Screen));
+    } = "";
 
     /// <summary>
     /// What differs so that prints must not be pooled, as words such as <c>layer 0.03 mm instead of 0.05 mm</c>; empty

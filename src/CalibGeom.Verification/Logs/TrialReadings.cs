@@ -152,7 +152,7 @@ public static class TrialReadings
     private static ScaleReading? Scale(AxisGrowth? axis) =>
         axis is null or { ScaleAssumed: true }
             ? null
-            : new ScaleReading(Math.Round(axis.Scale, 7), Math.Max(1e-7, Math.Round(axis.ScaleUncertainty, 7)));
+            : new ScaleReading(Math.Round(axis.Scale, 7) + 0.0, Math.Max(1e-7, Math.Round(axis.ScaleUncertainty, 7)));
 
     /// <summary>A joint that has faces along one axis only is free along the other.</summary>
     private static JointOutcome Joint(Feature fit, FeltFit? felt)
@@ -179,5 +179,6 @@ public static class TrialReadings
 
     private static Reading? Last(ReadingSet readings, FeatureId id) => readings.Readings.LastOrDefault(r => r.Id == id);
 
-    private static double Round(double mm) => Math.Round(mm, 6);
+    // Without a minus before a zero.
+    private static double Round(double mm) => Math.Round(mm, 6) + 0.0;
 }

@@ -48,7 +48,7 @@ internal static class ReadingsCsv
                 throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
         }
         if (problems.Count > 0)
-            throw new InputException(string.Join('\n', problems) + More(wrong - problems.Count));
+            throw new InputException([.. problems, .. More(wrong - problems.Count)]);
         if (columns is null)
             throw new InputException(
                 $"{name} has no readings. Begin it with the line feature,value,unit,instrument,note."
@@ -63,12 +63,12 @@ internal static class ReadingsCsv
         }
     }
 
-    private static string More(int count) =>
+    private static string[] More(int count) =>
         count switch
         {
-            <= 0 => "",
-            1 => "\n(And one more line cannot be read.)",
-            _ => $"\n(And {count} more lines cannot be read.)",
+            <= 0 => [],
+            1 => ["(And one more line cannot be read.)"],
+            _ => [$"(And {count} more lines cannot be read.)"],
         };
 
     private static (string[] Columns, char Separator) ToColumns(string line)

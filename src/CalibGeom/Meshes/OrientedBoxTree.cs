@@ -35,7 +35,9 @@ internal sealed class OrientedBoxTree
 
     private Node Root => new(1, 0, order.Length);
 
-    /// <summary>The pairs of triangles that may meet in parts, each of which may be gone through on another core.</summary>
+    /// <summary>
+    /// The pairs of triangles that may meet in parts, each of which may be gone through on another core.
+    /// </summary>
     internal IEnumerable<Action<Func<int, int, bool>>> PairsInParts() => Split(Root);
 
     /// <summary>

@@ -98,7 +98,9 @@ internal sealed class BoxTree
             Meeting(1, box.Low, box.High, found);
     }
 
-    /// <summary>Calls for each box here that meets what a test knows; it is asked of boxes round several, too.</summary>
+    /// <summary>
+    /// Calls for each box here that meets what a test knows; it is asked of boxes round several, too.
+    /// </summary>
     internal void Meeting(Func<Vector128<float>, Vector128<float>, bool> meets, Action<int> found)
     {
         if (order.Length > 0)

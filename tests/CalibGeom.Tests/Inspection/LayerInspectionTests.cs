@@ -119,6 +119,32 @@ public class LayerInspectionTests
         Assert.Equal(Shapes.PolygonPi(n) * 9 * 4, defect.Size, 0.5);
     }
 
+    /// <summary>As in the letters of a title: each is too small to be told alone.</summary>
+    [Fact]
+    public void SmallCupsAreOneNote()
+    {
+        TriangleMesh[] cups =
+        [
+            .. Enumerable
+                .Range(1, 12)
+                .Select(i =>
+                {
+                    double r = 0.3 + 0.02 * i;
+                    TriangleMesh cup = Shapes.Revolve(60, (0, 0), (1, 0), (1, 2), (r, 2), (r, 1), (0, 1));
+                    return cup.Transform(Affine3D.Shift(new Vector3D(3 * i, 0, 0)));
+                }),
+        ];
+        Finding note = Assert.Single(
+            LayerInspection.Run(Shapes.Join(cups), Coarse).ToFindings(),
+            f => f.Rule == "suction-cup"
+        );
+        Assert.Equal(Severity.Note, note.Severity);
+        Assert.StartsWith("12 small pockets hold resin while they print, ", note.Message, StringComparison.Ordinal);
+        Assert.Contains("; the largest, 0.9", note.Message, StringComparison.Ordinal);
+        Assert.Equal(Math.PI * 0.54 * 0.54, note.Value!.Value, 0.06);
+        Assert.Equal(36, note.Places[0].X, 0.6);
+    }
+
     [Fact]
     public void ACupThatFacesThePlateTrapsItsContentUntilItsCeilingCloses()
     {

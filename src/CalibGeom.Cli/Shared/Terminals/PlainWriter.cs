@@ -72,6 +72,12 @@ internal sealed class PlainWriter : TextWriter
             ? text
             : string.Concat(text.Select((c, i) => IsPlain(text, i) ? c.ToString() : Escaped(c)));
 
+    /// <summary>A text of one line, line ends in it written as what they are.</summary>
+    internal static string OneLine(string text) =>
+        Plain(text)
+            .Replace("\n", Escaped('\n'), StringComparison.Ordinal)
+            .Replace("\r", Escaped('\r'), StringComparison.Ordinal);
+
     private static bool IsPlain(string text, int i) =>
         IsPlain(text[i]) && (text[i] != '\r' || (i + 1 < text.Length && text[i + 1] == '\n'));
 

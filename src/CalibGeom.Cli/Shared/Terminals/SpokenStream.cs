@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Cli.Shared.Terminals;
 
 /// <summary>
@@ -32,7 +34,7 @@ internal sealed class SpokenStream(Stream inner, bool isResult) : Stream
         {
             inner.Write(buffer);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IsFull(e))
         {
             Fail(e);
         }
@@ -50,15 +52,19 @@ internal sealed class SpokenStream(Stream inner, bool isResult) : Stream
         {
             work();
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IsFull(e))
         {
             Fail(e);
         }
     }
 
+    // A file that a limit keeps from growing is told as a wrong argument.
+    private static bool IsFull(Exception e) =>
+        e is IOException or UnauthorizedAccessException or ArgumentOutOfRangeException;
+
     private void Fail(Exception e)
     {
         if (isResult)
-            throw new UnsaidException(e);
+            throw new UnsaidException(e is ArgumentOutOfRangeException ? FileToWrite.TooLarge("it", e) : e);
     }
 }

@@ -9,6 +9,8 @@ internal static class LayerFindings
     /// <summary>More of one rule than this are counted in one finding.</summary>
     internal const int MostOfARule = 10;
 
+    private const string SuctionCup = "suction-cup";
+
     // Degrees; a step of one layer beyond the limit of 0.5 mm is flatter.
     private const double LevelStep = 6;
 
@@ -26,6 +28,8 @@ internal static class LayerFindings
         )
         {
             Finding[] sorted = rule.OrderBy(f => f.Rule is "thin-wall" or "thin-gap" ? f.Value : -f.Value).ToArray();
+            if (rule.Key == (SuctionCup, Severity.Note) && sorted.Length > 1)
+                sorted = [Together(sorted)];
             findings.AddRange(sorted.Take(MostOfARule));
             if (sorted.Length > MostOfARule)
                 findings.Add(
@@ -77,6 +81,23 @@ internal static class LayerFindings
                 Value = defects.Length,
             };
 
+    /// <summary>Small pockets, as the insides of raised letters, in one note; the first is the largest.</summary>
+    private static Finding Together(Finding[] pockets)
+    {
+        Finding largest = pockets[0];
+        string rest = largest.Message[(largest.Message.IndexOf(", at x", StringComparison.Ordinal) + 2)..];
+        return largest with
+        {
+            Subject = "",
+            Message = string.Create(
+                CultureInfo.InvariantCulture,
+                $"{pockets.Length} small pockets hold resin while they print, {pockets.Sum(p => p.Value):0.00} mm3 "
+                    + $"together; the largest, {largest.Value:0.00} mm3, {rest}"
+            ),
+            Places = [.. pockets.Take(MostOfARule).SelectMany(p => p.Places)],
+        };
+    }
+
     /// <summary>Without a minus before a zero.</summary>
     private static double Plain(double value) => Math.Round(value, 2) + 0.0;
 
@@ -119,7 +140,7 @@ internal static class LayerFindings
                 "mm"
             ),
             LayerDefectKind.SuctionCup => (
-                "suction-cup",
+                SuctionCup,
                 d.Size < s.SmallCavity ? Severity.Note : Severity.Warning,
                 FormattableString.Invariant($"{d.Size:0.00} mm3 of resin are trapped while these layers print"),
                 d.Size < s.SmallCavity ? "" : "Vent it sideways at its end nearest the plate, or turn the part.",

@@ -12,14 +12,14 @@ namespace CalibGeom.Objects.Families;
 internal sealed class FamilyJournal : IDisposable
 {
     private readonly Lock gate = new();
-    private readonly FileStream stream;
+    private readonly FileToWrite stream;
 
     /// <exception cref="InputException">It has too many lines, or one that is too long.</exception>
     /// <exception cref="IOException">The file cannot be written.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be.</exception>
     internal FamilyJournal(string path)
     {
-        stream = new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read);
+        stream = new FileToWrite(new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.Read));
         try
         {
             Known = Read(stream, path);
@@ -52,7 +52,7 @@ internal sealed class FamilyJournal : IDisposable
 
     public void Dispose() => stream.Dispose();
 
-    private static Dictionary<int, FamilyRow> Read(FileStream stream, string path)
+    private static Dictionary<int, FamilyRow> Read(FileToWrite stream, string path)
     {
         var rows = new Dictionary<int, FamilyRow>();
         using var reader = new StreamReader(stream, Encoding.UTF8, leaveOpen: true);

@@ -64,7 +64,9 @@ public class MeetingSearchTests
         return new TriangleMesh(corners.ToArray(), [.. Enumerable.Range(0, corners.Count / 3)]);
     }
 
-    /// <summary>Fans, cones, slanting cylinders: the pairs looked at grow with the triangles, not with their square.</summary>
+    /// <summary>
+    /// Fans, cones, slanting cylinders: the pairs looked at grow with the triangles, not with their square.
+    /// </summary>
     [Theory]
     [InlineData(20, 0, 12, 0)]
     [InlineData(20, 20, 4, 0)]
@@ -99,7 +101,9 @@ public class MeetingSearchTests
         return count;
     }
 
-    /// <summary>Walls of a round frustum, its top a point where the radius is 0, its bottom a fan about one rim corner.</summary>
+    /// <summary>
+    /// Walls of a round frustum, its top a point where the radius is 0, its bottom a fan about one rim corner.
+    /// </summary>
     private static TriangleMesh Frustum(int steps, double bottom, double top, double height, double tilt)
     {
         var corners = new double[6 * steps];
