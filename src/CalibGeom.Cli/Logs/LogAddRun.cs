@@ -57,7 +57,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
     private Trial Make(TrialLog log)
     {
         ProcessSpec? known = found.Object.Process;
-        var process = new ProcessFacts(known?.LayerHeight, known?.BaseLayers, known?.BaseTime);
+        var process = new ProcessFacts(known?.LayerHeight, known?.BaseLayers, known?.BaseTime, known?.PixelPitch);
         // A coupon of a ladder has its own exposure.
         double? time = Said.Time ?? Coupon?.Exposure;
         Require(time, log, "exposure", "--time");
@@ -75,6 +75,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
         {
             Cycle = filled.Cycle,
             Scale = filled.Scale,
+            Pixel = filled.Pixel,
             Date = Said.Date,
             Place = Place(),
             LayersSince = Said.LayersSince,

@@ -40,8 +40,18 @@ internal static class LogTable
             .Select(e => conditions.Length > 1 ? [.. Row(e), Conditions(e.Trial)] : Row(e))
             .ToArray();
         TextTable.WriteLeft(writer, [heads, .. rows]);
+        double shared = entries.SelectMany(Biases).DefaultIfEmpty().Max();
+        if (shared > 0)
+            writer.WriteLine(
+                Text(
+                    $"+-: what one print shows by itself (95 %); what the caliper may be off in all of them, up to {Coverage.NormalFactor * shared:0.000} mm, is not in it"
+                )
+            );
         FindingText.Write(writer, findings);
     }
+
+    private static IEnumerable<double> Biases(LogEntry entry) =>
+        new[] { entry.Trial.GrowthX, entry.Trial.GrowthY }.OfType<GrowthReading>().Select(g => g.Bias);
 
     private static string[] Row(LogEntry entry)
     {
@@ -79,6 +89,7 @@ internal static class LogTable
             Named("film", c.Film),
             Named("screen", c.Screen),
             c.GreyLevels ? "grey levels" : "",
+            trial.Pixel is { } pixel ? Text($"pixel {pixel} mm") : "",
             c.Orientation != 0 ? $"turned {c.Orientation} degrees" : "",
             trial.Place is { Label.Length: > 0 } place ? $"coupon {place.Label}" : "",
             Text($"base {trial.Cycle.BaseLayers} x {trial.Cycle.BaseTime} s"),

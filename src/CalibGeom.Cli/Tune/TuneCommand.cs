@@ -78,7 +78,7 @@ internal static class TuneCommand
         var pixel = new Option<string?>("--pixel")
         {
             Description =
-                "Pixel pitch, mm, or one for X and one for Y: without grey levels offsets are then advised in whole pixels.",
+                "Pixel pitch, mm, or one for X and one for Y: without grey levels offsets are advised in whole pixels. Default: as the log has it.",
             HelpName = PixelText.Help,
         };
         var timeStep = Step(

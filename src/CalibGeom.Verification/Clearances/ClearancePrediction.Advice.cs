@@ -78,15 +78,17 @@ public sealed partial class ClearancePrediction
 
     private double Nominal(ReadingGroup g) => prints[0].Features[g.Id].Nominal;
 
-    /// <summary>What one face's mean says of its size: jaws, scale, form, step and scatter.</summary>
+    /// <summary>What one face's mean says of its size: jaws, scale, form, and step or scatter.</summary>
     private double ReadUncertainty(ReadingGroup g)
     {
         Face? face = Face.Of(prints[0].Features[g.Id]);
         Readings.Jaw jaw = g.Instrument.Jaw ?? face?.Jaw ?? Readings.Jaw.Outside;
         double error = g.Instrument.ErrorOf(jaw),
-            step = g.Instrument.Resolution / Math.Sqrt(12),
-            scatter = fit.Scatter.TryGetValue(g.Instrument.Name, out RepeatScatter? s) ? s.OfMean(g) : 0,
+            step = RepeatScatter.OfStep(g.Instrument),
+            scatter = fit.Scatter.TryGetValue(g.Instrument.Name, out RepeatScatter? s)
+                ? Math.Max(s.OfMean(g), step)
+                : step,
             form = Check.FormError;
-        return 2 * Math.Sqrt(error * error + step * step + scatter * scatter + form * form);
+        return 2 * Math.Sqrt(error * error + scatter * scatter + form * form);
     }
 }

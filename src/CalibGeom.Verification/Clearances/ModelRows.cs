@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// The rows of a fit: what each reading consists of. A face's mean is W (1 + s) +- 2 g + face + form + burr + jaw +
-/// scale of the instrument + step + scatter, with one independent source for each and shared where the cause is shared.
+/// scale of the instrument + step or scatter, with one independent source for each and shared where the cause is shared.
 /// </summary>
 internal sealed class ModelRows
 {
@@ -118,7 +118,7 @@ internal sealed class ModelRows
     /// <summary>Spans are flats without corners in the jaws' way; boxes have four.</summary>
     internal static bool HasCorners(Face face) => !face.Inside && face.Id.Part == KnownFeatures.Box;
 
-    /// <summary>Constant bias, scale, step and scatter of the instrument.</summary>
+    /// <summary>Constant bias and scale of the instrument, and the larger of its step and its scatter.</summary>
     internal void AddInstrument(List<(int, double)> errors, ReadingGroup group, Jaw jaw, double length, string print)
     {
         Instrument i = group.Instrument;
@@ -126,23 +126,26 @@ internal sealed class ModelRows
         RepeatScatter repeats = scatter[i.Name];
         errors.Add((Constant(i, name, jaw), 1));
         errors.Add((AlongScale(i, name, jaw, length), 1));
-        int step = system.Source(
-            $"step.{print}.{group.Id}.{i.Name}.{group.Middle}",
+        errors.Add((repeats.ShowsStep(group) ? Noise(group, name, repeats, print) : Step(group, name, print), 1));
+    }
+
+    private int Step(ReadingGroup group, string name, string print) =>
+        system.Source(
+            $"step.{print}.{group.Id}.{group.Instrument.Name}.{group.Middle}",
             $"display step of {name}",
-            i.Resolution / Math.Sqrt(12),
+            RepeatScatter.OfStep(group.Instrument),
             InputShape.Rectangular
         );
-        errors.Add((step, 1));
-        int noise = system.Source(
-            Text($"scatter.{print}.{group.Id}.{i.Name}.{system.RowCount}"),
+
+    private int Noise(ReadingGroup group, string name, RepeatScatter repeats, string print) =>
+        system.Source(
+            Text($"scatter.{print}.{group.Id}.{group.Instrument.Name}.{system.RowCount}"),
             $"repeatability of {name}",
             repeats.OfMean(group),
             InputShape.Normal,
             repeats.Freedom,
             Evaluation.A
         );
-        errors.Add((noise, 1));
-    }
 
     private int Constant(Instrument i, string name, Jaw jaw) =>
         system.Source(

@@ -25,7 +25,7 @@ internal sealed class ModelSearch
     /// them hardly ever. The misfit then is real, and form from so few residuals is as often too small as too large;
     /// bent walls need the larger (found on simulated benches).
     /// </summary>
-    private const double RaisedFurthest = 0.75;
+    private const double RaisedFurthest = 0.95;
 
     /// <summary>The raised form is found to this, mm: far below what it is known to.</summary>
     private const double Fine = 2e-4;

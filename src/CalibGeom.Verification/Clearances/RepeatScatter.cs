@@ -33,6 +33,15 @@ internal sealed record RepeatScatter(double S, double Freedom)
         return (own > Own * S ? own : S) / Math.Sqrt(group.Count);
     }
 
+    /// <summary>
+    /// Whether a mean's scatter is more than its display's step: values that scatter were rounded before, so that the
+    /// scatter has the step in it and only the larger counts (ISO 22514-7, from memory).
+    /// </summary>
+    internal bool ShowsStep(ReadingGroup group) => OfMean(group) >= OfStep(group.Instrument);
+
+    /// <summary>Standard uncertainty of one value for the step of its display.</summary>
+    internal static double OfStep(Instrument instrument) => instrument.Resolution / Math.Sqrt(12);
+
     private static RepeatScatter Pooled(ReadingGroup[] groups, PredictionOptions options)
     {
         if (groups[0].Instrument.Repeatability is { } known)

@@ -61,7 +61,11 @@ public sealed class EntryFiller
             Number(said.ScaleX, null, t => t.Scale.X, "scale along X", "", quiet: 1) ?? 1,
             Number(said.ScaleY, null, t => t.Scale.Y, "scale along Y", "", quiet: 1) ?? 1
         );
-        return new FilledEntry(settings, Conditions(state), cycle, taken) { Scale = scale };
+        return new FilledEntry(settings, Conditions(state), cycle, taken)
+        {
+            Scale = scale,
+            Pixel = process.Pixel ?? Taken(t => t.Pixel, p => p is { } pitch ? $"pixel {pitch} mm" : null),
+        };
     }
 
     private TrialConditions Conditions(PartState? state) =>

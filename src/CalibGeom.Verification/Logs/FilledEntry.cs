@@ -14,4 +14,7 @@ public sealed record FilledEntry(
 {
     /// <summary>The scale typed in the slicer.</summary>
     public SlicerScale Scale { get; init; } = SlicerScale.None;
+
+    /// <summary>The pixel pitch along X and Y in mm, or null when nobody knows it.</summary>
+    public PerAxis? Pixel { get; init; }
 }

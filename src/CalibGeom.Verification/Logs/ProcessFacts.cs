@@ -4,4 +4,10 @@ namespace CalibGeom.Verification.Logs;
 /// <param name="Layer">Layer height in mm, or null.</param>
 /// <param name="BaseLayers">Number of base layers, or null.</param>
 /// <param name="BaseTime">Exposure of a base layer in s, or null.</param>
-public sealed record ProcessFacts(double? Layer = null, int? BaseLayers = null, double? BaseTime = null);
+/// <param name="Pixel">Pixel pitch along the printer's X and Y in mm, or null.</param>
+public sealed record ProcessFacts(
+    double? Layer = null,
+    int? BaseLayers = null,
+    double? BaseTime = null,
+    PerAxis? Pixel = null
+);

@@ -65,6 +65,14 @@ public sealed record Trial
     /// <summary>The scale typed in the slicer.</summary>
     public SlicerScale Scale { get; init; } = SlicerScale.None;
 
+    /// <summary>The pixel pitch along X and Y in mm, 0.005 to 0.5, or null when nobody knows it.</summary>
+    /// <exception cref="ArgumentException">Out of range.</exception>
+    public PerAxis? Pixel
+    {
+        get;
+        init => field = value is { } pitch ? new PerAxis(Pitch(pitch.X), Pitch(pitch.Y)) : null;
+    }
+
     /// <summary>Proportional change of all sizes along X, or null when the readings do not tell it.</summary>
     public ScaleReading? ScaleX { get; init; }
 
@@ -96,6 +104,8 @@ public sealed record Trial
 
     /// <summary>The designed sizes of what was read, mm by feature id.</summary>
     public IReadOnlyDictionary<string, double> Nominals { get; init; } = new Dictionary<string, double>();
+
+    private static double Pitch(double mm) => Require.Within(mm, 0.005, 0.5, "pixel pitch", "mm", nameof(Pixel));
 
     // A gauge that was read once more makes no other print.
     private IEnumerable<KeyValuePair<string, IReadOnlyList<double>>> OfThePrint =>

@@ -61,6 +61,10 @@ internal sealed class TrialDocument
 
     public double? SlicerScaleY { get; set; }
 
+    public double? PixelX { get; set; }
+
+    public double? PixelY { get; set; }
+
     public ScaleDocument? ScaleX { get; set; }
 
     public ScaleDocument? ScaleY { get; set; }

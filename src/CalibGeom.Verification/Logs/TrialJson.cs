@@ -78,6 +78,7 @@ internal static class TrialJson
             GrowthX = Growth(d.GrowthX),
             GrowthY = Growth(d.GrowthY),
             Scale = new SlicerScale(d.SlicerScaleX ?? 1, d.SlicerScaleY ?? 1),
+            Pixel = d.PixelX is { } pitch ? new PerAxis(pitch, d.PixelY ?? pitch) : null,
             ScaleX = Scale(d.ScaleX),
             ScaleY = Scale(d.ScaleY),
             Joints = Each(d.Joints, "joint")
@@ -150,6 +151,8 @@ internal static class TrialJson
             GrowthY = Growth(t.GrowthY),
             SlicerScaleX = t.Scale.X == 1 ? null : t.Scale.X,
             SlicerScaleY = t.Scale.Y == 1 ? null : t.Scale.Y,
+            PixelX = t.Pixel?.X,
+            PixelY = t.Pixel is { IsUniform: false } pitch ? pitch.Y : null,
             ScaleX = Scale(t.ScaleX),
             ScaleY = Scale(t.ScaleY),
             Joints = t

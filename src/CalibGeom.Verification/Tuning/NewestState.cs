@@ -29,6 +29,12 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
             : new NewestState(0, 1, chance < OddAndOff && Doubts(trials, chance, options));
     }
 
+    /// <summary>The prints that are taken together.</summary>
+    internal Trial[] Of(Trial[] alike) => alike[From..(Doubted ? ^1 : ^0)];
+
+    /// <summary>What to do next: a doubted print is repeated before anything is called settled.</summary>
+    internal NextStep Next(Answer now, Trial[] used) => Doubted ? now.Next.Doubted(used[^1].Settings) : now.Next;
+
     /// <summary>The prints under the same conditions that are not taken, with the reason.</summary>
     internal IEnumerable<TrialApart> Apart(IReadOnlyList<Trial> all, IReadOnlyList<Trial> alike)
     {

@@ -165,8 +165,8 @@ public sealed record TuneOptions
     } = 0.001;
 
     /// <summary>
-    /// The pixel pitch along X and Y in mm, or null (default). Without grey-level edges an offset then moves by whole
-    /// pixels, as many along one axis as along the other.
+    /// The pixel pitch along X and Y in mm, or null (default): as the last trial has it. Without grey-level edges an
+    /// offset then moves by whole pixels, as many along one axis as along the other.
     /// </summary>
     public PerAxis? Pixel
     {

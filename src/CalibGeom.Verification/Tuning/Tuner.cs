@@ -16,6 +16,7 @@ public static class Tuner
         options ??= TuneOptions.Default;
         if (trials.Count == 0)
             throw new ArgumentException("There is no trial to learn from.", nameof(trials));
+        options = options with { Pixel = options.Pixel ?? trials[^1].Pixel };
         TrialConditions conditions = trials[^1].Conditions;
         TrialApart[] apart =
         [
@@ -25,7 +26,7 @@ public static class Tuner
         ];
         Trial[] alike = [.. trials.Where(t => t.Conditions.DifferencesFrom(conditions).Count == 0)];
         NewestState state = NewestState.Of(alike, options);
-        Trial[] used = alike[state.From..(state.Doubted ? ^1 : ^0)];
+        Trial[] used = state.Of(alike);
         Answer now = Answer.To(used, options);
         var result = new TuningResult
         {
@@ -40,7 +41,7 @@ public static class Tuner
             Verdict = now.Verdict,
             Chances = now.Chances,
             Clearances = JointChance.Of(used[^1], used[^1].Settings, now.Response, now.Target, options.Tolerance),
-            Next = state.Doubted ? now.Next.Doubted(used[^1].Settings) : now.Next,
+            Next = state.Next(now, used),
             Curve = TuningCurve.Of(used[^1], now, options),
             Findings = [],
             Options = options,
@@ -59,7 +60,12 @@ public static class Tuner
     /// <summary>
     /// Only the recommendation, without curve, history and words; all trials must be under the same conditions.
     /// </summary>
-    internal static NextStep Next(IReadOnlyList<Trial> trials, TuneOptions options) => Answer.To(trials, options).Next;
+    internal static NextStep Next(IReadOnlyList<Trial> trials, TuneOptions options)
+    {
+        NewestState state = NewestState.Of(trials, options);
+        Trial[] used = state.Of([.. trials]);
+        return state.Next(Answer.To(used, options), used);
+    }
 
     /// <summary>The clearance to expect in every joint and axis at some settings.</summary>
     /// <param name="result">What the trials say.</param>

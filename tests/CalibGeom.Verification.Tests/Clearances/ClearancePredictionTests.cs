@@ -22,22 +22,33 @@ public class ClearancePredictionTests
     [Fact]
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
-        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, step 2 x 0.01^2/12/4, burrs
-        // on
-        // the peg 0.010^2/4. How a jaw's error splits into constant and varying does not change their sum.
+        // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, which has the step of
+        // 0.01 in it, burrs on the peg 0.010^2/4. How a jaw's error splits into constant and varying does not change their sum.
         double u = Math.Sqrt(
-            (
-                0.0115 * 0.0115
-                + 0.017 * 0.017
-                + 2 * 0.006 * 0.006
-                + 2 * 0.008 * 0.008
-                + 2 * 0.01 * 0.01 / 12
-                + 0.01 * 0.01
-            ) / 4
+            (0.0115 * 0.0115 + 0.017 * 0.017 + 2 * 0.006 * 0.006 + 2 * 0.008 * 0.008 + 0.01 * 0.01) / 4
         );
         Estimate direct = Predict(Sizes(0.01)).Joints[0].Axes[0].Direct!;
         Near.Relative(u, direct.StandardUncertainty, 1e-6);
-        Near.Absolute(0.027, direct.Expanded, 0.001);
+        Near.Absolute(0.0264, direct.Expanded, 0.0005);
+    }
+
+    [Theory]
+    [InlineData(0.02, 0.008)] // 0.02 / sqrt(12) = 0.0058: less than one value scatters
+    [InlineData(0.05, 0.0144)] // 0.05 / sqrt(12) = 0.0144: more, so the step counts instead
+    public void OfStepAndScatterOnlyTheLargerCounts(double step, double counts)
+    {
+        Reading[] sizes = Sizes(0.01).Select(r => Reading.Size(r.Feature, r.Value, "cal")).ToArray();
+        Instrument caliper = Instrument.WithPermissibleError("cal", 0.02, step);
+        Estimate direct = ClearancePrediction
+            .From(
+                StandardObject.Table,
+                new ReadingSet(sizes, [caliper], state: PartState.PostCured, material: Material.Rigid)
+            )
+            .Joints[0]
+            .Axes[0]
+            .Direct!;
+        double others = (0.02 * 0.02 + 0.03 * 0.03) / 3 + 2 * 0.006 * 0.006 + 0.01 * 0.01;
+        Near.Relative(Math.Sqrt((others + 2 * counts * counts) / 4), direct.StandardUncertainty, 2e-3);
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public class PredictPageTests
         {
             File.Delete(path);
         }
-        Assert.Equal("0.035 mm per side, give or take 0.027", answer);
+        Assert.Equal("0.035 mm per side, give or take 0.026", answer);
         DocExample.RequireOn("docs/predict.md");
     }
 }

@@ -31,10 +31,17 @@ internal sealed class OffsetRule
     internal double For(double wish) => held ?? Math.Round(Math.Clamp(Math.Round(wish / step) * step, -Most, Most), 9);
 
     /// <summary>
-    /// The exposure that holds the target with some offset that can be had: the brightest between two limits, or the
-    /// limit that comes closest.
+    /// The exposure that holds the target with some offset that can be had: the brightest between two limits or, if so
+    /// wanted, the dimmest; where there is none, the limit that comes closest.
     /// </summary>
-    internal double TimeFor(double rest, double least, double most, double target, ExposureResponse response)
+    internal double TimeFor(
+        double rest,
+        double least,
+        double most,
+        double target,
+        ExposureResponse response,
+        bool dimmest = false
+    )
     {
         double? best = null;
         double closest = least,
@@ -44,7 +51,7 @@ internal sealed class OffsetRule
             double time = response.TimeFor(target, rest, offset),
                 within = Math.Clamp(time, least, Math.Max(least, most)),
                 off = Math.Abs(Math.Log(time / within));
-            if (off == 0 && !(time < best))
+            if (off == 0 && (best is not { } known || (dimmest ? time < known : time > known)))
                 best = time;
             if (off < miss)
                 (miss, closest) = (off, within);

@@ -9,7 +9,8 @@ internal sealed class Planner
     private const double LeastRestMove = 0.5,
         TrimStep = 0.02,
         ColumnsStep = 0.15,
-        Doubling = 2;
+        Doubling = 2,
+        TrimReach = 2;
     private readonly IReadOnlyList<Trial> trials;
     private readonly ExposureSettings last;
     private readonly ExposureResponse response;
@@ -50,9 +51,9 @@ internal sealed class Planner
         double goalRest = GoalRest(),
             rest = NextRest(goalRest);
         if (spoken && !offsets.Exact && !options.Hold.HasFlag(Held.Time))
-            rest = RestThatHolds(rest);
+            rest = Holds(last, options.Tolerance / 2) ? last.Rest : RestThatHolds(rest);
         (double goal, Reason? why) = GoalTime(rest);
-        double time = NextTime(goal, LeastStep(why));
+        double time = NextTime(goal, LeastStep(why), why);
         ExposureSettings next = Trimmed(time, rest);
         NextStep At(NextKind kind, Reason reason, ExposureSettings settings) =>
             new(kind, reason, settings, Trimmed(last.Time, last.Rest), goal, goalRest);
@@ -143,6 +144,8 @@ internal sealed class Planner
         return tight && response.RestGain(last.Rest) > options.RestGain / 4 ? LongerRest() : rest;
     }
 
+    private bool Holds(ExposureSettings at, double within) => Math.Abs(2 * (response.At(at).Mean - target)) < within;
+
     private double LongerRest() =>
         Math.Round(Math.Min(Math.Max(last.Rest, options.MostRest), last.Rest + options.MostRestStep), 9);
 
@@ -160,15 +163,21 @@ internal sealed class Planner
     }
 
     // Time is a matter of taste, a fit is not: where what print time allows leaves the joint loose, light may go up to
-    // the limit of print-through.
+    // the limit of print-through, but no further than the fit asks.
     private double Trimming(double rest)
     {
         double least = need.Floor(),
             inTime = Math.Min(need.InTime, need.InDepth),
-            within = offsets.TimeFor(rest, least, inTime, target, response);
+            low = Math.Max(least, last.Time * (1 - TrimReach * options.MostDown)),
+            high = Math.Max(low, Math.Min(inTime, last.Time * (1 + TrimReach * options.MostUp))),
+            next = offsets.TimeFor(rest, low, high, target, response);
+        // What one step reaches comes first: with two offsets in turn no print would be repeated.
+        if (Holds(Trimmed(next, rest), options.Visible / 2))
+            return next;
+        double within = offsets.TimeFor(rest, least, inTime, target, response);
         bool loose = 2 * (target - response.At(Trimmed(within, rest)).Mean) > options.Visible;
         return loose
-            ? offsets.TimeFor(rest, least, Math.Min(options.MostTime, need.InDepth), target, response)
+            ? offsets.TimeFor(rest, inTime, Math.Min(options.MostTime, need.InDepth), target, response, dimmest: true)
             : within;
     }
 
@@ -181,9 +190,10 @@ internal sealed class Planner
             _ => options.LeastStep,
         };
 
-    private double NextTime(double goal, double leastStep)
+    private double NextTime(double goal, double leastStep, Reason? why)
     {
-        double ratio = Math.Clamp(goal / last.Time, 1 - options.MostDown, 1 + options.MostUp);
+        double far = why == Reason.Trim ? TrimReach : 1;
+        double ratio = Math.Clamp(goal / last.Time, 1 - far * options.MostDown, 1 + far * options.MostUp);
         if (Math.Abs(ratio - 1) < leastStep)
             return last.Time;
         return Rounded(Math.Min(last.Time * ratio, options.MostTime));

@@ -55,7 +55,7 @@ internal static class OrderWords
                 $"Light passes through ceilings by more than {o.MostPrintThrough:0.00} "
                     + $"mm, so there is light to spare.{taken}"
             ),
-            Reason.Trim => "No edge offset takes up what is left, so exposure trims it.",
+            Reason.Trim => $"No edge offset takes up what is left, so exposure trims it{Goal(result)}.",
             Reason.Rest => "Rest draws edges back and is still worth its time; exposure stays as it is.",
             Reason.Offset =>
                 "Exposure and rest stay as they are; the edge offset takes up what is left, free of print time.",
@@ -68,6 +68,16 @@ internal static class OrderWords
                 "The last print is off by itself, where all before it were settled: another tells whether the process has moved. Until then it is not taken in.",
             _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm.{Taken(result)}"),
         };
+    }
+
+    // A step is bounded; what it leaves off target is for the next ones.
+    private static string Goal(TuningResult result)
+    {
+        double goal = result.Next.GoalTime,
+            time = result.Next.Settings.Time;
+        return Math.Abs(goal / time - 1) < result.Options.LeastStep
+            ? ""
+            : Text($", step by step to about {goal:0.0} s");
     }
 
     private static string Taken(TuningResult result)

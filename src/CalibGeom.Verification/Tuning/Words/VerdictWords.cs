@@ -87,6 +87,16 @@ internal static class VerdictWords
             ? "No further print would tell it with this caliper; a felt fit or a wider tolerance would."
             : "The next print, measured the same way, will tell more.";
 
+    // What opens a tight joint while light does not: of rest and offset only those that move.
+    private static string Opener(ExposureSettings last, ExposureSettings to) =>
+        (to.Rest > last.Rest, to.EdgeOffset < last.EdgeOffset) switch
+        {
+            (true, true) => "; rest and edge offset open the gap",
+            (true, false) => "; rest opens the gap",
+            (false, true) => "; the edge offset opens the gap",
+            _ => "",
+        };
+
     private static string Link(TuningResult result)
     {
         ExposureSettings last = result.Trials[^1].Settings,
@@ -101,9 +111,9 @@ internal static class VerdictWords
                 "Rest goes up to learn whether it makes room, not because the fit asks for it.",
             Verdict.OnTarget when result.Next.Kind == NextKind.Change => "What is left is small, and free to take up.",
             Verdict.Tight when brighter =>
-                "Light goes up all the same, because strength comes first; rest and edge offset open the gap.",
+                $"Light goes up all the same, because strength comes first{Opener(last, to)}.",
             Verdict.Tight when !dimmer && result.Next.Kind == NextKind.Change =>
-                "Light stays, because strength comes first; rest and edge offset open the gap.",
+                $"Light stays, because strength comes first{Opener(last, to)}.",
             Verdict.Loose when dimmer =>
                 "Light goes down all the same, for tunnels and undersides; the edge offset closes the gap.",
             Verdict.Loose when !brighter && result.Next.Kind == NextKind.Change =>

@@ -17,7 +17,7 @@ internal static class Policies
         return new Played(next.Keep, trials.Count, stopped)
         {
             PrintsToStop = stopped ? trials.Count : Session(printer.Again(), MostPatience).Trials.Count,
-            Held = Held.Of(printer, trials, next.Keep),
+            Held = Held.Of(printer, NewestState.Of(trials, printer.Options).Of([.. trials]), next.Keep),
         };
     }
 
