@@ -19,7 +19,7 @@ public class PredictCommandTests
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.StartsWith("joint 1 should slide: 0.03", run.Out, StringComparison.Ordinal);
         Assert.Contains(
-            "From two faces alone this instrument gives +-0.027 mm per side (95 %).",
+            "From two faces alone this instrument gives +-0.026 mm per side (95 %).",
             run.Out,
             StringComparison.Ordinal
         );

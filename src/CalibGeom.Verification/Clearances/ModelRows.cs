@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// The rows of a fit: what each reading consists of. A face's mean is W (1 + s) +- 2 g + face + form + burr + jaw +
-/// scale of the instrument + step or scatter, with one independent source for each and shared where the cause is shared.
+/// scale of the instrument + step or scatter, with one independent source for each, shared where the cause is.
 /// </summary>
 internal sealed class ModelRows
 {

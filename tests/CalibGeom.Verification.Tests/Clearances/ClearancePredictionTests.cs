@@ -23,7 +23,7 @@ public class ClearancePredictionTests
     public void TwoFacesOfAnOrdinaryCaliperGiveAboutThreeHundredths()
     {
         // By hand: jaws (0.0115^2 + 0.017^2)/4, form 2 x 0.006^2/4, scatter 2 x 0.008^2/4, which has the step of
-        // 0.01 in it, burrs on the peg 0.010^2/4. How a jaw's error splits into constant and varying does not change their sum.
+        // 0.01 in it, burrs on the peg 0.010^2/4. How a jaw's error splits does not change their sum.
         double u = Math.Sqrt(
             (0.0115 * 0.0115 + 0.017 * 0.017 + 2 * 0.006 * 0.006 + 2 * 0.008 * 0.008 + 0.01 * 0.01) / 4
         );
