@@ -47,6 +47,24 @@ public class ObjWriterTests
         );
     }
 
+    /// <summary>Objects of a few vertices from all over the file are read with these alone, in file order.</summary>
+    [Fact]
+    public void AnObjectTakesItsOwnVerticesWhereverTheyStand()
+    {
+        const int Count = 300;
+        string vertices = string.Concat(Enumerable.Range(0, Count + 2).Select(i => $"v {i} 0 0\nv {i} 1 {i % 7}\n")),
+            faces = string.Concat(Enumerable.Range(0, Count).Select(i => $"o part{i}\nf -1 1 {2 * i + 3}\n"));
+        MeshFile read = MeshFile.Read(new MemoryStream(System.Text.Encoding.ASCII.GetBytes(vertices + faces)), "wide");
+        Assert.Equal(Count, read.Objects.Count);
+        for (int i = 0; i < Count; i++)
+        {
+            (Vector3D a, Vector3D b, Vector3D c) = read.Objects[i].Mesh.Triangle(0);
+            Assert.Equal(3, read.Objects[i].Mesh.VertexCount);
+            Assert.Equal((new Vector3D(Count + 1, 1, (Count + 1) % 7), new Vector3D(0, 0, 0)), (a, b));
+            Assert.Equal(new Vector3D(i + 1, 0, 0), c);
+        }
+    }
+
     private static byte[] Bytes(IReadOnlyList<MeshObject> objects)
     {
         using var stream = new MemoryStream();

@@ -14,6 +14,9 @@ internal sealed class ObjReader(Stream stream, Faults faults)
 {
     private const int MostCorners = ReaderLimits.FaceCorners;
 
+    // Vertices between the first and the last of an object, for each of its triangles' corners.
+    private const int WideRange = 8;
+
     private static readonly HashSet<string> Skipped =
     [
         "vn",
@@ -204,6 +207,11 @@ internal sealed class ObjReader(Stream stream, Faults faults)
             most = 0;
         foreach (int v in triangles)
             (least, most) = (Math.Min(least, v), Math.Max(most, v));
+        return most - least > WideRange * triangles.Count ? CompactWide() : CompactDense(least, most);
+    }
+
+    private TriangleMesh CompactDense(int least, int most)
+    {
         var map = new int[most - least + 1];
         foreach (int v in triangles)
             map[v - least] = 1;
@@ -219,6 +227,18 @@ internal sealed class ObjReader(Stream stream, Faults faults)
         for (int i = 0; i < indices.Length; i++)
             indices[i] = map[triangles[i] - least];
         return TriangleMesh.Adopt(used, indices);
+    }
+
+    /// <summary>
+    /// Of a few vertices from all over the file: many such objects would each go through all of it.
+    /// </summary>
+    private TriangleMesh CompactWide()
+    {
+        int[] vertices = [.. triangles.Distinct().Order()];
+        var used = new double[3 * vertices.Length];
+        for (int i = 0; i < vertices.Length; i++)
+            coordinates.CopyTo(3 * vertices[i], used, 3 * i, 3);
+        return TriangleMesh.Adopt(used, [.. triangles.Select(v => Array.BinarySearch(vertices, v))]);
     }
 
     // A backslash at the end of a line continues it; '#' ends it.
