@@ -65,6 +65,6 @@ internal static class MakeRun
             && output != "-"
             && !MakeFiles.Extensions.Contains(Path.GetExtension(output).ToUpperInvariant())
         )
-            throw new InputException($"{output}: the name must end in .stl, .3mf or .obj.");
+            throw new InputException($"{output}: the name must end in .stl, .3mf or .obj. Use - for standard output.");
     }
 }

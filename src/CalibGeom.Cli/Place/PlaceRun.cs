@@ -104,7 +104,9 @@ internal static class PlaceRun
             && !request.IsThreeMf
             && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase)
         )
-            throw new InputException($"{request.Output}: the name must end in .stl or .3mf.");
+            throw new InputException(
+                $"{request.Output}: the name must end in .stl or .3mf. Use - for standard output."
+            );
         io.RequireFree(PlacePaths.Outputs(request));
     }
 }

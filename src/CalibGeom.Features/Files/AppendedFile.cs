@@ -16,8 +16,8 @@ public static class AppendedFile
     /// <param name="path">The file; made when it does not exist.</param>
     /// <param name="make">The text to add, made from all bytes of the file as it stands; what it throws leaves the file
     /// as it was. Called twice where the file does not exist yet.</param>
-    /// <exception cref="InputException">Its directory does not exist, it is a directory, or others keep it locked for
-    /// ten seconds.</exception>
+    /// <exception cref="InputException">Its directory does not exist, it is a directory, a device or a pipe, or others
+    /// keep it locked for ten seconds.</exception>
     /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
     public static void Append(string path, Func<Stream, string> make)
     {
@@ -66,6 +66,8 @@ public static class AppendedFile
             );
         if (Directory.Exists(full))
             throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+        if (RealPath.IsDevice(full) || RealPath.IsPipe(full))
+            throw new InputException($"Cannot write {path}: it is a device or a pipe. Name a file.");
     }
 
     private static FileStream Open(string path, FileMode mode, FileAccess access, FileShare share)

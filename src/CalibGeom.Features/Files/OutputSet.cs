@@ -49,8 +49,8 @@ public sealed class OutputSet : IDisposable
     /// <param name="path">The destination; its directory must exist.</param>
     /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is
     /// a device.</param>
-    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory, has been
-    /// added already, or may not be written over.</exception>
+    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory or a pipe,
+    /// has been added already, or may not be written over.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The directory may not be written to.</exception>
     public void Add(string path, Action<Stream> write)
@@ -61,6 +61,8 @@ public sealed class OutputSet : IDisposable
         if (RealPath.IsDevice(full))
         {
             using var stream = new FileStream(full, FileMode.Open, FileAccess.Write, FileShare.ReadWrite);
+            if (stream.CanSeek)
+                stream.Seek(0, SeekOrigin.End); // A file that is open already keeps what stands in it.
             write(stream);
             return;
         }
@@ -133,8 +135,10 @@ public sealed class OutputSet : IDisposable
             throw new InputException(
                 $"Cannot write {path}: there is no directory {directory}. Make it first, or name another place."
             );
-        return Directory.Exists(full)
-            ? throw new InputException($"Cannot write {path}: it is a directory. Name a file.")
+        if (Directory.Exists(full))
+            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+        return !RealPath.IsDevice(full) && RealPath.IsPipe(full)
+            ? throw new InputException($"Cannot write {path}: it is a pipe. Name a file.")
             : full;
     }
 }

@@ -5,7 +5,9 @@ namespace CalibGeom.Features.Files;
 /// </summary>
 public static class RealPath
 {
-    private const int MostLinks = 40;
+    private const int MostLinks = 40,
+        NoSuchDevice = 6,
+        NotSupported = 102;
 
     /// <summary>The full path without links; a last part that does not exist yet stays as it is named.</summary>
     /// <param name="path">Any path.</param>
@@ -29,14 +31,46 @@ public static class RealPath
     /// <param name="b">Another.</param>
     public static bool Same(string a, string b) => string.Equals(Of(a), Of(b), StringComparison.Ordinal);
 
-    /// <summary>Whether a path names a device or an open descriptor: written to, never replaced by a file.</summary>
-    internal static bool IsDevice(string full) =>
-        !OperatingSystem.IsWindows()
-        && (
-            full.StartsWith("/proc/", StringComparison.Ordinal)
-            || full.StartsWith("/dev/", StringComparison.Ordinal)
-                && !full.StartsWith("/dev/shm/", StringComparison.Ordinal)
-        );
+    /// <summary>
+    /// Whether a path names, itself or through links, a device or an open descriptor: written to, never replaced by a
+    /// file and never read to see what stands there.
+    /// </summary>
+    /// <param name="path">Any path.</param>
+    /// <exception cref="InputException">Links lead in a circle.</exception>
+    public static bool IsDevice(string path)
+    {
+        string full = Path.GetFullPath(path);
+        return !OperatingSystem.IsWindows() && (IsUnderDevices(full) || IsUnderDevices(Of(full)));
+    }
+
+    /// <summary>
+    /// Whether a path names a pipe or socket, which cannot be replaced by a file; false for whatever is no file at all.
+    /// </summary>
+    /// <param name="path">Any path.</param>
+    public static bool IsPipe(string path)
+    {
+        if (OperatingSystem.IsWindows() || !File.Exists(path) || new FileInfo(Of(path)).Length > 0)
+            return false;
+        try
+        {
+            // To read and to write, because either alone waits for somebody at the other end.
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite, 0);
+            return !stream.CanSeek;
+        }
+        catch (IOException e)
+        {
+            return e.HResult is NoSuchDevice or NotSupported; // What opening a socket ends in; else it is in use.
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
+    private static bool IsUnderDevices(string full) =>
+        full.StartsWith("/proc/", StringComparison.Ordinal)
+        || full.StartsWith("/dev/", StringComparison.Ordinal)
+            && !full.StartsWith("/dev/shm/", StringComparison.Ordinal);
 
     /// <summary>The path with its first link replaced by what it points to, or null when there is none.</summary>
     private static string? WithoutFirstLink(string full)

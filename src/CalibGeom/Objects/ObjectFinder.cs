@@ -172,6 +172,8 @@ public static class ObjectFinder
     {
         try
         {
+            if (RealPath.IsDevice(path) || RealPath.IsPipe(path))
+                return null;
             using FileStream stream = File.OpenRead(path);
             return ObjectFileJson.Read(stream, path);
         }

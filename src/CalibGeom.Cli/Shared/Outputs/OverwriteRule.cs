@@ -58,8 +58,10 @@ internal sealed class OverwriteRule
     /// <summary>Why a file may not be written over; null when it may, or does not exist.</summary>
     internal string? Refusal(string path)
     {
-        if (!File.Exists(path))
+        if (!File.Exists(path) || RealPath.IsDevice(path))
             return null;
+        if (RealPath.IsPipe(path))
+            return $"{path} is a pipe, which a file cannot replace. Name a file, or - for standard output.";
         if (inputs.Contains(RealPath.Of(path)))
             return $"{path} is read in this run and would be overwritten. Name another file to write.";
         return force ? null : OwnFile.Refusal(path);
