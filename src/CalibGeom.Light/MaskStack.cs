@@ -42,14 +42,19 @@ public sealed class MaskStack
     /// <param name="grey">Whether a pixel is lit in proportion to its coverage; otherwise fully from half coverage on,
     /// and not below. Default false.</param>
     /// <param name="edgeOffset">How far outlines move outward before pixels are lit, mm. Default 0.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, for each layer.</param>
+    /// <param name="cancellation">Stops the work between layers.</param>
     /// <exception cref="ArgumentOutOfRangeException">The layer height is out of range, or there would be more than
     /// 1,000,000 layers.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static MaskStack Of(
         TriangleMesh mesh,
         PixelGrid grid,
         double layerHeight,
         bool grey = false,
-        double edgeOffset = 0
+        double edgeOffset = 0,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(mesh);
@@ -59,8 +64,10 @@ public sealed class MaskStack
         var layers = new CoverageRaster[slicer.LayerCount];
         foreach (LayerContours contours in slicer.Slice())
         {
+            cancellation.ThrowIfCancellationRequested();
             CoverageRaster raster = rasterizer.Draw(edgeOffset == 0 ? contours : contours.Moved(edgeOffset));
             layers[contours.Index] = grey ? raster : raster.Threshold();
+            progress?.Report((contours.Index + 1.0) / layers.Length);
         }
         return new MaskStack(grid, slicer, layers);
     }

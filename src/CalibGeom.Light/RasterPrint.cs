@@ -46,24 +46,34 @@ public sealed class RasterPrint : PredictedPrint
     /// <param name="grey">Whether pixels are lit in proportion to their coverage. Default false.</param>
     /// <param name="edgeOffset">Edge offset entered in the slicer, which moves outlines before pixels are lit, mm, -1
     /// to 1, positive = solids drawn larger. Default 0.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, for each layer.</param>
+    /// <param name="cancellation">Stops the work between layers.</param>
     /// <exception cref="ArgumentException">A value is out of its range.</exception>
     /// <exception cref="InvalidOperationException">The object has no solid.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static LightDose LightOf(
         TestObject made,
         PerAxis pitch,
         EdgeBlur blur,
         LayerLight light,
         bool grey = false,
-        double edgeOffset = 0
+        double edgeOffset = 0,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(light);
         Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
         TriangleMesh mesh = made.ToMesh();
+        cancellation.ThrowIfCancellationRequested();
         int margin = 1 + (int)Math.Ceiling(Math.Max(0, edgeOffset) / Math.Min(pitch.X, pitch.Y));
         PixelGrid grid = PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y, margin);
-        return new LightDose(MaskStack.Of(mesh, grid, light.Layer, grey, edgeOffset), blur, light);
+        return new LightDose(
+            MaskStack.Of(mesh, grid, light.Layer, grey, edgeOffset, progress, cancellation),
+            blur,
+            light
+        );
     }
 
     /// <inheritdoc/>

@@ -115,20 +115,34 @@ public sealed class InputSet
     /// <summary>Propagates a model by Monte Carlo. Correlated inputs must be Gaussian (JCGM 101, 6.4.8).</summary>
     /// <param name="model">The model.</param>
     /// <param name="options">How; null for the defaults.</param>
+    /// <param name="progress">Told the share of the trials, or of the most there may be, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InvalidOperationException">A correlated input is not Gaussian.</exception>
     /// <exception cref="ArithmeticException">The model gave a value that is not finite.</exception>
-    public MonteCarloResult MonteCarlo(Func<double[], double> model, MonteCarloOptions? options = null)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public MonteCarloResult MonteCarlo(
+        Func<double[], double> model,
+        MonteCarloOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(model);
+        options ??= MonteCarloOptions.Default;
         double[] x = new double[inputs.Length];
+        double total = options.Trials ?? options.Limit;
+        int done = 0;
         Action<SeededRandom, double[]> draw = correlation is null ? DrawIndependent : CorrelatedDraw();
         return Uncertainty.MonteCarlo.Run(
             random =>
             {
+                cancellation.ThrowIfCancellationRequested();
+                if (++done % 1000 == 0)
+                    progress?.Report(done / total);
                 draw(random, x);
                 return model(x);
             },
-            options ?? MonteCarloOptions.Default
+            options
         );
     }
 

@@ -27,32 +27,52 @@ public sealed class PlateLayout
     /// <param name="plate">The plate, in the coordinates of the parts.</param>
     /// <param name="parts">The parts, each once; none when coupons have the plate to themselves.</param>
     /// <param name="rules">What coupons keep to; the defaults when null.</param>
+    /// <param name="progress">Told the share of the parts looked through, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops this look, and every later search and writing of this layout.</param>
     /// <exception cref="InputException">A part cannot be read.</exception>
-    public PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules? rules = null)
-        : this(plate, parts, rules ?? new PlacementRules(), ExactLimit) { }
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public PlateLayout(
+        Plate plate,
+        IReadOnlyList<PlatePart> parts,
+        PlacementRules? rules = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+        : this(plate, parts, rules ?? new PlacementRules(), ExactLimit, progress, cancellation) { }
 
     /// <summary>A layout with another limit for exact shadows.</summary>
-    internal PlateLayout(Plate plate, IReadOnlyList<PlatePart> parts, PlacementRules rules, int exactLimit)
+    internal PlateLayout(
+        Plate plate,
+        IReadOnlyList<PlatePart> parts,
+        PlacementRules rules,
+        int exactLimit,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(plate);
         ArgumentNullException.ThrowIfNull(parts);
-        (Plate, Parts, Rules) = (plate, parts, rules);
+        (Plate, Parts, Rules, Cancellation) = (plate, parts, rules, cancellation);
         IsExact = parts.Sum(p => p.TriangleCount) <= exactLimit;
-        (shadows[double.PositiveInfinity], Surveys) = PlateShadow.Survey(plate, parts, IsExact);
+        (shadows[double.PositiveInfinity], Surveys) = PlateShadow.Survey(plate, parts, IsExact, progress, cancellation);
         PartBounds = parts.Count > 0 ? BoundsOf(Surveys) : MiddleOf(plate);
     }
 
     private PlateLayout(Plate plate, PlateLayout other)
     {
-        (Plate, Parts, Rules, Surveys, PartBounds, IsExact) = (
+        (Plate, Parts, Rules, Surveys, PartBounds, IsExact, Cancellation) = (
             plate,
             other.Parts,
             other.Rules,
             other.Surveys,
             other.PartBounds,
-            other.IsExact
+            other.IsExact,
+            other.Cancellation
         );
     }
+
+    /// <summary>Stops searches and writing.</summary>
+    internal CancellationToken Cancellation { get; }
 
     /// <summary>The plate.</summary>
     public Plate Plate { get; }
@@ -277,12 +297,12 @@ public sealed class PlateLayout
     private PlateShadow Shadow(double ceiling)
     {
         if (!shadows.TryGetValue(ceiling, out PlateShadow? shadow))
-            shadows[ceiling] = shadow = PlateShadow.Of(Plate, Parts, ceiling, IsExact);
+            shadows[ceiling] = shadow = PlateShadow.Of(Plate, Parts, ceiling, IsExact, Cancellation);
         return shadow;
     }
 
     private RoomSearch Search(Coupon coupon, double gap) =>
-        new(Plate, [Shadow(Ceiling(coupon)).Tree, .. couponShadows], gap, Rules.PixelPitch);
+        new(Plate, [Shadow(Ceiling(coupon)).Tree, .. couponShadows], gap, Rules.PixelPitch, Cancellation);
 
     private RoomGoal Goal(PlacementWish wish)
     {

@@ -38,7 +38,14 @@ public static class PlateMerge
         StlWriter.WritePreamble(stream, (uint)total, header);
         var proof = new DistanceProof(coupons);
         foreach (PlatePart part in layout.Parts)
-            proof.Pass(part, facets => stream.Write(MemoryMarshal.AsBytes(facets)));
+            proof.Pass(
+                part,
+                facets =>
+                {
+                    layout.Cancellation.ThrowIfCancellationRequested();
+                    stream.Write(MemoryMarshal.AsBytes(facets));
+                }
+            );
         foreach (TriangleMesh coupon in coupons)
             WriteFacets(stream, coupon);
         return Required(layout, proof.Distance);
@@ -98,7 +105,7 @@ public static class PlateMerge
         ArgumentNullException.ThrowIfNull(layout);
         var proof = new DistanceProof(layout.Coupons.Select(c => c.ToMesh()));
         foreach (PlatePart part in layout.Parts)
-            proof.Pass(part, _ => { });
+            proof.Pass(part, _ => layout.Cancellation.ThrowIfCancellationRequested());
         return proof.Distance;
     }
 

@@ -21,14 +21,22 @@ internal sealed class PlateShadow
     /// <param name="parts">The parts.</param>
     /// <param name="ceiling">Only what lies lower counts, mm; infinite for the whole shadow.</param>
     /// <param name="exact">Whether to keep every triangle.</param>
-    internal static PlateShadow Of(Plate plate, IReadOnlyList<PlatePart> parts, double ceiling, bool exact) =>
-        Of(plate, parts, ceiling, exact, _ => _ => { });
+    /// <param name="cancellation">Stops the look.</param>
+    internal static PlateShadow Of(
+        Plate plate,
+        IReadOnlyList<PlatePart> parts,
+        double ceiling,
+        bool exact,
+        CancellationToken cancellation
+    ) => Of(plate, parts, ceiling, exact, _ => _ => { }, null, cancellation);
 
     /// <summary>The whole shadow and what else there is to know, from one look through the parts.</summary>
     internal static (PlateShadow Shadow, PartSurvey[] Surveys) Survey(
         Plate plate,
         IReadOnlyList<PlatePart> parts,
-        bool exact
+        bool exact,
+        IProgress<double>? progress,
+        CancellationToken cancellation
     )
     {
         var surveyors = new ConcurrentBag<(PlatePart Part, PartSurveyor Surveyor)>();
@@ -42,7 +50,9 @@ internal sealed class PlateShadow
                 var own = new PartSurveyor();
                 surveyors.Add((part, own));
                 return own.Visit;
-            }
+            },
+            progress,
+            cancellation
         );
         return (
             shadow,
@@ -63,9 +73,13 @@ internal sealed class PlateShadow
         IReadOnlyList<PlatePart> parts,
         double ceiling,
         bool exact,
-        Func<PlatePart, FacetVisitor> also
+        Func<PlatePart, FacetVisitor> also,
+        IProgress<double>? progress,
+        CancellationToken cancellation
     )
     {
+        double total = Math.Max(1, parts.Sum(p => (double)p.TriangleCount));
+        long seen = 0;
         var raster = new ShadowRaster(plate);
         var triangles = new List<double>();
         foreach (PlatePart part in parts)
@@ -73,8 +87,11 @@ internal sealed class PlateShadow
                 part,
                 facets =>
                 {
+                    cancellation.ThrowIfCancellationRequested();
                     if (exact)
                         Append(facets, ceiling, triangles);
+                    seen += facets.Length;
+                    progress?.Report(Math.Min(1, seen / total));
                 },
                 () =>
                 {

@@ -19,9 +19,22 @@ internal sealed class RoomSearch
     private readonly IReadOnlyList<PlanarTree> obstacles;
     private readonly double gap;
     private readonly PerAxis? pitch;
+    private readonly CancellationToken cancellation;
 
-    internal RoomSearch(Plate plate, IReadOnlyList<PlanarTree> obstacles, double gap, PerAxis? pitch) =>
-        (this.plate, this.obstacles, this.gap, this.pitch) = (plate, obstacles, gap, pitch);
+    internal RoomSearch(
+        Plate plate,
+        IReadOnlyList<PlanarTree> obstacles,
+        double gap,
+        PerAxis? pitch,
+        CancellationToken cancellation = default
+    ) =>
+        (this.plate, this.obstacles, this.gap, this.pitch, this.cancellation) = (
+            plate,
+            obstacles,
+            gap,
+            pitch,
+            cancellation
+        );
 
     /// <summary>The best place for one of the footprints, or null when there is none.</summary>
     internal RoomSpot? Find(IReadOnlyList<Footprint> turns, RoomGoal goal)
@@ -32,6 +45,7 @@ internal sealed class RoomSearch
                 run.Queue.Enqueue(whole, (0, run.Next));
         for (int left = Budget; left > 0 && run.Queue.TryDequeue(out Cell cell, out (double Bound, int) key); left--)
         {
+            cancellation.ThrowIfCancellationRequested();
             if (key.Bound >= run.BestCost - goal.Tolerance)
                 break;
             Examine(cell, turns[cell.Turn], run);

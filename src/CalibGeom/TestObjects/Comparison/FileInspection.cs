@@ -18,7 +18,7 @@ public static class FileInspection
     /// <param name="settings">The process and limits; <c>null</c> takes the defaults.</param>
     /// <param name="wanted">The object whose sizes the mesh must have; <c>null</c> compares with nothing.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
-    /// <param name="cancellation">Stops the work between layers.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">The mesh is too large for the process.</exception>
     /// <exception cref="InvalidOperationException">The wanted object has no solid.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>

@@ -1,0 +1,101 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace CalibGeom.Light.Tests.Stopping;
+
+/// <summary>
+/// Long work stops when that is wanted, and tells how far it is. How soon it stops is measured by hand:
+/// <c>CALIBGEOM_STOPPING=FILE dotnet test tests/CalibGeom.Light.Tests --filter Stopping</c> writes the table of
+/// docs/threads.md to a file.
+/// </summary>
+public class StoppingTests
+{
+    public static TheoryData<string> Names => [.. LongOperations.All.Keys];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void WorkStopsAtTheFirstWordOfProgress(string name)
+    {
+        using var stop = new CancellationTokenSource();
+        var heard = new Heard(_ => stop.Cancel());
+        Action<IProgress<double>, CancellationToken> work = LongOperations.All[name](1);
+        Assert.ThrowsAny<OperationCanceledException>(() => work(heard, stop.Token));
+        // Threads at work may each finish what they have in hand.
+        Assert.True(heard.Shares.Last() < 1, $"It went on to {heard.Shares.Last()}.");
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void WorkToldToStopBeforehandDoesNotBegin(string name)
+    {
+        Action<IProgress<double>, CancellationToken> work = LongOperations.All[name](1);
+        Assert.ThrowsAny<OperationCanceledException>(() => work(new Heard(_ => { }), new CancellationToken(true)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void ProgressRisesFromAboveZeroToTheWhole(string name)
+    {
+        var heard = new Heard(_ => { });
+        LongOperations.All[name](1)(heard, CancellationToken.None);
+        Assert.NotEmpty(heard.Shares);
+        Assert.All(heard.Shares, s => Assert.InRange(s, 0, 1));
+        Assert.Equal(heard.Shares.Order(), heard.Shares);
+        Assert.InRange(heard.Shares[^1], 0.99, 1);
+    }
+
+    [Fact]
+    public void TheTableOfThePageIsMeasuredByHand()
+    {
+        if (Environment.GetEnvironmentVariable("CALIBGEOM_STOPPING") is not { Length: > 0 } file)
+            return;
+        IEnumerable<string> rows = LongOperations.All.Select(o => Row(o.Key, o.Value(10)));
+        File.WriteAllLines(file, ["| work | takes, ms | stops within, ms |", "|---|---|---|", .. rows]);
+    }
+
+    private static string Row(string name, Action<IProgress<double>, CancellationToken> work)
+    {
+        var whole = Stopwatch.StartNew();
+        work(new Heard(_ => { }), CancellationToken.None);
+        double took = whole.Elapsed.TotalMilliseconds,
+            longest = 0;
+        for (int tenths = 1; tenths < 10; tenths++)
+        {
+            using var stop = new CancellationTokenSource();
+            long asked = 0;
+            using var timer = new Timer(
+                _ =>
+                {
+                    asked = Stopwatch.GetTimestamp();
+                    stop.Cancel();
+                },
+                null,
+                (int)(took * tenths / 10),
+                Timeout.Infinite
+            );
+            try
+            {
+                work(new Heard(_ => { }), stop.Token);
+            }
+            catch (OperationCanceledException)
+            {
+                longest = Math.Max(longest, Stopwatch.GetElapsedTime(asked).TotalMilliseconds);
+            }
+        }
+        return string.Create(CultureInfo.InvariantCulture, $"| `{name}` | {took:0} | {longest:0} |");
+    }
+
+    private sealed class Heard(Action<double> then) : IProgress<double>
+    {
+        private readonly Lock adding = new();
+
+        internal List<double> Shares { get; } = [];
+
+        public void Report(double value)
+        {
+            lock (adding)
+                Shares.Add(value);
+            then(value);
+        }
+    }
+}
