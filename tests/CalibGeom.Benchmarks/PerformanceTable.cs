@@ -87,17 +87,17 @@ internal static class PerformanceTable
 
     private static void Exponents(TextWriter writer)
     {
-        Fit(writer, "columns to a mesh", [10, 100, 1000, 4000], n => () => Columns(n).ToMesh());
+        Fit(writer, "columns to a mesh", [10, 100, 1_000, 10_000], n => () => Columns(n).ToMesh());
         Fit(
             writer,
             "outline and prism of many edges",
-            [1_000, 10_000, 100_000],
+            [1_000, 10_000, 100_000, 1_000_000],
             n => () => new Solid(Loft.Prism(Star(n), 0, 5)).ToMesh()
         );
         Fit(
             writer,
             "topology with crossings",
-            [100_000, 1_000_000],
+            [100_000, 1_000_000, 3_000_000],
             n =>
             {
                 TriangleMesh mesh = MillionTriangles.Torus(n);
