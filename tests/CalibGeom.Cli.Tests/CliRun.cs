@@ -3,12 +3,17 @@ using CalibGeom.Cli.Tests.Schemas;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>One run of the command line in this process, in a directory of its own.</summary>
+/// <summary>
+/// One run of the command line: in this process, or, where <c>CALIBGEOM_PROGRAM</c> names an installed program, by that.
+/// </summary>
 internal sealed record CliRun(int ExitCode, string Out, string Error, byte[] Bytes)
 {
     internal static CliRun Of(params string[] args) => With([], args);
 
-    internal static CliRun With(byte[] input, params string[] args) => With(input, TimeProvider.System, args);
+    internal static CliRun With(byte[] input, params string[] args) =>
+        InstalledProgram.Path is { } program
+            ? InstalledProgram.Run(program, input, args)
+            : With(input, TimeProvider.System, args);
 
     /// <summary>A run on another day.</summary>
     internal static CliRun On(DateOnly day, params string[] args) => With([], new OneDay(day), args);
