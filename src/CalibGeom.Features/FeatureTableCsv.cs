@@ -129,4 +129,20 @@ public static class FeatureTableCsv
             throw At(row.Line, e.Sentence, e);
         }
     }
+
+    /// <summary>The same from a stream that is only ever read asynchronously.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">As for <see cref="Read"/>.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static Task<FeatureTable> ReadAsync(Stream stream, CancellationToken cancellation = default) =>
+        AsyncStreams.ReadAsync(stream, MaximumBytes, Read, cancellation);
+
+    /// <summary>The same to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="table">The table.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(Stream stream, FeatureTable table, CancellationToken cancellation = default) =>
+        AsyncStreams.WriteAsync(stream, to => Write(to, table), cancellation);
 }

@@ -4,7 +4,8 @@ using CalibGeom.Cli.Tests.Schemas;
 namespace CalibGeom.Cli.Tests;
 
 /// <summary>
-/// One run of the command line: in this process, or, where <c>CALIBGEOM_PROGRAM</c> names an installed program, by that.
+/// One run of the command line: in this process, or, where <c>CALIBGEOM_PROGRAM</c> names an installed program, by
+/// that.
 /// </summary>
 internal sealed record CliRun(int ExitCode, string Out, string Error, byte[] Bytes)
 {

@@ -4,7 +4,8 @@ using System.Text;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>The installed program instead of the code in this process, where <c>CALIBGEOM_PROGRAM</c> names it.</summary>
+/// <summary>The installed program instead of the code in this process, where <c>CALIBGEOM_PROGRAM</c> names
+/// it.</summary>
 internal static class InstalledProgram
 {
     internal static string? Path { get; } =

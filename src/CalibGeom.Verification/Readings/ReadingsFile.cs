@@ -70,4 +70,13 @@ public static class ReadingsFile
             throw new InputException($"{given}: {e.Message}", e);
         }
     }
+
+    /// <summary>The same from a stream that is only ever read asynchronously.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <param name="name">What to call it in messages.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">As for <see cref="Read(Stream, string)"/>.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static Task<ReadingSet> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        AsyncStreams.ReadAsync(stream, ReaderLimits.ReadingsBytes, from => Read(from, name), cancellation);
 }

@@ -71,33 +71,95 @@ public sealed class MeshFile
     /// <param name="lenient">Whether to read what is whole of a damaged file and say in <see cref="Dropped"/> what is
     /// missing; otherwise any fault is an error.</param>
     /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the reading.</param>
     /// <exception cref="InputException">No such file, no mesh format, or a fault; the message gives the byte or the
     /// line.</exception>
-    public static MeshFile Read(string path, bool lenient = false, IProgress<double>? progress = null)
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static MeshFile Read(
+        string path,
+        bool lenient = false,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         using FileStream stream = InputFile.Open(path);
-        return Read(stream, path, lenient, progress);
+        return Read(stream, path, lenient, progress, cancellation);
     }
 
     /// <summary>Reads a mesh from a stream.</summary>
     /// <param name="stream">At the start of the file, which goes on to the stream's end; left open. One that cannot
     /// seek is first copied to a temporary file.</param>
     /// <param name="name">What to call it in messages.</param>
-    /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double})"/>.</param>
+    /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double}, CancellationToken)"/>.</param>
     /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the reading.</param>
     /// <exception cref="InputException">No mesh format, or a fault; the message gives the byte or the line.</exception>
-    public static MeshFile Read(Stream stream, string name, bool lenient = false, IProgress<double>? progress = null)
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static MeshFile Read(
+        Stream stream,
+        string name,
+        bool lenient = false,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(stream);
         if (stream.CanSeek)
-            return ReadSeekable(stream, new Faults(name, lenient), progress);
+            return ReadSeekable(stream, new Faults(name, lenient), progress, cancellation);
         using TemporaryCopy copy = TemporaryCopy.Of(stream, name);
-        using FileStream file = InputFile.Open(copy.Path);
-        return ReadSeekable(file, new Faults(name, lenient), progress);
+        return Read(copy, name, lenient, progress, cancellation);
     }
 
-    private static MeshFile ReadSeekable(Stream stream, Faults faults, IProgress<double>? progress) =>
-        ReadSeekable(progress is null ? stream : new WatchedStream(stream, progress), faults);
+    /// <summary>
+    /// Reads a mesh from a stream that is only ever read asynchronously, such as the body of a web request: first
+    /// into a
+    /// temporary file, then from there.
+    /// </summary>
+    /// <param name="stream">At the start of the file, which goes on to the stream's end; left open.</param>
+    /// <param name="name">What to call it in messages.</param>
+    /// <param name="lenient">As for <see cref="Read(string, bool, IProgress{double}, CancellationToken)"/>.</param>
+    /// <param name="progress">Told the share that was read, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">No mesh format, or a fault; the message gives the byte or the line.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<MeshFile> ReadAsync(
+        Stream stream,
+        string name,
+        bool lenient = false,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        using TemporaryCopy copy = await TemporaryCopy
+            .OfAsync(stream, name, cancellation: cancellation)
+            .ConfigureAwait(false);
+        return Read(copy, name, lenient, progress, cancellation);
+    }
+
+    private static MeshFile Read(
+        TemporaryCopy copy,
+        string name,
+        bool lenient,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        using FileStream file = InputFile.Open(copy.Path);
+        return ReadSeekable(file, new Faults(name, lenient), progress, cancellation);
+    }
+
+    private static MeshFile ReadSeekable(
+        Stream stream,
+        Faults faults,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    ) =>
+        ReadSeekable(
+            progress is null && !cancellation.CanBeCanceled
+                ? stream
+                : new WatchedStream(stream, progress, cancellation),
+            faults
+        );
 
     private static MeshFile ReadSeekable(Stream stream, Faults faults) =>
         FormatSniffer.Decide(stream, faults).Read(stream, faults);
@@ -125,6 +187,27 @@ public sealed class MeshFile
             throw new ArgumentException("There is no mesh to write.", nameof(objects));
         ByName(name).Write(stream, objects, content ?? new ThreeMf.ThreeMfContent());
     }
+
+    /// <summary>
+    /// Writes meshes to a stream that is only ever written asynchronously, such as the body of a web response; the
+    /// bytes
+    /// stand in memory before they go.
+    /// </summary>
+    /// <param name="stream">Where to; left open.</param>
+    /// <param name="name">The file's name, whose end alone counts.</param>
+    /// <param name="objects">The meshes, at least one; only a 3MF keeps their transforms apart.</param>
+    /// <param name="content">As for <see cref="Write"/>.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="ArgumentException">There is no mesh, or one that the format cannot hold.</exception>
+    /// <exception cref="InputException">The name has another end, or the meshes do not fit the format.</exception>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(
+        Stream stream,
+        string name,
+        IReadOnlyList<MeshObject> objects,
+        ThreeMf.ThreeMfContent? content = null,
+        CancellationToken cancellation = default
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, name, objects, content), cancellation);
 
     private static IMeshFormat ByName(string name) =>
         IMeshFormat.All.FirstOrDefault(f =>

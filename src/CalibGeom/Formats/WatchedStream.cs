@@ -3,9 +3,11 @@ using CalibGeom.Formats.ThreeMf.Zip;
 namespace CalibGeom.Formats;
 
 /// <summary>
-/// A seekable stream that tells which share of its bytes was read; what is read twice counts twice, up to the whole.
+/// A seekable stream that tells which share of its bytes was read, and reads no further once the work is to stop; what
+/// is read twice counts twice, up to the whole.
 /// </summary>
-internal sealed class WatchedStream(Stream inner, IProgress<double> progress) : ReadOnlyStream
+internal sealed class WatchedStream(Stream inner, IProgress<double>? progress, CancellationToken cancellation)
+    : ReadOnlyStream
 {
     private readonly double total = Math.Max(1, inner.Length - inner.Position);
     private long done;
@@ -22,9 +24,10 @@ internal sealed class WatchedStream(Stream inner, IProgress<double> progress) : 
 
     public override int Read(Span<byte> buffer)
     {
+        cancellation.ThrowIfCancellationRequested();
         int got = inner.Read(buffer);
         done += got;
-        progress.Report(Math.Min(1, done / total));
+        progress?.Report(Math.Min(1, done / total));
         return got;
     }
 

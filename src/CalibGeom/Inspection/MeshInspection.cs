@@ -16,7 +16,7 @@ public static class MeshInspection
     /// <param name="nameOf">Gives the feature id that belongs to a place (mm), or an empty text; may be left
     /// out.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
-    /// <param name="cancellation">Stops the work between layers.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">The mesh is too large for the process; see
     /// <see cref="LayerInspection.Run"/>.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
@@ -29,7 +29,7 @@ public static class MeshInspection
     )
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        TopologyReport topology = MeshTopology.Examine(mesh, Part(progress, 0, Surface));
+        TopologyReport topology = MeshTopology.Examine(mesh, Part(progress, 0, Surface), cancellation);
         LayerReport layers = LayerInspection.Run(mesh, settings, Part(progress, Surface, 1), cancellation);
         return new MeshReport(
             topology,

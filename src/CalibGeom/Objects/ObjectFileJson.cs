@@ -126,4 +126,21 @@ public static class ObjectFileJson
         };
 
     private static ObjectDocument.PartDocument ToDocument(ObjectPart p) => new() { Name = p.Name, Sha256 = p.Sha256 };
+
+    /// <summary>The same from a stream that is only ever read asynchronously.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <param name="name">What to call it in messages.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">As for <see cref="Read"/>.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static Task<ObjectFile> ReadAsync(Stream stream, string name, CancellationToken cancellation = default) =>
+        AsyncStreams.ReadAsync(stream, ReaderLimits.SpecBytes, from => Read(from, name), cancellation);
+
+    /// <summary>The same to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="file">The object.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(Stream stream, ObjectFile file, CancellationToken cancellation = default) =>
+        AsyncStreams.WriteAsync(stream, to => Write(to, file), cancellation);
 }

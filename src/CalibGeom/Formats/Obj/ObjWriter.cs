@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Formats.Obj;
 
 /// <summary>
@@ -52,4 +54,15 @@ public static class ObjWriter
                 .Append(t[i + 2] + first)
                 .Append("\n"u8);
     }
+
+    /// <summary>The same to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="objects">As for <see cref="Write"/>.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(
+        Stream stream,
+        IReadOnlyList<MeshObject> objects,
+        CancellationToken cancellation = default
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, objects), cancellation);
 }

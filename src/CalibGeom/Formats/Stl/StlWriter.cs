@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Buffers.Binary;
 using System.Runtime.InteropServices;
+using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Formats.Stl;
@@ -90,4 +91,17 @@ public static class StlWriter
         }
         return singles;
     }
+
+    /// <summary>The same to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="mesh">The mesh.</param>
+    /// <param name="header">As for <see cref="Write"/>.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(
+        Stream stream,
+        TriangleMesh mesh,
+        string header,
+        CancellationToken cancellation = default
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, mesh, header), cancellation);
 }

@@ -1,5 +1,6 @@
 using System.Security;
 using System.Text;
+using CalibGeom.Features.Files;
 using CalibGeom.Formats.ThreeMf.Zip;
 using CalibGeom.Meshes;
 
@@ -167,4 +168,17 @@ public static class ThreeMfWriter
                 clean.Append(rune);
         return SecurityElement.Escape(clean.ToString()).Replace("\r", "&#xD;", StringComparison.Ordinal);
     }
+
+    /// <summary>The same to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="objects">As for <see cref="Write"/>.</param>
+    /// <param name="content">As for <see cref="Write"/>.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    public static Task WriteAsync(
+        Stream stream,
+        IReadOnlyList<MeshObject> objects,
+        ThreeMfContent content,
+        CancellationToken cancellation = default
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, objects, content), cancellation);
 }

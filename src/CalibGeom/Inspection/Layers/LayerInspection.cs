@@ -41,7 +41,7 @@ public static class LayerInspection
         RequireSize(mesh.Bounds.Size, settings);
         var slicer = new LayerSlicer(mesh, settings.LayerHeight);
         PixelGrid grid = PixelGrid.Covering(mesh.Bounds, settings.PixelX, settings.PixelY);
-        var pass = new LayerPass(mesh, slicer, grid, settings);
+        var pass = new LayerPass(mesh, slicer, grid, settings, cancellation);
         foreach (LayerContours[] block in slicer.Slice().Chunk(Block))
         {
             cancellation.ThrowIfCancellationRequested();

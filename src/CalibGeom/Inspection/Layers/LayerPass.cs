@@ -21,11 +21,18 @@ internal sealed class LayerPass
     private readonly List<LayerSummary> layers = [];
     private readonly List<LayerDefect> lost = [];
     private readonly ConcurrentBag<LayerDrawing> pens = [];
+    private readonly CancellationToken cancellation;
     private DrawnLayer? below;
 
-    internal LayerPass(TriangleMesh mesh, LayerSlicer slicer, PixelGrid grid, LayerSettings settings)
+    internal LayerPass(
+        TriangleMesh mesh,
+        LayerSlicer slicer,
+        PixelGrid grid,
+        LayerSettings settings,
+        CancellationToken cancellation
+    )
     {
-        (this.grid, this.settings) = (grid, settings);
+        (this.grid, this.settings, this.cancellation) = (grid, settings, cancellation);
         between = new BetweenLayers(mesh, slicer, grid);
         overhangs = new OverhangCheck(grid, settings);
         resin = new ResinCheck(grid, settings.LayerHeight);
@@ -38,6 +45,7 @@ internal sealed class LayerPass
         Parallel.For(
             0,
             drawn.Length,
+            new ParallelOptions { CancellationToken = cancellation },
             () => pens.TryTake(out LayerDrawing? known) ? known : new LayerDrawing(grid, widths.Limit),
             (i, _, pen) =>
             {
@@ -50,8 +58,8 @@ internal sealed class LayerPass
         Together(
             () => Each(drawn, first, (one, under) => islands.Check(one.Index, one.Z, one.Mask, under.Mask)),
             () => Each(drawn, first, (one, under) => overhangs.Check(one.Index, one.Z, one.Mask, under.Mask)),
-            () => Array.ForEach(drawn, one => resin.Check(one.Index, one.Z, one.Mask)),
-            () => Array.ForEach(drawn, one => widths.Check(one.Index, one.Z, one.Thin)),
+            () => Alone(drawn, one => resin.Check(one.Index, one.Z, one.Mask)),
+            () => Alone(drawn, one => widths.Check(one.Index, one.Z, one.Thin)),
             () => Between(drawn, first)
         );
         layers.AddRange(drawn.Select(d => d.Summary));
@@ -74,6 +82,7 @@ internal sealed class LayerPass
     {
         foreach (DrawnLayer one in drawn)
         {
+            cancellation.ThrowIfCancellationRequested();
             lost.AddRange(between.Check(one.Index, under?.Mask, one.Mask));
             under = one;
         }
@@ -92,10 +101,20 @@ internal sealed class LayerPass
         }
     }
 
-    private static void Each(DrawnLayer[] drawn, DrawnLayer? under, Action<DrawnLayer, DrawnLayer> check)
+    private void Alone(DrawnLayer[] drawn, Action<DrawnLayer> check)
     {
         foreach (DrawnLayer one in drawn)
         {
+            cancellation.ThrowIfCancellationRequested();
+            check(one);
+        }
+    }
+
+    private void Each(DrawnLayer[] drawn, DrawnLayer? under, Action<DrawnLayer, DrawnLayer> check)
+    {
+        foreach (DrawnLayer one in drawn)
+        {
+            cancellation.ThrowIfCancellationRequested();
             if (under is not null)
                 check(one, under);
             under = one;

@@ -18,17 +18,23 @@ public static class MeshTopology
     /// <summary>Examines a mesh.</summary>
     /// <param name="mesh">The mesh, mm.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
-    public static TopologyReport Examine(TriangleMesh mesh, IProgress<double>? progress = null)
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static TopologyReport Examine(
+        TriangleMesh mesh,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(mesh);
         TriangleMesh welded = mesh.Weld();
-        progress?.Report(0.05);
+        Told(0.05);
         var exact = new ExactMesh(welded);
         DefectLog[] logs = [.. Enum.GetValues<DefectKind>().Select(k => new DefectLog(k))];
         bool[] degenerate = Degenerate(welded, exact, logs[(int)DefectKind.DegenerateTriangle], out bool[] collapsed);
         TriangleMesh surface = Without(welded, collapsed, out int[] numbers);
         var edges = new MeshEdges(surface.Triangles, surface.VertexCount);
-        progress?.Report(0.15);
+        Told(0.15);
         Edges(surface, edges, numbers, logs);
         int[] repeated = Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
         int[] fans = surface.Fans(edges, out int fanCount);
@@ -41,12 +47,13 @@ public static class MeshTopology
             numbers,
             out int[] componentOf
         );
-        progress?.Report(BeforePairs);
+        Told(BeforePairs);
         var meetings = new SelfMeetings(
             welded,
             exact,
             Either(degenerate, repeated),
-            done => progress?.Report(BeforePairs + (1 - BeforePairs) * done)
+            done => progress?.Report(BeforePairs + (1 - BeforePairs) * done),
+            cancellation
         );
         components = Crossed(components, meetings.Crossings, numbers, componentOf);
         foreach (MeshComponent c in components)
@@ -65,6 +72,12 @@ public static class MeshTopology
             Area = welded.Area,
             PairsCapped = meetings.Capped,
         };
+
+        void Told(double share)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            progress?.Report(share);
+        }
     }
 
     private static bool[] Degenerate(TriangleMesh mesh, ExactMesh exact, DefectLog log, out bool[] collapsed)

@@ -8,7 +8,13 @@ internal sealed class SelfMeetings
     private readonly List<(int First, int Second)> crossings = [];
     private readonly List<(int First, int Second)> contacts = [];
 
-    internal SelfMeetings(TriangleMesh welded, ExactMesh exact, bool[] leftOut, Action<double> progress)
+    internal SelfMeetings(
+        TriangleMesh welded,
+        ExactMesh exact,
+        bool[] leftOut,
+        Action<double> progress,
+        CancellationToken cancellation = default
+    )
     {
         int[] triangles = welded.Triangles.ToArray();
         int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !leftOut[t])];
@@ -22,6 +28,7 @@ internal sealed class SelfMeetings
         Parallel.For(
             0,
             parts.Count,
+            new ParallelOptions { CancellationToken = cancellation },
             part =>
             {
                 List<(Meeting, int, int)> own = found[part] = [];
@@ -32,7 +39,7 @@ internal sealed class SelfMeetings
                             Meeting how = meeting.Of(i, j);
                             if (how != Meeting.None)
                                 own.Add((how, Math.Min(i, j), Math.Max(i, j)));
-                            return own.Count < MeshTopology.MostPairs;
+                            return own.Count < MeshTopology.MostPairs && !cancellation.IsCancellationRequested;
                         }
                     );
                 lock (reporting)

@@ -115,4 +115,18 @@ public static class SpecJson
     internal static NestSpec NestFromNode(JsonObject node) => node.Deserialize(Context.NestSpec)!;
 
     internal static PlinthSpec PlinthFromNode(JsonObject node) => node.Deserialize(Context.PlinthSpec)!;
+
+    /// <summary>The same from a stream that is only ever read asynchronously.</summary>
+    /// <param name="stream">Where from; stays open.</param>
+    /// <param name="basis">As for <see cref="Read"/>.</param>
+    /// <param name="assignments">As for <see cref="Read"/>.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">As for <see cref="Read"/>.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static Task<TestObjectSpec> ReadAsync(
+        Stream stream,
+        TestObjectSpec? basis = null,
+        IEnumerable<string>? assignments = null,
+        CancellationToken cancellation = default
+    ) => AsyncStreams.ReadAsync(stream, MaximumBytes, from => Read(from, basis, assignments), cancellation);
 }
