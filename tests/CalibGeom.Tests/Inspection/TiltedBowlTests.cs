@@ -55,15 +55,10 @@ public class TiltedBowlTests
     private static TriangleMesh Bowl(Affine3D turn)
     {
         const int steps = 24;
+        (double, double) At(double radius, double angle) =>
+            (angle == -90 ? 0 : radius * Math.Cos(angle * Math.PI / 180), radius * Math.Sin(angle * Math.PI / 180));
         (double, double)[] Arc(double radius, double from, double to) =>
-            [
-                .. Enumerable
-                    .Range(0, steps + 1)
-                    .Select(i => from + (to - from) * i / steps)
-                    .Select(a =>
-                        (a == -90 ? 0 : radius * Math.Cos(a * Math.PI / 180), radius * Math.Sin(a * Math.PI / 180))
-                    ),
-            ];
+            [.. Enumerable.Range(0, steps + 1).Select(i => At(radius, from + (to - from) * i / steps))];
         TriangleMesh bowl = Shapes.Revolve(96, [.. Arc(Outer, -90, 0), .. Arc(Inner, 0, -90)]).Transform(turn);
         return bowl.Transform(Affine3D.Shift(new Vector3D(0, 0, -bowl.Bounds.Min.Z)));
     }

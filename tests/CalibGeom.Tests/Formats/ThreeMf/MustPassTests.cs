@@ -16,8 +16,8 @@ public class MustPassTests
         + "Type=\"http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel\"/>";
 
     private const string AllMetadata =
-        "<metadata name=\"Title\">Box</metadata><metadata name=\"Designer\">d</metadata><metadata name=\"Description\">d"
-        + "</metadata><metadata name=\"Copyright\">c</metadata><metadata name=\"LicenseTerms\">l</metadata>"
+        "<metadata name=\"Title\">Box</metadata><metadata name=\"Designer\">d</metadata><metadata name=\"Description\">"
+        + "d</metadata><metadata name=\"Copyright\">c</metadata><metadata name=\"LicenseTerms\">l</metadata>"
         + "<metadata name=\"Rating\">r</metadata><metadata name=\"CreationDate\">2026-11-26</metadata>"
         + "<metadata name=\"ModificationDate\">2026-11-26</metadata><metadata name=\"Application\">a</metadata>";
     private const string Second = $"<object id=\"2\">{Package.Box}</object>";
