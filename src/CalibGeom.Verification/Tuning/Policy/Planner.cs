@@ -51,7 +51,7 @@ internal sealed class Planner
         double goalRest = GoalRest(),
             rest = NextRest(goalRest);
         if (spoken && !offsets.Exact && !options.Hold.HasFlag(Held.Time))
-            rest = Holds(last, options.Tolerance / 2) ? last.Rest : RestThatHolds(rest);
+            rest = RestThatHolds(rest);
         (double goal, Reason? why) = GoalTime(rest);
         double time = NextTime(goal, LeastStep(why), why);
         ExposureSettings next = Trimmed(time, rest);
@@ -133,14 +133,18 @@ internal sealed class Planner
     // more than is worth its time where it would need less than the resin needs.
     private double RestThatHolds(double rest)
     {
-        if (options.Hold.HasFlag(Held.Rest))
+        if (options.Hold.HasFlag(Held.Rest) || Holds(last, options.Tolerance / 2))
             return last.Rest;
-        double most = Math.Min(options.MostTime, need.InDepth),
-            least = need.Floor();
-        double Off(double time, double at) => 2 * (response.At(Trimmed(time, at)).Mean - target);
-        if (rest > last.Rest && Off(most, rest) < -options.Visible)
+        double least = need.Floor(),
+            most = Math.Max(least, Math.Min(options.MostTime, need.InDepth));
+        double Off(double limit)
+        {
+            double time = offsets.TimeFor(rest, least, limit, target, response);
+            return 2 * (response.At(Trimmed(time, rest)).Mean - target);
+        }
+        if (rest > last.Rest && Off(most) < -options.Visible)
             return last.Rest;
-        bool tight = Off(least, rest) > options.Visible;
+        bool tight = Off(Math.Max(least, Math.Min(need.InTime, most))) > options.Visible;
         return tight && response.RestGain(last.Rest) > options.RestGain / 4 ? LongerRest() : rest;
     }
 
@@ -162,8 +166,8 @@ internal sealed class Planner
             : (trimmed, Reason.Trim);
     }
 
-    // Time is a matter of taste, a fit is not: where what print time allows leaves the joint loose, light may go up to
-    // the limit of print-through, but no further than the fit asks.
+    // Time is a matter of taste, a fit is not: where what print time allows misses it, light may go up to the limit of
+    // print-through, but no further than the fit asks.
     private double Trimming(double rest)
     {
         double least = need.Floor(),
@@ -175,10 +179,12 @@ internal sealed class Planner
         if (Holds(Trimmed(next, rest), options.Visible / 2))
             return next;
         double within = offsets.TimeFor(rest, least, inTime, target, response);
+        if (Holds(Trimmed(within, rest), options.Visible / 2))
+            return within;
+        double most = Math.Max(inTime, Math.Min(options.MostTime, need.InDepth)),
+            beyond = offsets.TimeFor(rest, inTime, most, target, response, dimmest: true);
         bool loose = 2 * (target - response.At(Trimmed(within, rest)).Mean) > options.Visible;
-        return loose
-            ? offsets.TimeFor(rest, inTime, Math.Min(options.MostTime, need.InDepth), target, response, dimmest: true)
-            : within;
+        return loose ? beyond : within;
     }
 
     // What only saves a few columns more must save an R40 step of them; what trims the clearance may be small.
