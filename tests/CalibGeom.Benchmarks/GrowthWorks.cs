@@ -53,7 +53,7 @@ internal static class GrowthWorks
             Command("triangles about two tips", 4_000, "a.stl", DoubleCone, "inspect a.stl --layer 0.2 --pixel 0.1"),
             Command("equal triangles", 2_000, "a.stl", Equal, "inspect a.stl"),
             Command("layers", 100, "a.stl", Tower, "inspect a.stl --layer 0.05 --pixel 0.04"),
-            Command("triangles", 50_000, "a.stl", MillionTriangles.Torus, "place a.stl --plate 300x300 -o o.stl"),
+            Command("triangles", 10_000, "a.stl", MillionTriangles.Torus, "place a.stl --plate 300x300 -o o.stl"),
             Command("equal triangles", 2_000, "a.stl", Equal, "place a.stl --plate 150x90 -o o.stl"),
             Command("readings", 1_000, "r.csv", n => Readings(n / 2), "predict r.csv"),
             Command("instruments", 100, "r.csv", Instruments, "predict r.csv"),

@@ -1,49 +1,35 @@
 using System.Runtime.InteropServices;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Meshes;
 
 /// <summary>The undirected edges of a mesh, numbered; vertices at exactly the same place count as one.</summary>
 internal sealed class SectionEdges
 {
-    private readonly List<int> low = [];
-    private readonly List<int> high = [];
+    private readonly EdgeTable edges;
 
     internal SectionEdges(TriangleMesh mesh)
     {
         int[] welded = Weld(mesh.Coordinates);
         ReadOnlySpan<int> triangles = mesh.Triangles;
         OfTriangle = new int[triangles.Length];
-        var first = new int[mesh.VertexCount];
-        Array.Fill(first, -1);
-        var next = new List<int>(triangles.Length / 2);
-        low.Capacity = high.Capacity = triangles.Length / 2;
+        edges = new EdgeTable(triangles.Length / 2);
         for (int t = 0; t < triangles.Length; t += 3)
         for (int corner = 0; corner < 3; corner++)
         {
             int a = welded[triangles[t + corner]],
                 b = welded[triangles[t + (corner + 1) % 3]];
-            OfTriangle[t + corner] = Number(Math.Min(a, b), Math.Max(a, b), first, next);
+            OfTriangle[t + corner] = edges.Add(Math.Min(a, b), Math.Max(a, b));
         }
     }
 
     /// <summary>For each triangle the edges from corner 0 to 1, 1 to 2 and 2 to 0.</summary>
     internal int[] OfTriangle { get; }
 
-    internal int Count => low.Count;
+    internal int Count => edges.Count;
 
     /// <summary>The edge's two ends as vertex indices.</summary>
-    internal (int Low, int High) Ends(int edge) => (low[edge], high[edge]);
-
-    private int Number(int a, int b, int[] first, List<int> next)
-    {
-        for (int e = first[a]; e >= 0; e = next[e])
-            if (high[e] == b)
-                return e;
-        low.Add(a);
-        high.Add(b);
-        next.Add(first[a]);
-        return first[a] = low.Count - 1;
-    }
+    internal (int Low, int High) Ends(int edge) => edges[edge];
 
     private static int[] Weld(ReadOnlySpan<double> coordinates)
     {

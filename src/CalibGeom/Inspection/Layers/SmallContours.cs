@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 
 namespace CalibGeom.Inspection.Layers;
@@ -34,22 +35,28 @@ internal static class SmallContours
         }
     }
 
-    /// <summary>The least distance between two parallel lines, one along an edge, that enclose the ring.</summary>
+    /// <summary>
+    /// The least distance between two parallel lines that enclose the ring: one of them runs along an edge of its
+    /// convex hull, and from edge to edge the corner opposite only goes on round it.
+    /// </summary>
     private static double LeastWidth(ReadOnlySpan<Vector2D> ring)
     {
+        var points = new (double X, double Y)[ring.Length];
+        for (int i = 0; i < points.Length; i++)
+            points[i] = (ring[i].X, ring[i].Y);
+        (double X, double Y)[] hull = ConvexHull.Of(points);
+        if (hull.Length < 3)
+            return 0;
         double least = double.MaxValue;
-        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+        for (int i = 0, opposite = 1; i < hull.Length; i++)
         {
-            Vector2D along = ring[i] - ring[j];
-            double length = Math.Sqrt(along.X * along.X + along.Y * along.Y),
-                from = 0,
-                to = 0;
-            foreach (Vector2D p in ring)
-            {
-                double beside = Vector2D.Cross(along, p - ring[j]) / length;
-                (from, to) = (Math.Min(from, beside), Math.Max(to, beside));
-            }
-            least = Math.Min(least, to - from);
+            (double X, double Y) from = hull[i],
+                to = hull[(i + 1) % hull.Length];
+            double Beside(int corner) => ConvexHull.Turn(from, to, hull[corner % hull.Length]);
+            for (int steps = 0; steps < hull.Length && Beside(opposite + 1) >= Beside(opposite); steps++)
+                opposite++;
+            double length = Math.Sqrt((to.X - from.X) * (to.X - from.X) + (to.Y - from.Y) * (to.Y - from.Y));
+            least = Math.Min(least, Beside(opposite) / length);
         }
         return least;
     }
