@@ -48,8 +48,14 @@ internal static class RepeatOutliers
     private static double Deviation(Reading[][] faces, Instrument instrument)
     {
         double known = instrument.Repeatability ?? Instrument.DefaultRepeatability;
-        double[] distances = faces.SelectMany(f => f.Select(r => Math.Abs(r.Value - Median(f)))).ToArray();
+        double[] distances = faces.SelectMany(DistancesFromMiddle).ToArray();
         return Math.Max(known, distances.Length > 0 ? MedianToDeviation * Median(distances) : 0);
+    }
+
+    private static IEnumerable<double> DistancesFromMiddle(Reading[] face)
+    {
+        double middle = Median(face);
+        return face.Select(r => Math.Abs(r.Value - middle));
     }
 
     private static Reading? Worst(Reading[] face, double s)

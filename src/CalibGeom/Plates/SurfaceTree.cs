@@ -25,8 +25,12 @@ internal sealed class SurfaceTree
     internal double Nearest(ReadOnlySpan<StlFacet> facets, double best)
     {
         (Vector3D min, Vector3D max) = (nodes[0].Min, nodes[0].Max);
-        foreach (ref readonly StlFacet f in facets)
+        for (int i = 0; i < facets.Length; i++)
         {
+            ref readonly StlFacet f = ref facets[i];
+            // A copy of the one before is as far away.
+            if (i > 0 && f == facets[i - 1])
+                continue;
             double gx = Gap(f.AX, f.BX, f.CX, min.X, max.X);
             double square = gx * gx;
             if (square >= best)
