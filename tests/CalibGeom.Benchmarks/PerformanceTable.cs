@@ -28,9 +28,15 @@ internal static class PerformanceTable
         Triangles(writer);
         Overlaps(writer);
         writer.WriteLine();
+        Exponents(writer);
+    }
+
+    /// <summary>How the work grows, alone.</summary>
+    internal static void Exponents(TextWriter writer)
+    {
         writer.WriteLine("| work | sizes | ms | fitted exponent |");
         writer.WriteLine("|---|---|---|---|");
-        Exponents(writer);
+        Fits(writer);
     }
 
     private static void Make(TextWriter writer)
@@ -85,14 +91,20 @@ internal static class PerformanceTable
         Row(writer, "layers of a block as two boxes that overlap", overlapping, "layers of the block", block);
     }
 
-    private static void Exponents(TextWriter writer)
+    private static void Fits(TextWriter writer)
     {
         Fit(writer, "columns to a mesh", [10, 100, 1_000, 10_000], n => () => Columns(n).ToMesh());
         Fit(
             writer,
             "outline and prism of many edges",
             [1_000, 10_000, 100_000, 1_000_000],
-            n => () => new Solid(Loft.Prism(Star(n), 0, 5)).ToMesh()
+            n => () => new Solid(Loft.Prism(Star(n, 1000.0 / n), 0, 5)).ToMesh()
+        );
+        Fit(
+            writer,
+            "outline and prism of spikes of 10 mm, ever thinner",
+            [1_000, 10_000, 100_000],
+            n => () => new Solid(Loft.Prism(Star(n, 10), 0, 5)).ToMesh()
         );
         Fit(
             writer,
@@ -235,14 +247,15 @@ internal static class PerformanceTable
         return new Solid(lofts);
     }
 
-    private static Outline Star(int edges) =>
+    /// <summary>A zigzag about a circle, its teeth so high, mm.</summary>
+    private static Outline Star(int edges, double height) =>
         Outline.FromMillimetres(
             Enumerable
                 .Range(0, edges)
                 .Select(i =>
                 {
                     (double sin, double cos) = Math.SinCos(2 * Math.PI * i / edges);
-                    double radius = i % 2 == 0 ? 900 : 890;
+                    double radius = i % 2 == 0 ? 900 : 900 - height;
                     return (radius * cos, radius * sin);
                 })
         );

@@ -41,7 +41,7 @@ public class TiltedBowlTests
         Assert.Equal(volume, trapped, 1.5 * step + 0.01 * volume);
     }
 
-    /// <summary>One that faces the plate is closed by it while it stands level; tilted, it drains under its rim.</summary>
+    /// <summary>Facing the plate it is closed by it while level; tilted, it drains under its rim.</summary>
     [Theory]
     [InlineData(180, true)]
     [InlineData(170, false)]
