@@ -10,6 +10,10 @@ internal static class OutputSchema
 {
     private static readonly ConcurrentDictionary<string, JsonSchema> Known = new();
 
+    private static readonly Lazy<string> FindingsPage = new(() =>
+        File.ReadAllText(Path.Combine(Repository.Root, "docs", "findings.md")).ReplaceLineEndings("\n")
+    );
+
     private static readonly EvaluationOptions Options = new() { OutputFormat = OutputFormat.List };
 
     /// <summary>Where the schemas stand.</summary>
@@ -22,12 +26,21 @@ internal static class OutputSchema
     internal static void Require(string text)
     {
         JsonNode envelope = JsonNode.Parse(text)!;
+        RequireKnownIds(envelope["findings"]!.AsArray());
         string file = FileOf((string)envelope["command"]!);
         if (File.Exists(Path.Combine(Folder, file)))
             RequireValid(file, envelope);
         else
             Assert.True(envelope["result"] is null, $"There is no docs/schemas/{file}.");
     }
+
+    /// <summary>Requires that the id of every finding stands on docs/findings.md.</summary>
+    private static void RequireKnownIds(JsonArray findings) =>
+        Assert.All(
+            findings,
+            finding =>
+                Assert.Contains($"* `{(string)finding!["rule"]!}`\n", FindingsPage.Value, StringComparison.Ordinal)
+        );
 
     /// <summary>Requires that a document is what a schema says.</summary>
     internal static void RequireValid(string file, JsonNode? document)

@@ -1,4 +1,3 @@
-using System.Runtime.Intrinsics;
 using CalibGeom.Meshes;
 using CalibGeom.Planar;
 

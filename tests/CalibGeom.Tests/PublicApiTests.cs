@@ -1,8 +1,0 @@
-namespace CalibGeom.Tests;
-
-public class PublicApiTests
-{
-    [Fact]
-    public void ThePublicSurfaceIsTheOneInTheFile() =>
-        PublicApi.RequireUnchanged(typeof(CalibGeom.Planar.Grid).Assembly, "tests/CalibGeom.Tests/PublicApi.txt");
-}
