@@ -5,8 +5,8 @@ namespace CalibGeom.Light.Tests.Stopping;
 
 /// <summary>
 /// Long work stops when that is wanted, and tells how far it is. How soon it stops is measured by hand:
-/// <c>CALIBGEOM_STOPPING=FILE dotnet test tests/CalibGeom.Light.Tests --filter Stopping</c> writes the table of
-/// docs/threads.md to a file.
+/// <c>CALIBGEOM_STOPPING=FILE dotnet test tests/CalibGeom.Light.Tests --filter Stopping</c> writes a table to a file;
+/// what one run of it told stands in docs/web.md.
 /// </summary>
 public class StoppingTests
 {
@@ -45,7 +45,7 @@ public class StoppingTests
     }
 
     [Fact]
-    public void TheTableOfThePageIsMeasuredByHand()
+    public void HowSoonWorkStopsIsMeasuredByHand()
     {
         if (Environment.GetEnvironmentVariable("CALIBGEOM_STOPPING") is not { Length: > 0 } file)
             return;
