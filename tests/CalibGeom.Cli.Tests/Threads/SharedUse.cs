@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Globalization;
-using System.Reflection;
 
 namespace CalibGeom.Cli.Tests.Threads;
 
