@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Features.Tests.House;
 
