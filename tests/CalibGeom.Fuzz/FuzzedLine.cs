@@ -29,7 +29,7 @@ internal sealed class FuzzedLine
         "nest.sizes=8,11.2,16",
         "nest.clearances=-5",
         "columns.height=1e9",
-        "10/10",
+        "12/3.5",
         "/",
         "1x1",
         "1x1x1x1",

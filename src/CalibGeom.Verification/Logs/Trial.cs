@@ -70,7 +70,7 @@ public sealed record Trial
     public PerAxis? Pixel
     {
         get;
-        init => field = value is { } pitch ? new PerAxis(Pitch(pitch.X), Pitch(pitch.Y)) : null;
+        init => field = PixelPitch.Require(value, nameof(Pixel));
     }
 
     /// <summary>Proportional change of all sizes along X, or null when the readings do not tell it.</summary>
@@ -104,8 +104,6 @@ public sealed record Trial
 
     /// <summary>The designed sizes of what was read, mm by feature id.</summary>
     public IReadOnlyDictionary<string, double> Nominals { get; init; } = new Dictionary<string, double>();
-
-    private static double Pitch(double mm) => Require.Within(mm, 0.005, 0.5, "pixel pitch", "mm", nameof(Pixel));
 
     // A gauge that was read once more makes no other print.
     private IEnumerable<KeyValuePair<string, IReadOnlyList<double>>> OfThePrint =>

@@ -171,7 +171,7 @@ public sealed record TuneOptions
     public PerAxis? Pixel
     {
         get;
-        init => field = value is { } v ? new PerAxis(Pitch(v.X), Pitch(v.Y)) : null;
+        init => field = PixelPitch.Require(value, nameof(Pixel));
     }
 
     /// <summary>A working curve from a data sheet, or null (default).</summary>
@@ -212,6 +212,4 @@ public sealed record TuneOptions
 
     // How far one pixel moves the mean of X and Y, mm.
     internal double? PixelMove => (Pixel?.X + Pixel?.Y) / 2;
-
-    private static double Pitch(double mm) => Require.Within(mm, 0.005, 0.5, "pixel pitch", "mm", nameof(Pixel));
 }

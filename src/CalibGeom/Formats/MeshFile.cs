@@ -112,8 +112,7 @@ public sealed class MeshFile
 
     /// <summary>
     /// Reads a mesh from a stream that is only ever read asynchronously, such as the body of a web request: first
-    /// into a
-    /// temporary file, then from there.
+    /// into a temporary file, then from there.
     /// </summary>
     /// <param name="stream">At the start of the file, which goes on to the stream's end; left open.</param>
     /// <param name="name">What to call it in messages.</param>
@@ -190,8 +189,7 @@ public sealed class MeshFile
 
     /// <summary>
     /// Writes meshes to a stream that is only ever written asynchronously, such as the body of a web response; the
-    /// bytes
-    /// stand in memory before they go.
+    /// bytes stand in memory before they go.
     /// </summary>
     /// <param name="stream">Where to; left open.</param>
     /// <param name="name">The file's name, whose end alone counts.</param>

@@ -28,6 +28,7 @@ public sealed class TrialLogTests : IDisposable
                     && back.Cycle == trial.Cycle
                     && back.Date == trial.Date
                     && back.Place == trial.Place
+                    && back.Pixel == trial.Pixel
                     && (back.Digest, back.LayersSince, back.HoursSince)
                         == (trial.Digest, trial.LayersSince, trial.HoursSince)
                     && back.Nominals["box1.outside.x"] == 8
@@ -144,6 +145,7 @@ public sealed class TrialLogTests : IDisposable
             Date = new DateOnly(2026, 3, 1).AddDays(n[4]),
             Cycle = new LayerCycle(n[5], 25.5, 7.25),
             Instrument = "cal",
+            Pixel = n[5] % 3 == 0 ? null : new PerAxis(0.04, n[5] % 3 == 1 ? 0.04 : 0.05),
             GrowthX = new GrowthReading(n[0] / 1e5, 0.002, 0.001),
             Joints =
             [

@@ -33,7 +33,7 @@ internal static class OrderWords
         double time = last.Settings.Time,
             layer = last.Conditions.Layer;
         TuneOptions o = result.Options;
-        string taken = " Rest and edge offset hold the clearance meanwhile.";
+        string taken = Meanwhile(last.Settings, result.Next.Settings);
         return result.Next.Reason switch
         {
             Reason.NothingPrinted => "Nothing came off the plate, so the light is doubled; base "
@@ -56,6 +56,8 @@ internal static class OrderWords
                     + $"mm, so there is light to spare.{taken}"
             ),
             Reason.Trim => $"No edge offset takes up what is left, so exposure trims it{Goal(result)}.",
+            Reason.Rest when result.Next.Settings.Rest > result.Next.GoalRest =>
+                "Rest draws edges back: more of it than is worth its time otherwise, because the joint stays tight without; exposure stays as it is.",
             Reason.Rest => "Rest draws edges back and is still worth its time; exposure stays as it is.",
             Reason.Offset =>
                 "Exposure and rest stay as they are; the edge offset takes up what is left, free of print time.",
@@ -68,6 +70,12 @@ internal static class OrderWords
                 "The last print is off by itself, where all before it were settled: another tells whether the process has moved. Until then it is not taken in.",
             _ => Text($"Another print is not expected to move the clearance by {o.Visible:0.000} mm.{Taken(result)}"),
         };
+    }
+
+    private static string Meanwhile(ExposureSettings last, ExposureSettings to)
+    {
+        string words = MovedWords.Of(to.Rest != last.Rest, to.EdgeOffset != last.EdgeOffset, "hold");
+        return words.Length > 0 ? $" {char.ToUpperInvariant(words[0])}{words[1..]} the clearance meanwhile." : "";
     }
 
     // A step is bounded; what it leaves off target is for the next ones.

@@ -84,18 +84,15 @@ internal static class VerdictWords
 
     private static string Tells(TuningResult result) =>
         result.Next.Kind == NextKind.Stop
-            ? "No further print would tell it with this caliper; a felt fit or a wider tolerance would."
+            ? $"No further print would tell it with this caliper; {(IsFelt(result) ? "a gauge block" : "a felt fit")} or a wider tolerance would."
             : "The next print, measured the same way, will tell more.";
 
-    // What opens a tight joint while light does not: of rest and offset only those that move.
+    private static bool IsFelt(TuningResult result) => result.Trials.Any(t => t.Joints.Any(j => j.Fit is not null));
+
     private static string Opener(ExposureSettings last, ExposureSettings to) =>
-        (to.Rest > last.Rest, to.EdgeOffset < last.EdgeOffset) switch
-        {
-            (true, true) => "; rest and edge offset open the gap",
-            (true, false) => "; rest opens the gap",
-            (false, true) => "; the edge offset opens the gap",
-            _ => "",
-        };
+        MovedWords.Of(to.Rest > last.Rest, to.EdgeOffset < last.EdgeOffset, "open") is { Length: > 0 } words
+            ? $"; {words} the gap"
+            : "";
 
     private static string Link(TuningResult result)
     {

@@ -9,8 +9,6 @@ internal static class LayerFindings
     /// <summary>More of one rule than this are counted in one finding.</summary>
     internal const int MostOfARule = 10;
 
-    private const string SuctionCup = "suction-cup";
-
     // Degrees; a step of one layer beyond the limit of 0.5 mm is flatter.
     private const double LevelStep = 6;
 
@@ -20,16 +18,16 @@ internal static class LayerFindings
     internal static IReadOnlyList<Finding> Of(LayerReport report, Func<Vector3D, string>? nameOf)
     {
         var findings = new List<Finding>();
+        LayerDefect[] pockets = report.Defects.Where(d => IsPocket(d, report.Settings)).ToArray();
+        bool together = pockets.Length > 1;
         foreach (
             var rule in report
-                .Defects.Where(d => !IsTiny(d))
+                .Defects.Where(d => !IsTiny(d) && !(together && IsPocket(d, report.Settings)))
                 .Select(d => Describe(d, report.Settings, nameOf))
                 .GroupBy(f => (f.Rule, f.Severity))
         )
         {
             Finding[] sorted = rule.OrderBy(f => f.Rule is "thin-wall" or "thin-gap" ? f.Value : -f.Value).ToArray();
-            if (rule.Key == (SuctionCup, Severity.Note) && sorted.Length > 1)
-                sorted = [Together(sorted)];
             findings.AddRange(sorted.Take(MostOfARule));
             if (sorted.Length > MostOfARule)
                 findings.Add(
@@ -42,6 +40,8 @@ internal static class LayerFindings
                     )
                 );
         }
+        if (together)
+            findings.Add(Pockets(pockets, report.Settings, nameOf));
         if (Tiny(report.Defects.Where(IsTiny).ToArray()) is { } tiny)
             findings.Add(tiny);
         if (report.Layers.All(l => l.Area == 0))
@@ -81,32 +81,36 @@ internal static class LayerFindings
                 Value = defects.Length,
             };
 
-    /// <summary>Small pockets, as the insides of raised letters, in one note; the first is the largest.</summary>
-    private static Finding Together(Finding[] pockets)
+    private static bool IsPocket(LayerDefect d, LayerSettings s) =>
+        d.Kind == LayerDefectKind.SuctionCup && d.Size < s.SmallCavity && !IsTiny(d);
+
+    /// <summary>Small pockets, as the insides of raised letters, say one thing together.</summary>
+    private static Finding Pockets(LayerDefect[] pockets, LayerSettings settings, Func<Vector3D, string>? nameOf)
     {
-        Finding largest = pockets[0];
-        string rest = largest.Message[(largest.Message.IndexOf(", at x", StringComparison.Ordinal) + 2)..];
-        return largest with
+        LayerDefect[] sorted = pockets.OrderByDescending(d => d.Size).ToArray();
+        Finding[] each = sorted.Take(MostOfARule).Select(d => Describe(d, settings, nameOf)).ToArray();
+        return each[0] with
         {
             Subject = "",
             Message = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{pockets.Length} small pockets hold resin while they print, {pockets.Sum(p => p.Value):0.00} mm3 "
-                    + $"together; the largest, {largest.Value:0.00} mm3, {rest}"
+                $"{sorted.Length} small pockets hold resin while they print, {sorted.Sum(d => d.Size):0.00} mm3 "
+                    + $"together; the largest, {sorted[0].Size:0.00} mm3, {Where(sorted[0])}."
             ),
-            Places = [.. pockets.Take(MostOfARule).SelectMany(p => p.Places)],
+            Places = [.. each.SelectMany(f => f.Places)],
         };
     }
+
+    private static string Where(LayerDefect d) =>
+        FormattableString.Invariant(
+            $"at x {Plain(d.Place.X):0.00}, y {Plain(d.Place.Y):0.00}, z {Plain(d.Place.Z):0.00} mm, "
+        ) + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
 
     /// <summary>Without a minus before a zero.</summary>
     private static double Plain(double value) => Math.Round(value, 2) + 0.0;
 
     private static Finding Describe(LayerDefect d, LayerSettings s, Func<Vector3D, string>? nameOf)
     {
-        string where =
-            FormattableString.Invariant(
-                $"at x {Plain(d.Place.X):0.00}, y {Plain(d.Place.Y):0.00}, z {Plain(d.Place.Z):0.00} mm, "
-            ) + (d.Layer == d.LastLayer ? $"layer {d.Layer}" : $"layers {d.Layer} to {d.LastLayer}");
         double limit = s.MinimumPixels * Math.Max(s.PixelX, s.PixelY),
             pixel = Math.Max(s.PixelX, s.PixelY);
         (string rule, Severity severity, string text, string remedy, double? held, string unit) = d.Kind switch
@@ -140,7 +144,7 @@ internal static class LayerFindings
                 "mm"
             ),
             LayerDefectKind.SuctionCup => (
-                SuctionCup,
+                "suction-cup",
                 d.Size < s.SmallCavity ? Severity.Note : Severity.Warning,
                 FormattableString.Invariant($"{d.Size:0.00} mm3 of resin are trapped while these layers print"),
                 d.Size < s.SmallCavity ? "" : "Vent it sideways at its end nearest the plate, or turn the part.",
@@ -182,7 +186,7 @@ internal static class LayerFindings
                 "mm"
             ),
         };
-        string message = $"{text}, {where}.";
+        string message = $"{text}, {Where(d)}.";
         string feature = nameOf?.Invoke(d.Place) ?? "";
         return new Finding(rule, severity, feature, message, remedy)
         {
