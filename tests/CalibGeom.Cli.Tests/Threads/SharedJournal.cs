@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CalibGeom.Objects.Families;
 
 namespace CalibGeom.Cli.Tests.Threads;
@@ -11,14 +12,18 @@ internal sealed class SharedJournal
 
     internal SharedJournal() => journal = new FamilyJournal(folder["journal.jsonl"]);
 
-    /// <summary>Adds twenty rows; true when all that are known to be added can be read.</summary>
+    /// <summary>
+    /// Adds twenty rows; true when they can be read and every line that is ended is whole. The system may show the
+    /// beginning of a line that another thread is writing just now.
+    /// </summary>
     internal bool Add()
     {
-        for (int i = 0; i < 20; i++)
+        int[] own = [.. Enumerable.Range(0, 20).Select(_ => Interlocked.Increment(ref added))];
+        foreach (int number in own)
             journal.Add(
                 new FamilyRow
                 {
-                    Number = Interlocked.Increment(ref added),
+                    Number = number,
                     Values = ["0.03", new string('x', 500)],
                     Digest = "0123456789abcdef",
                     GeometryVersion = 1,
@@ -27,6 +32,15 @@ internal sealed class SharedJournal
                     Warnings = 0,
                 }
             );
-        return File.ReadLines(folder["journal.jsonl"]).All(l => l.StartsWith('{') && l.EndsWith('}'));
+        string[] ended = File.ReadAllText(folder["journal.jsonl"]).Split('\n')[..^1];
+        HashSet<int> read = [.. ended.Select(Number)];
+        return own.All(read.Contains);
+    }
+
+    /// <summary>What the row of a line is numbered; throws where the line is not whole.</summary>
+    private static int Number(string line)
+    {
+        using var row = JsonDocument.Parse(line);
+        return row.RootElement.GetProperty("number").GetInt32();
     }
 }
