@@ -65,7 +65,7 @@ public sealed class RasterPrint : PredictedPrint
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(light);
         Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
-        TriangleMesh mesh = made.ToMesh();
+        TriangleMesh mesh = made.ToMesh(cancellation);
         cancellation.ThrowIfCancellationRequested();
         int margin = 1 + (int)Math.Ceiling(Math.Max(0, edgeOffset) / Math.Min(pitch.X, pitch.Y));
         PixelGrid grid = PixelGrid.Covering(mesh.Bounds, pitch.X, pitch.Y, margin);

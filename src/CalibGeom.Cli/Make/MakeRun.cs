@@ -20,7 +20,7 @@ internal static class MakeRun
             return MakeSweep.Run(io, request);
         SpecSource source = request.Source;
         TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
-        IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
+        IReadOnlyList<Finding> findings = made.CheckAsPrinted();
         bool failing = findings.Any(f => f.Severity == Severity.Error);
         TriangleMesh? mesh = failing || request.Check ? null : made.ToMesh();
         MakeFiles? files = mesh is null ? null : MakeFiles.Write(io, request, source, made, mesh);
@@ -44,7 +44,7 @@ internal static class MakeRun
     )
     {
         MakeReport.Write(result, source, made, mesh);
-        FindingText.Write(result, made.FindingsAsPrinted);
+        FindingText.Write(result, made.CheckAsPrinted());
         foreach (string path in files?.Paths ?? [])
             io.Say($"wrote {path}");
         if (files?.ObjectPath is { } written)

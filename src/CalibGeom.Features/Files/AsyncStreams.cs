@@ -44,7 +44,7 @@ public static class AsyncStreams
         ArgumentNullException.ThrowIfNull(write);
         cancellation.ThrowIfCancellationRequested();
         using var bytes = new MemoryStream();
-        write(bytes);
+        write(new StoppingStream(bytes, cancellation));
         bytes.Position = 0;
         await bytes.CopyToAsync(stream, cancellation).ConfigureAwait(false);
     }

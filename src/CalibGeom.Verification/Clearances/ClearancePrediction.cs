@@ -19,13 +19,19 @@ public sealed partial class ClearancePrediction
     private readonly Dictionary<string, AxisQuantities> axes = new(StringComparer.Ordinal);
     private readonly List<Finding> findings;
 
-    private ClearancePrediction(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
+    private ClearancePrediction(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
     {
         this.prints = prints;
         this.options = options;
-        search = ModelSearch.Of(prints, options);
+        search = ModelSearch.Of(prints, options, cancellation);
         fit = search.Fit;
-        knowledge = new Knowledge(options);
+        progress?.Report(0.3);
+        knowledge = new Knowledge(options) { Cancellation = cancellation };
         joints = Number(knowledge);
         foreach (string axis in fit.Axes)
             axes[axis] = AxisQuantities.Of(fit, knowledge, axis);
@@ -35,8 +41,11 @@ public sealed partial class ClearancePrediction
         GrowthDifference = DifferenceOf(difference?.Growth);
         GrossErrors = Clearances.GrossErrors.Describe(search);
         Burr = BurrOf();
+        progress?.Report(0.6);
         Joints = joints.Select(JointOf).ToArray();
         Residuals = ResidualsOf().ToArray();
+        progress?.Report(0.9);
+        cancellation.ThrowIfCancellationRequested();
         MatchedReadings first = prints[0];
         PrintThrough = VerticalGauges.PrintThroughOf(first);
         Squeeze = VerticalGauges.SqueezeOf(first, PrintThrough);
@@ -47,6 +56,9 @@ public sealed partial class ClearancePrediction
             .. prints.SelectMany(p => p.Findings).Distinct(),
             .. PredictionFindings.Of(this, fit, prints, knowledge),
         ];
+        // What is asked of it later is no longer part of this work.
+        knowledge.Cancellation = CancellationToken.None;
+        progress?.Report(1);
     }
 
     /// <summary>Every fit of the object that has mates along X or Y, in the order of the table.</summary>
@@ -101,37 +113,48 @@ public sealed partial class ClearancePrediction
     /// <param name="features">What was printed.</param>
     /// <param name="readings">What was read of one print, of one coupon.</param>
     /// <param name="options">Assumptions; null for the defaults.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, or there
     /// is no size of a box or span.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ClearancePrediction From(
         FeatureTable features,
         ReadingSet readings,
-        PredictionOptions? options = null
+        PredictionOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(readings);
-        return From(features, [readings], options);
+        return From(features, [readings], options, progress, cancellation);
     }
 
     /// <summary>Predicts from the readings of several prints of one object, each a set.</summary>
     /// <param name="features">What was printed.</param>
     /// <param name="prints">What was read of each print, of one coupon.</param>
     /// <param name="options">Assumptions; null for the defaults.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, a print
     /// has no size of a box or span, two sets are the same, or conditions differ.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ClearancePrediction From(
         FeatureTable features,
         IReadOnlyList<ReadingSet> prints,
-        PredictionOptions? options = null
+        PredictionOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(features);
         ArgumentNullException.ThrowIfNull(prints);
+        cancellation.ThrowIfCancellationRequested();
         PrintSets.RequireComparable(prints);
         MatchedReadings[] matched = prints.Select(p => MatchedReadings.From(features, p)).ToArray();
         foreach (MatchedReadings m in matched)
             RequireSize(m);
-        return new ClearancePrediction(matched, options ?? PredictionOptions.Default);
+        return new ClearancePrediction(matched, options ?? PredictionOptions.Default, progress, cancellation);
     }
 
     internal ModelFit Fit => fit;

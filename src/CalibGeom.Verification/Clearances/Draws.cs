@@ -17,7 +17,12 @@ internal sealed class Draws
     private readonly double[][] shifts;
     private readonly double[] weights;
 
-    private Draws(IReadOnlyList<LinearEstimate> quantities, int joints, PredictionOptions options)
+    private Draws(
+        IReadOnlyList<LinearEstimate> quantities,
+        int joints,
+        PredictionOptions options,
+        CancellationToken cancellation
+    )
     {
         this.quantities = quantities;
         ErrorSource[] all = [.. quantities.MaxBy(e => e.Factors.Length)!.Sources];
@@ -30,8 +35,13 @@ internal sealed class Draws
         shifts = Enumerable.Range(0, joints).Select(_ => new double[options.Draws]).ToArray();
         weights = new double[options.Draws];
         Array.Fill(weights, 1.0 / weights.Length);
-        Fill(options);
-        values = quantities.Select(ValuesOf).ToArray();
+        Fill(options, cancellation);
+        values = new double[quantities.Count][];
+        for (int q = 0; q < values.Length; q++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            values[q] = ValuesOf(quantities[q]);
+        }
     }
 
     internal int Count => weights.Length;
@@ -39,8 +49,12 @@ internal sealed class Draws
     /// <summary>How many unweighted draws would say as much (Kish, 1965).</summary>
     internal double EffectiveCount => 1 / weights.Sum(w => w * w);
 
-    internal static Draws Of(IReadOnlyList<LinearEstimate> quantities, int joints, PredictionOptions options) =>
-        new(quantities, joints, options);
+    internal static Draws Of(
+        IReadOnlyList<LinearEstimate> quantities,
+        int joints,
+        PredictionOptions options,
+        CancellationToken cancellation
+    ) => new(quantities, joints, options, cancellation);
 
     internal double[] Values(int quantity) => values[quantity];
 
@@ -145,7 +159,7 @@ internal sealed class Draws
         return sorted[^1];
     }
 
-    private void Fill(PredictionOptions options)
+    private void Fill(PredictionOptions options, CancellationToken cancellation)
     {
         var random = new SeededRandom(options.Seed);
         var person = new FeltPerson(options.Thresholds);
@@ -161,6 +175,7 @@ internal sealed class Draws
             one = new double[shifts.Length];
         for (int n = 0; n < weights.Length; n++)
         {
+            cancellation.ThrowIfCancellationRequested();
             for (int c = 0; c < inflation.Length; c++)
                 inflation[c] = Math.Sqrt(freedom[c] / random.ChiSquared(freedom[c]));
             for (int k = 0; k < sources.Length; k++)

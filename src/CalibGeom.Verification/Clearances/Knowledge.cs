@@ -29,6 +29,9 @@ internal sealed class Knowledge
         person = new FeltPerson(options.Thresholds);
     }
 
+    /// <summary>Stops the work while a prediction is made.</summary>
+    internal CancellationToken Cancellation { get; set; }
+
     internal int Add(LinearEstimate estimate)
     {
         draws = null;
@@ -123,7 +126,14 @@ internal sealed class Knowledge
     private bool NeedsDraws => options.Route == Route.MonteCarlo || (felt.Count > 0 && !Felt.Contradicts);
 
     /// <summary>The draws, after the felt fits when these count.</summary>
-    private Draws Drawn => draws ??= Weighted();
+    private Draws Drawn
+    {
+        get
+        {
+            Cancellation.ThrowIfCancellationRequested();
+            return draws ??= Weighted();
+        }
+    }
 
     private Draws Weighted()
     {
@@ -147,9 +157,13 @@ internal sealed class Knowledge
     }
 
     /// <summary>One shift more than joints felt: that of a joint the person has not felt yet.</summary>
-    private Draws NewDraws() => Draws.Of(quantities, joints.Length + 1, options);
+    private Draws NewDraws() => Draws.Of(quantities, joints.Length + 1, options, Cancellation);
 
-    private double Update(Draws all, FeltWord word) => all.Update(n => Likelihood(all, word, n));
+    private double Update(Draws all, FeltWord word)
+    {
+        Cancellation.ThrowIfCancellationRequested();
+        return all.Update(n => Likelihood(all, word, n));
+    }
 
     private double Likelihood(Draws all, FeltWord word, int n) =>
         Likelihood(all, word.Fit, word.Quantities, Array.IndexOf(joints, word.Joint), n);

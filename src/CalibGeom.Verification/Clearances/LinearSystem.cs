@@ -54,13 +54,14 @@ internal sealed class LinearSystem
         rows.Add((value, coefficients, errors));
 
     /// <summary>Solves for the coefficients; after this no row may be added.</summary>
-    internal void Solve()
+    internal void Solve(CancellationToken cancellation = default)
     {
         int n = rows.Count;
         x = Matrix<double>.Build.Dense(n, coefficientCount, (i, j) => rows[i].Coefficients[j]);
         observed = rows.Select(r => r.Value).ToArray();
-        covariance = Covariance();
+        covariance = Covariance(cancellation);
         inverse = covariance.Inverse();
+        cancellation.ThrowIfCancellationRequested();
         fit = LeastSquares.Solve(x, Vector<double>.Build.Dense(observed), covariance);
         residuals = fit.Residuals.ToArray();
         estimator = fit.Estimator.ToArray();
@@ -175,13 +176,14 @@ internal sealed class LinearSystem
         return gain;
     }
 
-    private Matrix<double> Covariance()
+    private Matrix<double> Covariance(CancellationToken cancellation)
     {
         int n = rows.Count;
         double[,] v = new double[n, n];
         double[] dense = new double[sources.Count];
         for (int i = 0; i < n; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
             foreach ((int k, double a) in rows[i].Errors)
                 dense[k] += a * sources[k].U * sources[k].U;
             for (int j = 0; j <= i; j++)

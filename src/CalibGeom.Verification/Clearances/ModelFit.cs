@@ -13,7 +13,12 @@ internal sealed class ModelFit
     private readonly Dictionary<string, List<int>> rowsOf = new(StringComparer.Ordinal);
     private readonly List<ModelFace> faces = [];
 
-    private ModelFit(IReadOnlyList<MatchedReadings> prints, PredictionOptions options, FitSettings settings)
+    private ModelFit(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        FitSettings settings,
+        CancellationToken cancellation
+    )
     {
         Prints = prints;
         this.settings = settings;
@@ -30,7 +35,7 @@ internal sealed class ModelFit
                 rows.AddReference(group, n);
         foreach (string axis in axes.Where(settings.Assumed.Contains))
             rows.AddScalePrior(axis);
-        System.Solve();
+        System.Solve(cancellation);
     }
 
     internal LinearSystem System { get; }
@@ -54,7 +59,8 @@ internal sealed class ModelFit
     internal static ModelFit Of(
         IReadOnlyList<MatchedReadings> prints,
         PredictionOptions options,
-        FitSettings? wanted = null
+        FitSettings? wanted = null,
+        CancellationToken cancellation = default
     )
     {
         FitSettings start = wanted ?? new FitSettings(options.FormError, PrintVariation.Assumed(options, prints.Count));
@@ -66,13 +72,15 @@ internal sealed class ModelFit
             .Where(g => g.Select(f => (f.Nominal, f.Inside)).Distinct().Count() < 2)
             .Select(g => g.Key)
             .ToArray();
-        var fit = new ModelFit(prints, options, start with { Assumed = assumed });
+        var fit = new ModelFit(prints, options, start with { Assumed = assumed }, cancellation);
         string[] vague = fit
             .Axes.Where(a =>
                 !assumed.Contains(a) && fit.System.CoefficientUncertainty(fit.Index(a)) > options.ScalePrior
             )
             .ToArray();
-        return vague.Length == 0 ? fit : new ModelFit(prints, options, start with { Assumed = [.. assumed, .. vague] });
+        return vague.Length == 0
+            ? fit
+            : new ModelFit(prints, options, start with { Assumed = [.. assumed, .. vague] }, cancellation);
     }
 
     internal bool ScaleAssumed(string axis) => settings.Assumed.Contains(axis);

@@ -50,12 +50,16 @@ internal sealed class ModelSearch
     /// <summary>What was left out, with how far it lay off when it was.</summary>
     internal IReadOnlyList<GrossFace> Gross { get; }
 
-    internal static ModelSearch Of(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
+    internal static ModelSearch Of(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        CancellationToken cancellation = default
+    )
     {
-        PrintVariation variation = Learn(prints, options);
-        ModelFit plain = ModelFit.Of(prints, options, new FitSettings(options.FormError, variation));
+        PrintVariation variation = Learn(prints, options, cancellation);
+        ModelFit plain = ModelFit.Of(prints, options, new FitSettings(options.FormError, variation), cancellation);
         (ModelFit fit, IReadOnlyList<GrossFace> gross) = options.Robust
-            ? WithoutGross(prints, options, plain)
+            ? WithoutGross(prints, options, plain, cancellation)
             : (plain, []);
         // Several faces out and the rest still does not fit: then it is the form that was taken too small.
         if (gross.Count > 1 && Chance(fit) < ModelCheck.Least)
@@ -63,11 +67,13 @@ internal sealed class ModelSearch
         // Gauges that disagree with what was assumed of the instrument are no matter of form: faces given the gauges.
         int gauges = prints.Sum(p => p.References.Count),
             freedom = fit.System.DegreesOfFreedom - gauges;
-        double ofGauges = gauges > 0 ? WithForm(prints, options, fit, Boundless).System.ChiSquare : 0,
+        double ofGauges = gauges > 0
+                ? WithForm(prints, options, fit, Boundless, cancellation: cancellation).System.ChiSquare
+                : 0,
             chi = fit.System.ChiSquare - ofGauges,
             probability = freedom > 0 ? 1 - ChiSquared.CDF(freedom, Math.Max(0, chi)) : 1;
         bool raise = options.Robust && freedom > 0 && probability < RaiseBelow;
-        ModelFit final = raise ? Raised(prints, options, fit, freedom, ofGauges, probability) : fit;
+        ModelFit final = raise ? Raised(prints, options, fit, freedom, ofGauges, probability, cancellation) : fit;
         var check = new ModelCheck
         {
             ChiSquare = freedom > 0 ? Math.Max(0, chi) : 0,
@@ -85,7 +91,8 @@ internal sealed class ModelSearch
     private static (ModelFit Fit, IReadOnlyList<GrossFace> Gross) WithoutGross(
         IReadOnlyList<MatchedReadings> prints,
         PredictionOptions options,
-        ModelFit fit
+        ModelFit fit,
+        CancellationToken cancellation
     )
     {
         var gross = new List<GrossFace>();
@@ -94,7 +101,7 @@ internal sealed class ModelSearch
         {
             gross.Add(worst);
             FitSettings next = fit.Settings with { Aside = gross.Select(g => g.Face.Group).ToArray() };
-            fit = ModelFit.Of(prints, options, next);
+            fit = ModelFit.Of(prints, options, next, cancellation);
         }
         return (fit, gross);
     }
@@ -117,12 +124,13 @@ internal sealed class ModelSearch
         ModelFit fit,
         int freedom,
         double ofGauges,
-        double probability
+        double probability,
+        CancellationToken cancellation
     )
     {
         double upTo = RaisedFurthest - (RaisedFurthest - RaiseBelow) * probability / RaiseBelow;
         double middle = ChiSquared.InvCDF(freedom, 1 - upTo);
-        ModelFit With(double form) => WithForm(prints, options, fit, form, freedom);
+        ModelFit With(double form) => WithForm(prints, options, fit, form, freedom, cancellation);
         double Excess(double form) => Math.Log(Math.Max(1e-9, With(form).System.ChiSquare - ofGauges) / middle);
         double high = Math.Max(2 * options.FormError, 0.01);
         while (Excess(high) > 0 && high < LargestForm)
@@ -135,11 +143,16 @@ internal sealed class ModelSearch
         PredictionOptions options,
         ModelFit fit,
         double form,
-        double freedom = double.PositiveInfinity
-    ) => ModelFit.Of(prints, options, fit.Settings with { Form = form, FormFreedom = freedom });
+        double freedom = double.PositiveInfinity,
+        CancellationToken cancellation = default
+    ) => ModelFit.Of(prints, options, fit.Settings with { Form = form, FormFreedom = freedom }, cancellation);
 
     /// <summary>Growth of each print by itself, and how much of it is the print's own.</summary>
-    private static PrintVariation Learn(IReadOnlyList<MatchedReadings> prints, PredictionOptions options)
+    private static PrintVariation Learn(
+        IReadOnlyList<MatchedReadings> prints,
+        PredictionOptions options,
+        CancellationToken cancellation
+    )
     {
         if (prints.Count < 2 || options.BetweenPrints is not null)
             return PrintVariation.Assumed(options, prints.Count);
@@ -150,7 +163,7 @@ internal sealed class ModelSearch
                 )
                 .Distinct()
                 .Count() == 1;
-        ModelFit[] fits = prints.Select(p => ModelFit.Of([p], options)).ToArray();
+        ModelFit[] fits = prints.Select(p => ModelFit.Of([p], options, null, cancellation)).ToArray();
         var growths = fits.SelectMany(f => f.Axes.Select(a => (Axis: a, Estimate: f.System.Predict(f.Growth(a)))))
             .GroupBy(g => g.Axis)
             .OrderBy(g => g.Key, StringComparer.Ordinal)

@@ -14,11 +14,20 @@ public static class LightMap
     /// <summary>Judges a print.</summary>
     /// <param name="points">At least three coupons at different places.</param>
     /// <param name="options">The plate; null for the defaults.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">There are fewer, or their readings cannot be compared.</exception>
-    public static MapResult Of(IReadOnlyList<MapPoint> points, MapOptions? options = null)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static MapResult Of(
+        IReadOnlyList<MapPoint> points,
+        MapOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(points);
         options ??= MapOptions.Default;
+        cancellation.ThrowIfCancellationRequested();
         int places = points.Where(p => p.Values.Count > 0).Select(p => (p.X, p.Y)).Distinct().Count();
         if (places < 3)
             throw new InputException(
@@ -32,7 +41,9 @@ public static class LightMap
             );
         Surface? plane = Surface.Fit(SurfaceShape.Plane, points, options),
             bowl = Surface.Fit(SurfaceShape.Bowl, points, options);
+        Told(0.3);
         (double squares, int freedom) = Saturated(points, options);
+        Told(0.6);
         NestedTest? any = even.Freedom > freedom ? Test(even.Squares, squares, even.Freedom - freedom, freedom) : null;
         NestedTest? ofPlane = plane is null ? null : Test(even.Squares, plane.Squares, 2, plane.Freedom);
         NestedTest? ofBowl = bowl is null || plane is null ? null : Test(plane.Squares, bowl.Squares, 1, bowl.Freedom);
@@ -44,20 +55,29 @@ public static class LightMap
         double[] mean = chosen.Mean(points.Select(p => (p.X, p.Y)));
         (double change, double share, PlatePart? part) =
             probability < Doubt ? OneExposure.For(chosen, mean, options) : (0, 1, null);
-        return new MapResult(probability < Doubt ? chosen : Scaled(even), mean)
+        Told(0.7);
+        var result = new MapResult(probability < Doubt ? chosen : Scaled(even), mean)
         {
             Places = points.Select(p => Place(p, points, chosen, mean, options)).ToArray(),
             Probability = probability,
             AnyDifference = any,
             Plane = ofPlane,
             Bowl = ofBowl,
-            Weakest = probability < Doubt ? Weakest(chosen, mean, options) : null,
+            Weakest = probability < Doubt ? Weakest(chosen, mean, options, cancellation) : null,
             ExposureChange = change,
             WithinShare = share,
             Within = part,
             Level = LevelOf(points, options),
             Options = options,
         };
+        progress?.Report(1);
+        return result;
+
+        void Told(double share)
+        {
+            progress?.Report(share);
+            cancellation.ThrowIfCancellationRequested();
+        }
     }
 
     private static NestedTest Test(double squares, double left, int freedom, int leftFreedom) =>
@@ -136,7 +156,12 @@ public static class LightMap
         );
     }
 
-    private static WeakCorner Weakest(Surface surface, double[] mean, MapOptions options)
+    private static WeakCorner Weakest(
+        Surface surface,
+        double[] mean,
+        MapOptions options,
+        CancellationToken cancellation
+    )
     {
         (double X, double Y)[] corners =
         [
@@ -152,6 +177,7 @@ public static class LightMap
         int best = Lowest(surface);
         for (int i = 0; i < Draws; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
             Surface drawn = surface.Draw([random.Normal(), random.Normal(), random.Normal()]);
             counts[Lowest(drawn)]++;
             lacks.Add((1, Lack(drawn)));

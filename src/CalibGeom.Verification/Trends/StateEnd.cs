@@ -16,8 +16,15 @@ public sealed record StateEnd(int Index, double Probability)
     /// <param name="trials">Prints under the same conditions, in order of time.</param>
     /// <param name="options">What counts as moved; null for the defaults.</param>
     /// <param name="doubt">A print less probable than this ends the state, 0 to 0.5. Default 0.01.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <returns>The start of the newest state, or null when all prints are of one state.</returns>
-    public static StateEnd? Of(IReadOnlyList<Trial> trials, TrendOptions? options = null, double doubt = 0.01)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static StateEnd? Of(
+        IReadOnlyList<Trial> trials,
+        TrendOptions? options = null,
+        double doubt = 0.01,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
         Require.Within(doubt, 0, 0.5, "doubt", "", nameof(doubt));
@@ -33,7 +40,7 @@ public sealed record StateEnd(int Index, double Probability)
             if (members.Length < 2)
                 continue;
             var segment = new TrendSegment(members.Select(m => new LogEntry(m.Index + 1, m.Trial, false)).ToArray());
-            if (Changed(segment.Points, options, doubt) is not { } found)
+            if (Changed(segment.Points, options, doubt, cancellation) is not { } found)
                 continue;
             int index = members[found.At].Index;
             if (end is null || index > end.Index)
@@ -45,18 +52,19 @@ public sealed record StateEnd(int Index, double Probability)
     private static (int At, double Probability)? Changed(
         IReadOnlyList<TrendPoint> points,
         TrendOptions options,
-        double doubt
+        double doubt,
+        CancellationToken cancellation
     )
     {
-        var model = new ChangeModel(points, options with { Baseline = 1 });
+        var model = new ChangeModel(points, options with { Baseline = 1 }, cancellation);
         int last = points.Count - 1;
-        if (Math.Exp(Math.Min(600, model.LogStatistic(last))) > Trend.Limit(last, options))
+        if (Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation))) > Trend.Limit(last, options))
         {
-            var reader = new ChangeReader(model, options, last);
+            var reader = new ChangeReader(model, options, last, cancellation);
             // What has moved by more than half of the change no longer speaks of the old state; a drift has no last
             // good print.
             int at = Enumerable.Range(1, last).First(n => n == last || reader.MovedBy(n) > 0.5 + 1e-9);
-            return (at, Math.Min(1, 1 / Math.Exp(Math.Min(600, model.LogStatistic(last)))));
+            return (at, Math.Min(1, 1 / Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation)))));
         }
         double probability = Trend.LastAlone(model, options);
         return probability < doubt ? (last, probability) : null;

@@ -14,22 +14,33 @@ public static class Trend
     /// <summary>Judges a series.</summary>
     /// <param name="points">Coupons of one process under one set of conditions, in order of time; at least one.</param>
     /// <param name="options">What counts as moved; null for the defaults.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no coupon.</exception>
-    public static TrendResult Of(IReadOnlyList<TrendPoint> points, TrendOptions? options = null)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static TrendResult Of(
+        IReadOnlyList<TrendPoint> points,
+        TrendOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(points);
         options ??= TrendOptions.Default;
         if (points.Count == 0)
             throw new ArgumentException("A trend needs at least one coupon.", nameof(points));
-        var model = new ChangeModel(points, options);
+        var model = new ChangeModel(points, options, cancellation);
+        progress?.Report(0.3);
         int last = points.Count - 1;
         double[] evidence = Enumerable
             .Range(0, points.Count)
-            .Select(n => Math.Exp(Math.Min(600, model.LogStatistic(n))) / Limit(n, options))
+            .Select(n => Math.Exp(Math.Min(600, model.LogStatistic(n, cancellation))) / Limit(n, options))
             .ToArray();
+        progress?.Report(0.8);
+        cancellation.ThrowIfCancellationRequested();
         GaugeCharts[] charts = ChartsOf(model, options);
         bool moved = evidence[last] > 1;
-        TrendChange? change = moved ? new ChangeReader(model, options, last).Read() : null;
+        TrendChange? change = moved ? new ChangeReader(model, options, last, cancellation).Read() : null;
         double? seen = WouldBeSeen(model, options);
         bool open =
             !moved
@@ -40,6 +51,7 @@ public static class Trend
                 || evidence[last] > 0.5
                 || charts.Any(c => c.PointSignals || c.EwmaSignals || c.CusumSignals)
             );
+        progress?.Report(1);
         return new TrendResult
         {
             Points = points,
@@ -50,7 +62,7 @@ public static class Trend
             Charts = charts,
             Change = change,
             WouldBeSeen = seen,
-            More = new Lazy<int?>(() => open ? More(points, options, model, evidence[last], seen) : 0),
+            More = stop => open ? More(points, options, model, evidence[last], seen, stop) : 0,
             Verdict = change is not null
                 ? change.BeyondProbability >= 0.5
                     ? TrendVerdict.Recalibrate
@@ -174,19 +186,21 @@ public static class Trend
         TrendOptions options,
         ChangeModel model,
         double evidence,
-        double? seen
+        double? seen,
+        CancellationToken cancellation
     )
     {
-        ChangeComponent? best = evidence > 0.5 ? new ChangeReader(model, options, points.Count - 1).Best : null;
+        ChangeComponent? best =
+            evidence > 0.5 ? new ChangeReader(model, options, points.Count - 1, cancellation).Best : null;
         var grown = points.ToList();
         for (int more = 1; more <= MostMore; more++)
         {
             grown.Add(Continued(points, model, best, more));
             if (grown.Count <= options.Baseline)
                 continue;
-            var there = new ChangeModel(grown, options);
+            var there = new ChangeModel(grown, options, cancellation);
             int last = grown.Count - 1;
-            bool settled = best is null || there.LogStatistic(last) > Math.Log(Limit(last, options));
+            bool settled = best is null || there.LogStatistic(last, cancellation) > Math.Log(Limit(last, options));
             bool useful = seen <= LeastUse || WouldBeSeen(there, options) <= LeastUse;
             if (settled && useful)
                 return more;

@@ -38,12 +38,23 @@ public sealed record TrendAnswer
     /// <param name="options">What counts as moved; null for the defaults.</param>
     /// <param name="months">Months of frequent use after which a new calibration is called for; 0 for never. Default
     /// 6.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">There is no print, or the last says nothing of the process.</exception>
-    public static TrendAnswer Of(IEnumerable<LogEntry> entries, TrendOptions? options = null, double months = 6)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static TrendAnswer Of(
+        IEnumerable<LogEntry> entries,
+        TrendOptions? options = null,
+        double months = 6,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         TrendLog log = TrendLog.Of(entries);
         options ??= TrendOptions.Default;
-        TrendResult result = Trend.Of(log.Current.Points, options);
+        TrendResult result = Trend.Of(log.Current.Points, options, cancellation: cancellation);
+        progress?.Report(0.5);
+        cancellation.ThrowIfCancellationRequested();
         IReadOnlyList<TrendTrigger> triggers = log.Triggers(months);
         var answer = new TrendAnswer
         {
@@ -53,7 +64,11 @@ public sealed record TrendAnswer
             Verdict = triggers.Count > 0 ? TrendVerdict.Recalibrate : result.Verdict,
             Correction = CorrectionOf(log.Current.Entries[^1].Trial.Settings, result),
         };
-        return answer with { Findings = TrendWords.Of(answer) };
+        // The words ask how many more coupons would settle it, which is most of the work for a log that is not settled.
+        result.CountMore(cancellation);
+        answer = answer with { Findings = TrendWords.Of(answer) };
+        progress?.Report(1);
+        return answer;
     }
 
     private static LightCorrection? CorrectionOf(ExposureSettings settings, TrendResult result)

@@ -1,8 +1,12 @@
+using System.Runtime.CompilerServices;
+
 namespace CalibGeom.Verification.Trends;
 
 /// <summary>What a segment of coupons says. Immutable.</summary>
 public sealed record TrendResult
 {
+    private StrongBox<int?>? more;
+
     /// <summary>The coupons, in order of time.</summary>
     public required IReadOnlyList<TrendPoint> Points { get; init; }
 
@@ -33,9 +37,12 @@ public sealed record TrendResult
     public double? WouldBeSeen { get; init; }
 
     /// <summary>How many more coupons would settle it; 0 when settled, null when none of 60 would.</summary>
-    public int? MoreCoupons => More.Value;
+    public int? MoreCoupons => CountMore(CancellationToken.None);
 
-    internal Lazy<int?> More { get; init; } = new(() => 0);
+    /// <summary>Counts them when they are first asked for.</summary>
+    internal Func<CancellationToken, int?> More { get; init; } = _ => 0;
+
+    internal int? CountMore(CancellationToken cancellation) => (more ??= new StrongBox<int?>(More(cancellation))).Value;
 
     /// <summary>What was asked for.</summary>
     public required TrendOptions Options { get; init; }

@@ -21,11 +21,11 @@ internal sealed record Answer(
     NextStep Next
 )
 {
-    internal static Answer To(IReadOnlyList<Trial> used, TuneOptions options)
+    internal static Answer To(IReadOnlyList<Trial> used, TuneOptions options, CancellationToken cancellation = default)
     {
-        ExposureResponse response = ExposureResponse.Learn(used, options.Priors);
-        ColumnSurvival? columns = ColumnSurvival.Learn(used, options.Priors);
-        PrintThroughResponse? light = PrintThroughResponse.Learn(used, options.Priors, options.Quoted);
+        ExposureResponse response = ExposureResponse.Learn(used, options.Priors, cancellation: cancellation);
+        ColumnSurvival? columns = ColumnSurvival.Learn(used, options.Priors, cancellation);
+        PrintThroughResponse? light = PrintThroughResponse.Learn(used, options.Priors, options.Quoted, cancellation);
         Trial last = used[^1];
         double target =
             options.Target is { } wanted && last.Joints.Count > 0 ? (last.Joints[0].Designed - wanted) / 2 : 0;

@@ -23,7 +23,7 @@ public sealed class ColumnSurvival
         weights;
     private readonly double referenceTime;
 
-    private ColumnSurvival(Trial[] trials, ExposurePriors priors)
+    private ColumnSurvival(Trial[] trials, ExposurePriors priors, CancellationToken cancellation)
     {
         ColumnOutcome[] all = [.. trials.SelectMany(t => t.Columns)];
         Count = all.Length;
@@ -66,7 +66,8 @@ public sealed class ColumnSurvival
                     sum -= stood * softened + lost * (softened + logit);
                 }
                 return ((limit, slope, exponent), sum);
-            }
+            },
+            cancellation: cancellation
         );
         weights = draws.Weights;
         limits = [.. draws.Drawn.Select(d => d.Limit)];
@@ -99,13 +100,19 @@ public sealed class ColumnSurvival
     /// <summary>Learns from the trials that have columns; null when none has columns of two diameters.</summary>
     /// <param name="trials">Trials under the same conditions; the last is the reference.</param>
     /// <param name="priors">What is believed before of the effect of exposure.</param>
-    public static ColumnSurvival? Learn(IReadOnlyList<Trial> trials, ExposurePriors? priors = null)
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static ColumnSurvival? Learn(
+        IReadOnlyList<Trial> trials,
+        ExposurePriors? priors = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
         Trial[] withColumns = [.. trials.Where(t => t.Columns.Count > 0)];
         return withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2
             ? null
-            : new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default);
+            : new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default, cancellation);
     }
 
     /// <summary>

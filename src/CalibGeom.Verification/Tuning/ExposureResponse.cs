@@ -20,9 +20,9 @@ public sealed class ExposureResponse
     private readonly GrowthLatents latents;
     private readonly double timeEffectMean;
 
-    private ExposureResponse(GrowthModel model, ExposurePriors priors, int prints)
+    private ExposureResponse(GrowthModel model, ExposurePriors priors, int prints, CancellationToken cancellation)
     {
-        WeightedDraws<GrowthSample> draws = model.Draw();
+        WeightedDraws<GrowthSample> draws = model.Draw(cancellation);
         weights = draws.Weights;
         samples = draws.Drawn;
         latents = model.Latents;
@@ -94,12 +94,15 @@ public sealed class ExposureResponse
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>
     /// <param name="referenceTime">t0 in s; by default the exposure of the first trial.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">A prior is out of range, or there is neither a trial nor a reference
     /// time.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static ExposureResponse Learn(
         IReadOnlyList<Trial> trials,
         ExposurePriors? priors = null,
-        double? referenceTime = null
+        double? referenceTime = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(trials);
@@ -113,7 +116,7 @@ public sealed class ExposureResponse
             "s",
             nameof(referenceTime)
         );
-        return new ExposureResponse(new GrowthModel(trials, priors, t0), priors, trials.Count);
+        return new ExposureResponse(new GrowthModel(trials, priors, t0), priors, trials.Count, cancellation);
     }
 
     /// <summary>The growth to expect of the process at some settings.</summary>

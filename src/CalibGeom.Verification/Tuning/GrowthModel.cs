@@ -42,12 +42,21 @@ internal sealed class GrowthModel
 
     internal GrowthLatents Latents => latents;
 
-    internal WeightedDraws<GrowthSample> Draw() =>
-        AdaptiveSampler.Draw(
+    internal WeightedDraws<GrowthSample> Draw(CancellationToken cancellation = default)
+    {
+        return AdaptiveSampler.Draw(
             Dimension,
             Judge,
-            latents.Readings.Count > 0 ? Peak.Of(Dimension, Smooth, z => Known(z).LogLikelihood) : null
+            latents.Readings.Count > 0 ? Peak.Of(Dimension, Smooth, Height) : null,
+            cancellation
         );
+
+        double Height(double[] z)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return Known(z).LogLikelihood;
+        }
+    }
 
     private (GrowthSample, double) Judge(double[] z)
     {

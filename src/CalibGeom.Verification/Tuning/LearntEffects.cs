@@ -29,7 +29,9 @@ public sealed record LearntEffects(
     /// from its first print. Prints at one exposure alone teach nothing.
     /// </summary>
     /// <param name="log">The log in segments.</param>
-    public static LearntEffects Of(TrendLog log)
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static LearntEffects Of(TrendLog log, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(log);
         ExposurePriors priors = ExposurePriors.Default;
@@ -45,9 +47,12 @@ public sealed record LearntEffects(
         ];
         int withGrowth = Teaching(calibration, t => t.GrowthX is not null || t.GrowthY is not null),
             withComb = Teaching(calibration, t => t.Slots is not null);
-        PrintThroughResponse? light = withComb > 0 ? PrintThroughResponse.Learn(calibration, priors) : null;
+        PrintThroughResponse? light =
+            withComb > 0 ? PrintThroughResponse.Learn(calibration, priors, cancellation: cancellation) : null;
         return new LearntEffects(
-            withGrowth > 0 ? ExposureResponse.Learn(calibration, priors).TimeEffectNow : priors.TimeEffect,
+            withGrowth > 0
+                ? ExposureResponse.Learn(calibration, priors, cancellation: cancellation).TimeEffectNow
+                : priors.TimeEffect,
             light is { Known: true } ? light.PenetrationDepthNow : priors.PenetrationDepth,
             withGrowth,
             light is { Known: true } ? withComb : 0

@@ -19,14 +19,18 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         Odd = 0.05,
         OddAndOff = 0.32;
 
-    internal static NewestState Of(IReadOnlyList<Trial> trials, TuneOptions options)
+    internal static NewestState Of(
+        IReadOnlyList<Trial> trials,
+        TuneOptions options,
+        CancellationToken cancellation = default
+    )
     {
-        if (StateEnd.Of(trials, doubt: Moved) is { } end)
+        if (StateEnd.Of(trials, doubt: Moved, cancellation: cancellation) is { } end)
             return new NewestState(end.Index, end.Probability, false);
-        double chance = ChanceOfLast(trials, options);
+        double chance = ChanceOfLast(trials, options, cancellation);
         return chance < Moved
             ? new NewestState(trials.Count - 1, chance, false)
-            : new NewestState(0, 1, chance < OddAndOff && Doubts(trials, chance, options));
+            : new NewestState(0, 1, chance < OddAndOff && Doubts(trials, chance, options, cancellation));
     }
 
     /// <summary>The prints that are taken together.</summary>
@@ -47,9 +51,14 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
     }
 
     // After all was settled: off by itself, or off the target by more than the tolerance.
-    private static bool Doubts(IReadOnlyList<Trial> trials, double chance, TuneOptions options)
+    private static bool Doubts(
+        IReadOnlyList<Trial> trials,
+        double chance,
+        TuneOptions options,
+        CancellationToken cancellation
+    )
     {
-        Answer before = Answer.To([.. trials.SkipLast(1)], options);
+        Answer before = Answer.To([.. trials.SkipLast(1)], options, cancellation);
         if (before.Next.Kind != NextKind.Stop)
             return false;
         double off = Growth(trials[^1]) is { } own ? 2 * Math.Abs(own.Value - before.Target) : 0;
@@ -57,22 +66,31 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
     }
 
     // What all earlier prints, at whatever settings, let expect of a repeat: growth by what was learnt, and the comb.
-    private static double ChanceOfLast(IReadOnlyList<Trial> trials, TuneOptions options)
+    private static double ChanceOfLast(IReadOnlyList<Trial> trials, TuneOptions options, CancellationToken cancellation)
     {
         Trial last = trials[^1];
         Trial[] before = [.. trials.SkipLast(1)];
         if (!before.Any(t => t.Settings.SameProcess(last.Settings)))
             return 1;
-        double[] chances = [.. OfGrowth(before, last, options), .. OfComb(before, last, options)];
+        double[] chances =
+        [
+            .. OfGrowth(before, last, options, cancellation),
+            .. OfComb(before, last, options, cancellation),
+        ];
         return chances.Length == 0 ? 1 : Math.Min(1, chances.Length * chances.Min());
     }
 
-    private static IEnumerable<double> OfGrowth(Trial[] before, Trial last, TuneOptions options)
+    private static IEnumerable<double> OfGrowth(
+        Trial[] before,
+        Trial last,
+        TuneOptions options,
+        CancellationToken cancellation
+    )
     {
         bool sameCaliper = before.Any(t => t.Instrument == last.Instrument && Growth(t) is not null);
         if (!sameCaliper || Growth(last) is not { } own)
             yield break;
-        ExposureResponse learnt = ExposureResponse.Learn(before, options.Priors);
+        ExposureResponse learnt = ExposureResponse.Learn(before, options.Priors, cancellation: cancellation);
         GrowthPrediction expected = learnt.At(last.Settings, withCaliper: false);
         double u = Math.Sqrt(
             expected.Uncertainty * expected.Uncertainty
@@ -83,11 +101,17 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         yield return 2 * Normal.CDF(0, 1, -Math.Abs(own.Value - asRead) / u);
     }
 
-    private static IEnumerable<double> OfComb(Trial[] before, Trial last, TuneOptions options)
+    private static IEnumerable<double> OfComb(
+        Trial[] before,
+        Trial last,
+        TuneOptions options,
+        CancellationToken cancellation
+    )
     {
         if (
             last.Slots is not { } slots
-            || PrintThroughResponse.Learn(before, options.Priors) is not { Known: true } light
+            || PrintThroughResponse.Learn(before, options.Priors, cancellation: cancellation)
+                is not { Known: true } light
         )
             yield break;
         GrowthPrediction z = light.At(last.Settings.Time);

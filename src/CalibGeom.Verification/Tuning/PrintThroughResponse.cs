@@ -26,7 +26,8 @@ public sealed class PrintThroughResponse
         double referenceTime,
         double layer,
         ExposurePriors priors,
-        QuotedLight? quoted
+        QuotedLight? quoted,
+        CancellationToken cancellation
     )
     {
         this.referenceTime = referenceTime;
@@ -52,7 +53,8 @@ public sealed class PrintThroughResponse
                 (double start, double depth) = (Start(z), Depth(z));
                 double LogOf(Trial t) => LogChance(t.Slots!, start + depth * Math.Log(t.Settings.Time / referenceTime));
                 return ((start, depth), combs.Sum(LogOf));
-            }
+            },
+            cancellation: cancellation
         );
         weights = draws.Weights;
         starts = [.. draws.Drawn.Select(d => d.Start)];
@@ -85,10 +87,13 @@ public sealed class PrintThroughResponse
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>
     /// <param name="quoted">A working curve from a data sheet, or null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static PrintThroughResponse? Learn(
         IReadOnlyList<Trial> trials,
         ExposurePriors? priors = null,
-        QuotedLight? quoted = null
+        QuotedLight? quoted = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(trials);
@@ -100,7 +105,8 @@ public sealed class PrintThroughResponse
             trials[0].Settings.Time,
             trials[0].Conditions.Layer,
             priors ?? ExposurePriors.Default,
-            quoted
+            quoted,
+            cancellation
         );
     }
 

@@ -5,18 +5,25 @@ namespace CalibGeom.Verification.Tuning;
 /// <summary>The prints of the log beside what was made of them.</summary>
 internal static class TrialHistory
 {
-    internal static IReadOnlyList<TrialRow> Of(TuningResult now) =>
-        [
-            .. now.Trials.Select(
-                (t, i) =>
-                    Row(
-                        t,
-                        i,
-                        i == now.Trials.Count - 1 ? now.Next : Answer.To([.. now.Trials.Take(i + 1)], now.Options).Next,
-                        now
-                    )
-            ),
-        ];
+    internal static IReadOnlyList<TrialRow> Of(
+        TuningResult now,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
+    {
+        var rows = new List<TrialRow>();
+        for (int i = 0; i < now.Trials.Count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            NextStep advised =
+                i == now.Trials.Count - 1
+                    ? now.Next
+                    : Answer.To([.. now.Trials.Take(i + 1)], now.Options, cancellation).Next;
+            rows.Add(Row(now.Trials[i], i, advised, now));
+            progress?.Report((i + 1.0) / now.Trials.Count);
+        }
+        return rows;
+    }
 
     private static TrialRow Row(Trial trial, int index, NextStep advised, TuningResult now)
     {

@@ -9,13 +9,22 @@ public static class Tuner
     /// <summary>Learns from the trials under the conditions of the last one and says what to do next.</summary>
     /// <param name="trials">All trials in the order they were printed, at least one.</param>
     /// <param name="options">What is wanted; defaults when null.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no trial.</exception>
-    public static TuningResult Advise(IReadOnlyList<Trial> trials, TuneOptions? options = null)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static TuningResult Advise(
+        IReadOnlyList<Trial> trials,
+        TuneOptions? options = null,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
         options ??= TuneOptions.Default;
         if (trials.Count == 0)
             throw new ArgumentException("There is no trial to learn from.", nameof(trials));
+        cancellation.ThrowIfCancellationRequested();
         options = options with { Pixel = options.Pixel ?? trials[^1].Pixel };
         TrialConditions conditions = trials[^1].Conditions;
         TrialApart[] apart =
@@ -25,9 +34,11 @@ public static class Tuner
                 .Where(a => a.Differences.Count > 0),
         ];
         Trial[] alike = [.. trials.Where(t => t.Conditions.DifferencesFrom(conditions).Count == 0)];
-        NewestState state = NewestState.Of(alike, options);
+        NewestState state = NewestState.Of(alike, options, cancellation);
+        Told(0.3);
         Trial[] used = state.Of(alike);
-        Answer now = Answer.To(used, options);
+        Answer now = Answer.To(used, options, cancellation);
+        Told(0.8);
         var result = new TuningResult
         {
             Conditions = conditions,
@@ -46,15 +57,31 @@ public static class Tuner
             Findings = [],
             Options = options,
         };
-        return result with { Findings = TuningWords.Of(result) };
+        Told(0.9);
+        result = result with { Findings = TuningWords.Of(result) };
+        progress?.Report(1);
+        return result;
+
+        void Told(double share)
+        {
+            progress?.Report(share);
+            cancellation.ThrowIfCancellationRequested();
+        }
     }
 
     /// <summary>The prints used beside what was made of them; what was advised after each is worked out anew.</summary>
     /// <param name="result">What the trials say.</param>
-    public static IReadOnlyList<TrialRow> History(TuningResult result)
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static IReadOnlyList<TrialRow> History(
+        TuningResult result,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(result);
-        return TrialHistory.Of(result);
+        return TrialHistory.Of(result, progress, cancellation);
     }
 
     /// <summary>

@@ -169,14 +169,17 @@ public sealed class MeshFile
     /// <param name="objects">The meshes, at least one; only a 3MF keeps their transforms apart.</param>
     /// <param name="content">The title, which an STL takes as its header, the application and the spec; nothing when
     /// left out.</param>
+    /// <param name="cancellation">Stops the writing; what was written by then stands in the stream.</param>
     /// <exception cref="ArgumentException">There is no mesh, or one that the format cannot hold.</exception>
     /// <exception cref="InputException">The name has another end, or the meshes do not fit the format.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
     public static void Write(
         Stream stream,
         string name,
         IReadOnlyList<MeshObject> objects,
-        ThreeMf.ThreeMfContent? content = null
+        ThreeMf.ThreeMfContent? content = null,
+        CancellationToken cancellation = default
     )
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -184,7 +187,8 @@ public sealed class MeshFile
         ArgumentNullException.ThrowIfNull(objects);
         if (objects.Count == 0)
             throw new ArgumentException("There is no mesh to write.", nameof(objects));
-        ByName(name).Write(stream, objects, content ?? new ThreeMf.ThreeMfContent());
+        Stream to = cancellation.CanBeCanceled ? new StoppingStream(stream, cancellation) : stream;
+        ByName(name).Write(to, objects, content ?? new ThreeMf.ThreeMfContent());
     }
 
     /// <summary>
@@ -199,13 +203,15 @@ public sealed class MeshFile
     /// <exception cref="ArgumentException">There is no mesh, or one that the format cannot hold.</exception>
     /// <exception cref="InputException">The name has another end, or the meshes do not fit the format.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped; nothing went to the stream unless the bytes
+    /// were going already.</exception>
     public static Task WriteAsync(
         Stream stream,
         string name,
         IReadOnlyList<MeshObject> objects,
         ThreeMf.ThreeMfContent? content = null,
         CancellationToken cancellation = default
-    ) => AsyncStreams.WriteAsync(stream, to => Write(to, name, objects, content), cancellation);
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, name, objects, content, cancellation), cancellation);
 
     private static IMeshFormat ByName(string name) =>
         IMeshFormat.All.FirstOrDefault(f =>

@@ -9,19 +9,26 @@ namespace CalibGeom.Solids;
 /// </summary>
 internal static class LoftClearance
 {
-    internal static void Require(Loft[] lofts)
+    internal static void Require(Loft[] lofts, CancellationToken cancellation)
     {
-        LoftWalls[] walls = Array.ConvertAll(lofts, l => new LoftWalls(l));
+        LoftWalls[] walls = Array.ConvertAll(lofts, Walls);
         for (int i = 0; i < walls.Length; i++)
             if (!walls[i].IsTranslation && !walls[i].IsStar)
                 RequireNoFold(walls[i], i);
         new BoxTree(Array.ConvertAll(walls, w => w.Box)).Pairs(
             (i, j) =>
             {
+                cancellation.ThrowIfCancellationRequested();
                 RequireApart(walls, Math.Min(i, j), Math.Max(i, j));
                 return true;
             }
         );
+
+        LoftWalls Walls(Loft loft)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return new LoftWalls(loft);
+        }
     }
 
     private static void RequireNoFold(LoftWalls walls, int index)

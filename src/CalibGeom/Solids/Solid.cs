@@ -20,11 +20,10 @@ public sealed class Solid
     public Solid(params IEnumerable<Loft> lofts)
     {
         ArgumentNullException.ThrowIfNull(lofts);
-        this.lofts = lofts.ToArray();
-        if (this.lofts.Length == 0)
-            throw new ArgumentException("A solid needs at least one loft.", nameof(lofts));
-        LoftClearance.Require(this.lofts);
+        this.lofts = Checked([.. lofts], CancellationToken.None);
     }
+
+    internal Solid(Loft[] lofts, CancellationToken cancellation) => this.lofts = Checked(lofts, cancellation);
 
     /// <summary>The lofts, as given.</summary>
     public IReadOnlyList<Loft> Lofts => lofts;
@@ -36,9 +35,12 @@ public sealed class Solid
     /// The closed surface: every edge in exactly two triangles with opposite directions, normals outward, every
     /// coordinate on the grid. The same solid gives the same mesh, triangle by triangle.
     /// </summary>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point, so that no manifold
     /// surface exists.</exception>
-    public TriangleMesh ToMesh() => SolidMesher.Assemble(lofts).ToMesh();
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public TriangleMesh ToMesh(CancellationToken cancellation = default) =>
+        SolidMesher.Assemble(lofts, cancellation).ToMesh();
 
     /// <summary>
     /// The closed surface turned about an axis through the origin and moved back to the grid, each vertex by less than
@@ -47,11 +49,13 @@ public sealed class Solid
     /// </summary>
     /// <param name="axis">The axis, right-hand rule.</param>
     /// <param name="degrees">Above -90 and below 90 degrees.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentOutOfRangeException">The angle is out of range, or a vertex leaves +-1024
     /// mm.</exception>
     /// <exception cref="ArgumentException">Two lofts touch only along an edge or in a point; walls thinner than the
     /// grid were flattened; or an oblique underside does not lie level after the turn.</exception>
-    public TriangleMesh ToMesh(TiltAxis axis, double degrees)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public TriangleMesh ToMesh(TiltAxis axis, double degrees, CancellationToken cancellation = default)
     {
         if (!(Math.Abs(degrees) < 90))
             throw new ArgumentOutOfRangeException(
@@ -59,7 +63,16 @@ public sealed class Solid
                 degrees,
                 "A tilt must be between -90 and 90 degrees."
             );
-        MeshAssembly mesh = SolidMesher.Assemble(lofts);
+        MeshAssembly mesh = SolidMesher.Assemble(lofts, cancellation);
+        cancellation.ThrowIfCancellationRequested();
         return Tilting.Apply(mesh, lofts, axis, degrees);
+    }
+
+    private static Loft[] Checked(Loft[] lofts, CancellationToken cancellation)
+    {
+        if (lofts.Length == 0)
+            throw new ArgumentException("A solid needs at least one loft.", nameof(lofts));
+        LoftClearance.Require(lofts, cancellation);
+        return lofts;
     }
 }

@@ -10,7 +10,7 @@ namespace CalibGeom.Solids;
 /// </summary>
 internal static class SolidMesher
 {
-    internal static MeshAssembly Assemble(IReadOnlyList<Loft> lofts)
+    internal static MeshAssembly Assemble(IReadOnlyList<Loft> lofts, CancellationToken cancellation = default)
     {
         var mesh = new MeshAssembly();
         var walls = new WallEdges[lofts.Count];
@@ -19,14 +19,18 @@ internal static class SolidMesher
         int[] levels = [.. lofts.SelectMany(LevelsOf).Distinct().Order()];
         // Levels know nothing of each other; their triangles are put together in order, however they were shared out.
         var faces = new List<(GridPoint3D, GridPoint3D, GridPoint3D)>[levels.Length];
-        Parallel.For(0, levels.Length, k => faces[k] = Level(lofts, walls, levels[k]));
+        var stoppable = new ParallelOptions { CancellationToken = cancellation };
+        Parallel.For(0, levels.Length, stoppable, k => faces[k] = Level(lofts, walls, levels[k]));
         foreach ((GridPoint3D a, GridPoint3D b, GridPoint3D c) in faces.SelectMany(f => f))
             mesh.Add(a, b, c);
         for (int i = 0; i < lofts.Count; i++)
             if (lofts[i].Underside is not null)
                 AddUnderside(mesh, lofts[i], walls[i]);
         for (int i = 0; i < lofts.Count; i++)
+        {
+            cancellation.ThrowIfCancellationRequested();
             AddWalls(mesh, lofts[i], walls[i]);
+        }
         ManifoldCheck.Require(mesh);
         return mesh;
     }

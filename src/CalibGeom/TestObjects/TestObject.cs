@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using CalibGeom.Meshes;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects.Comparison;
@@ -14,17 +15,17 @@ namespace CalibGeom.TestObjects;
 /// </summary>
 public sealed class TestObject
 {
-    private readonly Lazy<Solid?> solid;
-    private readonly Lazy<IReadOnlyList<Finding>> asPrinted;
+    private readonly Func<CancellationToken, Solid?> makeSolid;
+    private StrongBox<Solid?>? solid;
+    private IReadOnlyList<Finding>? asPrinted;
 
-    internal TestObject(ObjectPlan plan, Func<Solid?> makeSolid, IReadOnlyList<Finding> findings)
+    internal TestObject(ObjectPlan plan, Func<CancellationToken, Solid?> makeSolid, IReadOnlyList<Finding> findings)
     {
         Plan = plan;
         Spec = plan.Spec;
-        solid = new Lazy<Solid?>(makeSolid);
+        this.makeSolid = makeSolid;
         Features = new FeatureTable(plan.Features.Select(f => f.Feature), SpecDigest.Of(plan.Spec));
         Findings = findings;
-        asPrinted = new(() => [.. findings.Concat(TiltedLayers.Check(this)).OrderByDescending(f => f.Severity)]);
         Boxes = [.. plan.Of<BoxPart>().Select(b => b.Part.Plan(b.Place))];
         Joints = [.. plan.Of<BoxPart>().SelectMany(b => b.Part.Joints(b.Place))];
         Columns = [.. plan.Of<ColumnsPart>().SelectMany(c => c.Part.Plans(c.Place))];
@@ -39,7 +40,7 @@ public sealed class TestObject
     /// The solid before any tilt, its plinth from z = 0 upward; null when an error among the <see cref="Findings"/>
     /// makes it impossible. Made when it is first asked for.
     /// </summary>
-    public Solid? Solid => solid.Value;
+    public Solid? Solid => SolidOf(CancellationToken.None);
 
     /// <summary>What to measure, count and feel.</summary>
     public FeatureTable Features { get; }
@@ -53,7 +54,22 @@ public sealed class TestObject
     /// when it is first asked for; without a process the layers and pixels are the defaults of
     /// <see cref="Inspection.Layers.LayerSettings"/>.
     /// </summary>
-    public IReadOnlyList<Finding> FindingsAsPrinted => asPrinted.Value;
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public IReadOnlyList<Finding> CheckAsPrinted(
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        cancellation.ThrowIfCancellationRequested();
+        asPrinted ??=
+        [
+            .. Findings.Concat(TiltedLayers.Check(this, progress, cancellation)).OrderByDescending(f => f.Severity),
+        ];
+        progress?.Report(1);
+        return asPrinted;
+    }
 
     /// <summary>The boxes, innermost first.</summary>
     public IReadOnlyList<BoxPlan> Boxes { get; }
@@ -80,17 +96,25 @@ public sealed class TestObject
     public bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
     /// <summary>The closed surface as it stands on the plate, tilted if the spec says so.</summary>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InvalidOperationException">There is no <see cref="Solid"/>; the message names the first error
     /// found.</exception>
-    public TriangleMesh ToMesh()
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public TriangleMesh ToMesh(CancellationToken cancellation = default)
     {
-        if (Solid is null)
+        if (SolidOf(cancellation) is not { } body)
             throw new InvalidOperationException(
                 $"This object has no solid. "
                     + $"{Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message}".TrimEnd()
             );
-        return Spec.Tilt.Angle == 0 ? Solid.ToMesh() : Solid.ToMesh(Spec.Tilt.Axis, Spec.Tilt.Angle);
+        return Spec.Tilt.Angle == 0
+            ? body.ToMesh(cancellation)
+            : body.ToMesh(Spec.Tilt.Axis, Spec.Tilt.Angle, cancellation);
     }
+
+    // Threads that ask at once may each make it; all solids of one plan are alike.
+    private Solid? SolidOf(CancellationToken cancellation) =>
+        (solid ??= new StrongBox<Solid?>(makeSolid(cancellation))).Value;
 
     /// <summary>
     /// From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is

@@ -133,7 +133,7 @@ internal static class SharedUses
     private static IEnumerable<SharedUse> Prints() =>
         [
             SharedUse.Of(typeof(Presets), () => Presets.All.Select(p => SpecDigest.Of(p.Spec))),
-            SharedUse.Of(() => TestObjectBuilder.Build(Small), o => [o.ToMesh().Volume, o.FindingsAsPrinted.Count]),
+            SharedUse.Of(() => TestObjectBuilder.Build(Small), o => [o.ToMesh().Volume, o.CheckAsPrinted().Count]),
             SharedUse.Of(() => new DiscMask(Blur, 0.4), d => [d.Share(0.1), d.PrintedDiameter(3)]),
             SharedUse.Of(() => StripMask.Bar(Blur, 0.4), s => [s.Share(0.1), s.Boundary(1, 3)]),
             SharedUse.Of<EdgeBlur>(() => new GaussianBlur(0.03), Spread),

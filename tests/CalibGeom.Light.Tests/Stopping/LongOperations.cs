@@ -1,10 +1,13 @@
+using CalibGeom.Formats;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
+using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
 using CalibGeom.Objects.Families;
 using CalibGeom.Plates;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Uncertainty;
 
@@ -19,10 +22,37 @@ internal static class LongOperations
     internal static IReadOnlyDictionary<string, Func<int, Action<IProgress<double>, CancellationToken>>> All { get; } =
         new Dictionary<string, Func<int, Action<IProgress<double>, CancellationToken>>>
         {
+            ["TestObjectBuilder.Build"] = size =>
+                (progress, stop) => TestObjectBuilder.Build(Grown(size), 0, progress, stop),
+            ["TestObject.CheckAsPrinted"] = size =>
+            {
+                TestObjectSpec tilted = Grown(size) with { Tilt = new TiltSpec { Angle = 10 } };
+                return (progress, stop) => TestObjectBuilder.Build(tilted).CheckAsPrinted(progress, stop);
+            },
+            ["MeshFile.Read"] = size =>
+            {
+                using var stl = new MemoryStream();
+                StlWriter.Write(stl, Ball(size), "ball");
+                byte[] bytes = stl.ToArray();
+                return (progress, stop) => MeshFile.Read(new MemoryStream(bytes), "ball", false, progress, stop);
+            },
+            ["MeshTopology.Examine"] = size =>
+            {
+                TriangleMesh ball = Ball(size);
+                return (progress, stop) => MeshTopology.Examine(ball, progress, stop);
+            },
             ["LayerInspection.Run"] = size =>
                 (progress, stop) => LayerInspection.Run(Witness.Value, Layers(size), progress, stop),
             ["MeshInspection.Run"] = size =>
                 (progress, stop) => MeshInspection.Run(Witness.Value, Layers(size), null, progress, stop),
+            ["FileInspection.Run"] = size =>
+            {
+                using var stl = new MemoryStream();
+                StlWriter.Write(stl, Witness.Value, "witness");
+                stl.Position = 0;
+                var file = MeshFile.Read(stl, "witness");
+                return (progress, stop) => FileInspection.Run(file, "witness", Layers(size), null, progress, stop);
+            },
             ["FamilyMaker.Run"] = Family,
             ["RasterPrint.LightOf"] = size =>
                 (progress, stop) =>
@@ -46,10 +76,16 @@ internal static class LongOperations
                 var options = new MonteCarloOptions { Trials = 20_000 * size * size };
                 return (progress, stop) => inputs.MonteCarlo(x => x[0], options, progress, stop);
             },
+            ["Tuner.Advise"] = WorkOfPrints.Advice,
+            ["Tuner.History"] = WorkOfPrints.History,
+            ["Trend.Of"] = WorkOfPrints.TrendOfAll,
+            ["TrendAnswer.Of"] = WorkOfPrints.TrendOfLog,
+            ["LightMap.Of"] = WorkOfPrints.Map,
+            ["ClearancePrediction.From"] = WorkOfPrints.Prediction,
         };
 
     /// <summary>A closed ball of about 10,000 triangles times the square of a size.</summary>
-    private static TriangleMesh Ball(int size)
+    internal static TriangleMesh Ball(int size)
     {
         int rings = 70 * size,
             around = rings;
@@ -81,6 +117,10 @@ internal static class LongOperations
         return new TriangleMesh([.. points], [.. triangles]);
     }
 
+    /// <summary>The standard object for a measurement, with as many copies of each column as there may be.</summary>
+    private static TestObjectSpec Grown(int size) =>
+        size > 1 ? Presets.Standard with { Columns = Presets.Standard.Columns! with { Copies = 8 } } : Presets.Witness;
+
     private static LayerSettings Layers(int size) =>
         size > 1
             ? new()
@@ -96,35 +136,37 @@ internal static class LongOperations
                 LayerHeight = 0.2,
             };
 
-    private static Action<IProgress<double>, CancellationToken> Family(int size)
-    {
-        var sweep = new SweepAxis(
-            "columns.height",
-            [.. Enumerable.Range(0, 3 * size).Select(i => $"{5 + 0.1 * i:0.0}")]
-        );
-        var family = new ObjectFamily("witness", Presets.Witness, [sweep]);
-        return (progress, stop) =>
+    private static Action<IProgress<double>, CancellationToken> Family(int size) =>
+        (progress, stop) =>
         {
             string folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
             try
             {
-                FamilyMaker.Run(
-                    family,
-                    FamilyShard.Parse("1/1"),
-                    Path.Combine(folder, "{n}.stl"),
-                    (name, made, mesh, path) =>
-                    {
-                        using FileStream stl = File.Create(path);
-                        StlWriter.Write(stl, mesh, ObjectHeader.Of(name, SpecDigest.Of(made.Spec)));
-                    },
-                    progress: progress,
-                    cancellation: stop
-                );
+                MakeFamily(size, folder, progress, stop);
             }
             finally
             {
                 Directory.Delete(folder, recursive: true);
             }
         };
+
+    internal static void MakeFamily(int size, string folder, IProgress<double> progress, CancellationToken stop)
+    {
+        var sweep = new SweepAxis(
+            "columns.height",
+            [.. Enumerable.Range(0, 3 * size).Select(i => $"{5 + 0.1 * i:0.0}")]
+        );
+        FamilyMaker.Run(
+            new ObjectFamily("witness", Presets.Witness, [sweep]),
+            FamilyShard.Parse("1/1"),
+            Path.Combine(folder, "{n}.stl"),
+            (name, made, mesh, path) =>
+            {
+                using FileStream stl = File.Create(path);
+                StlWriter.Write(stl, mesh, ObjectHeader.Of(name, SpecDigest.Of(made.Spec)));
+            },
+            progress: progress,
+            cancellation: stop
+        );
     }
 }

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using System.Reflection;
 
 namespace CalibGeom.Light.Tests.Stopping;
 
@@ -42,6 +43,77 @@ public class StoppingTests
         Assert.All(heard.Shares, s => Assert.InRange(s, 0, 1));
         Assert.Equal(heard.Shares.Order(), heard.Shares);
         Assert.InRange(heard.Shares[^1], 0.99, 1);
+    }
+
+    public static TheoryData<string> NamesWithoutProgress => [.. TokenOnlyOperations.All.Keys];
+
+    [Theory]
+    [MemberData(nameof(NamesWithoutProgress))]
+    public async Task WorkWithoutProgressDoesNotBeginEitherWhenItIsToldToStop(string name) =>
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            TokenOnlyOperations.All[name](new CancellationToken(true))
+        );
+
+    [Fact]
+    public void EverythingThatCanBeStoppedIsStoppedHere()
+    {
+        IEnumerable<string> methods = (
+            (Assembly[])
+                [
+                    typeof(Finding).Assembly,
+                    typeof(TestObjects.TestObject).Assembly,
+                    typeof(LightDose).Assembly,
+                    typeof(Verification.Logs.Trial).Assembly,
+                ]
+        )
+            .SelectMany(a => a.GetExportedTypes())
+            .SelectMany(t => t.GetMembers().OfType<MethodBase>().Where(m => m.DeclaringType == t))
+            .Where(m => m.GetParameters().Any(p => p.ParameterType == typeof(CancellationToken)))
+            .Select(m => m.IsConstructor ? m.DeclaringType!.Name : $"{m.DeclaringType!.Name}.{m.Name}")
+            .Distinct();
+        string[] stopped = [.. LongOperations.All.Keys, .. TokenOnlyOperations.All.Keys];
+        Assert.Equal(methods.Order(StringComparer.Ordinal), stopped.Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task WhatIsStoppedWhileItIsMadeReachesNoStream()
+    {
+        using var stop = new CancellationTokenSource();
+        using var stream = new MemoryStream();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            Features.Files.AsyncStreams.WriteAsync(
+                stream,
+                to =>
+                {
+                    to.Write([1, 2, 3]);
+                    stop.Cancel();
+                    to.Write([4]);
+                },
+                stop.Token
+            )
+        );
+        Assert.Equal(0, stream.Length);
+    }
+
+    [Fact]
+    public void AFamilyThatIsStoppedLeavesWholeFilesOnly()
+    {
+        string folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
+        using var stop = new CancellationTokenSource();
+        try
+        {
+            Assert.ThrowsAny<OperationCanceledException>(() =>
+                LongOperations.MakeFamily(2, folder, new Heard(_ => stop.Cancel()), stop.Token)
+            );
+            string[] meshes = Directory.GetFiles(folder, "*.stl");
+            Assert.NotEmpty(meshes);
+            Assert.All(meshes, m => Assert.True(Formats.MeshFile.Read(m).ToMesh().IsClosed));
+            Assert.Empty(Directory.GetFiles(folder, "*.tmp"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     [Fact]

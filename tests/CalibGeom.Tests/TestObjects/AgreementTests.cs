@@ -25,7 +25,7 @@ public class AgreementTests
     public void APresetIsReadyAsItIsAndAgreesTilted(string preset)
     {
         TestObjectSpec spec = Presets.Find(preset)!.Spec;
-        Assert.All(TestObjectBuilder.Build(spec).FindingsAsPrinted, f => Assert.Equal(Severity.Note, f.Severity));
+        Assert.All(TestObjectBuilder.Build(spec).CheckAsPrinted(), f => Assert.Equal(Severity.Note, f.Severity));
         RequireAgreement(spec);
         RequireAgreement(
             spec with
@@ -63,10 +63,10 @@ public class AgreementTests
             Tilt = new TiltSpec { Axis = TiltAxis.X, Angle = angle },
         };
         TestObject made = TestObjectBuilder.Build(spec);
-        Assert.Equal(silent, made.FindingsAsPrinted.All(f => f.Severity == Severity.Note));
+        Assert.Equal(silent, made.CheckAsPrinted().All(f => f.Severity == Severity.Note));
         Assert.Equal(
             MeshInspection.Run(made.ToMesh()).Findings.Count(f => f.Severity > Severity.Note),
-            made.FindingsAsPrinted.Count - made.Findings.Count
+            made.CheckAsPrinted().Count - made.Findings.Count
         );
     }
 
@@ -86,7 +86,7 @@ public class AgreementTests
     private static void RequireAgreement(TestObjectSpec spec)
     {
         TestObject made = TestObjectBuilder.Build(spec);
-        if (made.FindingsAsPrinted.Any(f => f.Severity > Severity.Note))
+        if (made.CheckAsPrinted().Any(f => f.Severity > Severity.Note))
             return;
         MeshReport report = MeshInspection.Run(made.ToMesh(), ProcessLayers.Of(spec.Process));
         Assert.True(

@@ -27,23 +27,31 @@ internal sealed class ChangeModel
     private readonly ChangeCase[] cases;
     private readonly Cause[] causes;
 
-    internal ChangeModel(IReadOnlyList<TrendPoint> points, TrendOptions options)
+    internal ChangeModel(
+        IReadOnlyList<TrendPoint> points,
+        TrendOptions options,
+        CancellationToken cancellation = default
+    )
     {
         Times = TimesOf(points);
         Spacing = points.Count > 1 && Times[^1] > Times[0] ? (Times[^1] - Times[0]) / (points.Count - 1) : 1;
-        Filter = CouponFilter.Of(points, options);
+        Filter = CouponFilter.Of(points, options, cancellation);
         causes = Cause.All(points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet(), options);
         int first = Math.Max(1, options.Baseline);
         cases =
         [
-            .. Enumerable
-                .Range(first, Math.Max(0, points.Count - first))
-                .Select(j => new ChangeCase(Filter, Times, Spacing, false, j)),
+            .. Enumerable.Range(first, Math.Max(0, points.Count - first)).Select(j => Case(false, j)),
             .. Enumerable
                 .Range(0, Math.Max(0, points.Count - 1))
                 .Where(j => Times[j] < Times[^1])
-                .Select(j => new ChangeCase(Filter, Times, Spacing, true, j)),
+                .Select(j => Case(true, j)),
         ];
+
+        ChangeCase Case(bool drifts, int from)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            return new ChangeCase(Filter, Times, Spacing, drifts, from);
+        }
     }
 
     internal CouponFilter Filter { get; }
@@ -59,11 +67,11 @@ internal sealed class ChangeModel
     internal IReadOnlyList<Cause> Causes => causes;
 
     /// <summary>ln of the statistic after coupon <paramref name="last"/>.</summary>
-    internal double LogStatistic(int last)
+    internal double LogStatistic(int last, CancellationToken cancellation = default)
     {
         double top = double.NegativeInfinity,
             sum = 0;
-        foreach (ChangeComponent c in Components(last))
+        foreach (ChangeComponent c in Components(last, cancellation))
         {
             if (c.LogWeight > top)
             {
@@ -77,7 +85,7 @@ internal sealed class ChangeModel
     }
 
     /// <summary>Every way of having changed, after a coupon.</summary>
-    internal IEnumerable<ChangeComponent> Components(int last)
+    internal IEnumerable<ChangeComponent> Components(int last, CancellationToken cancellation = default)
     {
         double scatter = Trust + Filter.Squares[last],
             freedom = Trust + Filter.Counts[last];
@@ -85,6 +93,7 @@ internal sealed class ChangeModel
         {
             if (change.Needs > last + 1)
                 continue;
+            cancellation.ThrowIfCancellationRequested();
             foreach (Cause cause in causes)
             {
                 double information = change.Information(last, cause.Response),

@@ -22,10 +22,10 @@ internal sealed class ChangeReader
         readsWordsAlone;
     private readonly (double Weight, ChangeComponent Part)[] parts;
 
-    internal ChangeReader(ChangeModel model, TrendOptions options, int last)
+    internal ChangeReader(ChangeModel model, TrendOptions options, int last, CancellationToken cancellation = default)
     {
         (this.model, this.options, this.last) = (model, options, last);
-        parts = Likely([.. model.Components(last)]);
+        parts = Likely([.. model.Components(last, cancellation)]);
         readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
         readsWordsAlone = TrendPoint.AreWordsAlone(model.Filter.Points);
     }

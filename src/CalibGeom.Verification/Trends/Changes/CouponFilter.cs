@@ -48,7 +48,11 @@ internal sealed class CouponFilter
     /// <summary>How many of them say something of scatter, up to each coupon.</summary>
     internal int[] Counts { get; }
 
-    internal static CouponFilter Of(IReadOnlyList<TrendPoint> points, TrendOptions options)
+    internal static CouponFilter Of(
+        IReadOnlyList<TrendPoint> points,
+        TrendOptions options,
+        CancellationToken cancellation = default
+    )
     {
         var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
         foreach (GaugeValue value in points.SelectMany(p => p.Values))
@@ -58,6 +62,7 @@ internal sealed class CouponFilter
         var steps = new Step[points.Count];
         for (int n = 0; n < points.Count; n++)
         {
+            cancellation.ThrowIfCancellationRequested();
             int[] at = points[n].Values.Select(v => numbers[Key(v)]).ToArray();
             if (at.Length == 0)
             {

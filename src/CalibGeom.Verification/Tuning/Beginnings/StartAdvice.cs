@@ -84,14 +84,21 @@ public sealed record StartAdvice(
     /// <param name="trials">The neighbour's trials, at least one.</param>
     /// <param name="layer">Layer height to print with, mm, above 0 and at most 1.</param>
     /// <param name="options">What was wanted of the neighbour; defaults when null.</param>
+    /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no trial, or the layer height is out of range.</exception>
-    public static StartAdvice FromNeighbour(IReadOnlyList<Trial> trials, double layer, TuneOptions? options = null)
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    public static StartAdvice FromNeighbour(
+        IReadOnlyList<Trial> trials,
+        double layer,
+        TuneOptions? options = null,
+        CancellationToken cancellation = default
+    )
     {
         ArgumentNullException.ThrowIfNull(trials);
         if (trials.Count == 0)
             throw new ArgumentException("There is no trial to learn from.", nameof(trials));
         Trial last = trials[^1];
-        ExposureSettings kept = Tuner.Advise(trials, options).Next.Keep;
+        ExposureSettings kept = Tuner.Advise(trials, options, null, cancellation).Next.Keep;
         double moved = Moved(kept.Time, last.Conditions.Layer, Checked(layer, nameof(layer)), options?.Priors);
         return Of(
             moved,

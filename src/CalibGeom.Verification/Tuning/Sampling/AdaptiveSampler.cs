@@ -18,10 +18,12 @@ internal static class AdaptiveSampler
     /// <param name="dimension">How many parameters.</param>
     /// <param name="judge">What a point stands for, and the logarithm of the likelihood of the data there.</param>
     /// <param name="peak">Where most of the answer lies, if that was searched for.</param>
+    /// <param name="cancellation">Stops the work.</param>
     internal static WeightedDraws<T> Draw<T>(
         int dimension,
         Func<double[], (T Drawn, double LogLikelihood)> judge,
-        GaussianProposal? peak = null
+        GaussianProposal? peak = null,
+        CancellationToken cancellation = default
     )
     {
         var random = new SeededRandom(20260301);
@@ -37,6 +39,7 @@ internal static class AdaptiveSampler
             proposals.Add(next);
             for (int i = 0; i < Rounds[round]; i++)
             {
+                cancellation.ThrowIfCancellationRequested();
                 double[] point = next.Draw(random.Normal);
                 (T stands, double likelihood) = judge(point);
                 points.Add(point);

@@ -30,15 +30,21 @@ public static class MeshTopology
         TriangleMesh welded = mesh.Weld();
         Told(0.05);
         var exact = new ExactMesh(welded);
+        cancellation.ThrowIfCancellationRequested();
         DefectLog[] logs = [.. Enum.GetValues<DefectKind>().Select(k => new DefectLog(k))];
         bool[] degenerate = Degenerate(welded, exact, logs[(int)DefectKind.DegenerateTriangle], out bool[] collapsed);
         TriangleMesh surface = Without(welded, collapsed, out int[] numbers);
+        cancellation.ThrowIfCancellationRequested();
         var edges = new MeshEdges(surface.Triangles, surface.VertexCount);
         Told(0.15);
         Edges(surface, edges, numbers, logs);
+        cancellation.ThrowIfCancellationRequested();
         int[] repeated = Duplicates(surface, edges, numbers, logs[(int)DefectKind.DuplicateTriangle]);
+        cancellation.ThrowIfCancellationRequested();
         int[] fans = surface.Fans(edges, out int fanCount);
+        cancellation.ThrowIfCancellationRequested();
         Pinches(surface, fans, numbers, logs[(int)DefectKind.PinchedVertex]);
+        cancellation.ThrowIfCancellationRequested();
         List<MeshComponent> components = ComponentSurvey.Of(
             surface,
             edges,

@@ -139,7 +139,7 @@ public static class FamilyMaker
         if (stood)
             return row! with { Number = number, Values = member.Values };
         TestObject made = TestObjectBuilder.Build(member.Spec);
-        IReadOnlyList<Finding> findings = made.FindingsAsPrinted;
+        IReadOnlyList<Finding> findings = made.CheckAsPrinted();
         int errors = findings.Count(f => f.Severity == Severity.Error);
         row = new FamilyRow
         {

@@ -11,13 +11,17 @@ namespace CalibGeom.TestObjects.Comparison;
 internal static class TiltedLayers
 {
     /// <summary>Warnings and errors; none for an object that is not tilted or has no solid.</summary>
-    internal static IEnumerable<Finding> Check(TestObject made)
+    internal static IEnumerable<Finding> Check(
+        TestObject made,
+        IProgress<double>? progress,
+        CancellationToken cancellation
+    )
     {
         if (made.Spec.Tilt.Angle == 0 || made.HasErrors)
             return [];
-        TriangleMesh mesh = made.ToMesh();
+        TriangleMesh mesh = made.ToMesh(cancellation);
         return LayerInspection
-            .Run(mesh, ProcessLayers.Of(made.Spec.Process))
+            .Run(mesh, ProcessLayers.Of(made.Spec.Process), progress, cancellation)
             .ToFindings(new ObjectNames(made, made.Untilt()).Of)
             .Where(f => f.Severity > Severity.Note);
     }

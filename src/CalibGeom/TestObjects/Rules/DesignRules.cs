@@ -17,11 +17,19 @@ internal static class DesignRules
     ];
 
     /// <summary>What the parts' own rules and those between parts find, errors first.</summary>
-    internal static IReadOnlyList<Finding> Check(ObjectPlan plan) =>
-        [
-            .. plan
-                .Parts.SelectMany(p => p.Part.Check(p.Place))
-                .Concat(BetweenParts.SelectMany(r => r.Check(plan)))
-                .OrderByDescending(f => f.Severity),
-        ];
+    internal static IReadOnlyList<Finding> Check(ObjectPlan plan, CancellationToken cancellation)
+    {
+        var findings = new List<Finding>();
+        foreach ((ITestPart part, PartPlace place) in plan.Parts)
+            Take(part.Check(place));
+        foreach (IDesignRule rule in BetweenParts)
+            Take(rule.Check(plan));
+        return [.. findings.OrderByDescending(f => f.Severity)];
+
+        void Take(IEnumerable<Finding> found)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            findings.AddRange(found);
+        }
+    }
 }

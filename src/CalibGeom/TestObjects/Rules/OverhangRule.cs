@@ -9,7 +9,7 @@ namespace CalibGeom.TestObjects.Rules;
 /// <summary>
 /// How flat each part's walls hang over nothing, as printed, held against <see cref="OverhangLimits"/>: 90 degrees is
 /// upright, 0 is level. Roofs of vents and slots are bridges; what becomes of them when all is tilted, the layers tell
-/// (<see cref="TestObject.FindingsAsPrinted"/>).
+/// (<see cref="TestObject.CheckAsPrinted"/>).
 /// </summary>
 internal sealed class OverhangRule : IDesignRule
 {
