@@ -82,6 +82,8 @@ internal static class SheetForm
         if (features.Length == 0)
             return;
         (string title, string note, _, _) = WorkOrder.Steps[step];
+        if (step == 0 && made.Features.Find(KnownFeatures.SqueezeOpen) is not null)
+            note = "Off the plate: scraper in on the squeeze tab's side. " + note;
         // What measuring may break is folded away, and left off the paper, which has room for one page.
         bool last = step == WorkOrder.Steps.Length - 1;
         html.Append(

@@ -31,6 +31,11 @@ public partial class BenchSheetPageTests
         foreach (string sentence in SafetyText.Sentences)
             Assert.Contains(sentence.Replace("'", "&#39;", StringComparison.Ordinal), html, StringComparison.Ordinal);
         Assert.Equal(html, BenchSheetPage.ToHtml(made, name));
+        // Lifted from the far side the plinth would pull at the tab.
+        Assert.Equal(
+            made.Features.Find(KnownFeatures.SqueezeOpen) is not null,
+            html.Contains("scraper in on the squeeze tab", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
