@@ -10,9 +10,7 @@ namespace CalibGeom.Verification.Clearances;
 internal sealed class Draws
 {
     private readonly IReadOnlyList<LinearEstimate> quantities;
-    private readonly ErrorSource[] sources;
-    private readonly int[] active;
-    private readonly double[][] errors;
+    private readonly DrawnErrors errors;
     private readonly double[][] values;
     private readonly double[][] shifts;
     private readonly double[] weights;
@@ -25,23 +23,27 @@ internal sealed class Draws
     )
     {
         this.quantities = quantities;
-        ErrorSource[] all = [.. quantities.MaxBy(e => e.Factors.Length)!.Sources];
-        active = Enumerable
-            .Range(0, all.Length)
-            .Where(k => quantities.Any(e => k < e.Factors.Length && e.Factors[k] != 0))
-            .ToArray();
-        sources = active.Select(k => all[k]).ToArray();
-        errors = sources.Select(_ => new double[options.Draws]).ToArray();
-        shifts = Enumerable.Range(0, joints).Select(_ => new double[options.Draws]).ToArray();
         weights = new double[options.Draws];
         Array.Fill(weights, 1.0 / weights.Length);
-        Fill(options, cancellation);
-        values = new double[quantities.Count][];
-        for (int q = 0; q < values.Length; q++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            values[q] = ValuesOf(quantities[q]);
-        }
+        shifts = Enumerable.Range(0, joints).Select(_ => new double[options.Draws]).ToArray();
+        values = quantities.Select(_ => new double[options.Draws]).ToArray();
+        errors = new DrawnErrors(quantities, joints, options);
+        (int Source, double Factor)[][] factors = quantities.Select(errors.FactorsOf).ToArray();
+        errors.Each(
+            (n, drawn, shift) =>
+            {
+                for (int q = 0; q < values.Length; q++)
+                {
+                    double value = quantities[q].Value;
+                    foreach ((int k, double factor) in factors[q])
+                        value -= factor * drawn[k];
+                    values[q][n] = value;
+                }
+                for (int j = 0; j < shifts.Length; j++)
+                    shifts[j][n] = shift[j];
+            },
+            cancellation
+        );
     }
 
     internal int Count => weights.Length;
@@ -109,36 +111,64 @@ internal sealed class Draws
     /// What the uncertainty is made of after all that is known: each component's share is the covariance of its part of
     /// the error with the whole error, so that shares add up to one. What was felt can make one negative.
     /// </summary>
-    internal UncertaintyBudget Budget(int quantity, double degreesOfFreedom)
+    internal UncertaintyBudget Budget(int quantity, double degreesOfFreedom, CancellationToken cancellation)
     {
-        LinearEstimate e = quantities[quantity];
-        double variance = Covariance(quantity, quantity);
-        BudgetComponent[] components = Enumerable
-            .Range(0, sources.Length)
-            .Where(k => active[k] < e.Factors.Length && e.Factors[active[k]] != 0)
-            .GroupBy(k => sources[k].Component)
-            .Select(g =>
+        double variance = Covariance(quantity, quantity),
+            mean = Mean(n => values[quantity][n]);
+        (int Source, double Factor)[] factors = errors.FactorsOf(quantities[quantity]);
+        ErrorSource[] components =
+        [
+            .. factors.Select(f => errors.Sources[f.Source]).DistinctBy(s => s.Component, StringComparer.Ordinal),
+        ];
+        var number = components
+            .Select((s, i) => (s.Component, i))
+            .ToDictionary(p => p.Component, p => p.i, StringComparer.Ordinal);
+        int[] componentOf = [.. factors.Select(f => number[errors.Sources[f.Source].Component])];
+        double[] part = new double[components.Length],
+            sums = new double[components.Length],
+            squares = new double[components.Length],
+            products = new double[components.Length];
+        errors.Each(
+            (n, drawn, _) =>
             {
-                double[] part = new double[Count];
-                foreach (int k in g)
-                    for (int n = 0; n < part.Length; n++)
-                        part[n] -= e.Factors[active[k]] * errors[k][n];
-                ErrorSource first = sources[g.First()];
-                double own = Math.Sqrt(Covariance(part, part));
-                return new BudgetComponent(
-                    first.Component,
-                    0,
-                    first.U,
-                    first.Evaluation,
-                    first.Shape,
-                    first.DegreesOfFreedom,
-                    first.U > 0 ? own / first.U : 0,
-                    variance > 0 ? Covariance(part, values[quantity]) / variance : 0
-                );
-            })
-            .ToArray();
-        return new UncertaintyBudget(Mean(n => values[quantity][n]), Math.Sqrt(variance), degreesOfFreedom, components);
+                Array.Clear(part);
+                for (int i = 0; i < factors.Length; i++)
+                    part[componentOf[i]] -= factors[i].Factor * drawn[factors[i].Source];
+                for (int c = 0; c < part.Length; c++)
+                {
+                    double weighted = weights[n] * part[c];
+                    sums[c] += weighted;
+                    squares[c] += weighted * part[c];
+                    products[c] += weighted * (values[quantity][n] - mean);
+                }
+            },
+            cancellation
+        );
+        BudgetComponent[] budget =
+        [
+            .. components.Select(
+                (first, c) =>
+                    ComponentOf(
+                        first,
+                        Math.Sqrt(Math.Max(0, squares[c] - sums[c] * sums[c])),
+                        variance > 0 ? products[c] / variance : 0
+                    )
+            ),
+        ];
+        return new UncertaintyBudget(mean, Math.Sqrt(variance), degreesOfFreedom, budget);
     }
+
+    private static BudgetComponent ComponentOf(ErrorSource first, double own, double share) =>
+        new(
+            first.Component,
+            0,
+            first.U,
+            first.Evaluation,
+            first.Shape,
+            first.DegreesOfFreedom,
+            first.U > 0 ? own / first.U : 0,
+            share
+        );
 
     private double Covariance(double[] a, double[] b)
     {
@@ -157,51 +187,5 @@ internal sealed class Draws
                 return sorted[n];
         }
         return sorted[^1];
-    }
-
-    private void Fill(PredictionOptions options, CancellationToken cancellation)
-    {
-        var random = new SeededRandom(options.Seed);
-        var person = new FeltPerson(options.Thresholds);
-        bool shaped = options.Route == Route.MonteCarlo;
-        string[] components = sources
-            .Where(s => double.IsFinite(s.DegreesOfFreedom))
-            .Select(s => s.Component)
-            .Distinct()
-            .ToArray();
-        double[] freedom = components.Select(c => sources.First(s => s.Component == c).DegreesOfFreedom).ToArray();
-        int[] componentOf = sources.Select(s => Array.IndexOf(components, s.Component)).ToArray();
-        double[] inflation = new double[components.Length],
-            one = new double[shifts.Length];
-        for (int n = 0; n < weights.Length; n++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            for (int c = 0; c < inflation.Length; c++)
-                inflation[c] = Math.Sqrt(freedom[c] / random.ChiSquared(freedom[c]));
-            for (int k = 0; k < sources.Length; k++)
-            {
-                double factor = componentOf[k] < 0 ? 1 : inflation[componentOf[k]];
-                errors[k][n] = shaped ? sources[k].Draw(random, factor) : sources[k].U * factor * random.Normal();
-            }
-            person.Draw(random, one);
-            for (int j = 0; j < one.Length; j++)
-                shifts[j][n] = one[j];
-        }
-    }
-
-    private double[] ValuesOf(LinearEstimate e)
-    {
-        double[] all = new double[weights.Length];
-        Array.Fill(all, e.Value);
-        for (int k = 0; k < sources.Length; k++)
-        {
-            double factor = active[k] < e.Factors.Length ? e.Factors[active[k]] : 0;
-            if (factor == 0)
-                continue;
-            double[] error = errors[k];
-            for (int n = 0; n < all.Length; n++)
-                all[n] -= factor * error[n];
-        }
-        return all;
     }
 }

@@ -62,7 +62,9 @@ internal sealed class Knowledge
     }
 
     internal UncertaintyBudget Budget(int quantity) =>
-        NeedsDraws ? Drawn.Budget(quantity, quantities[quantity].DegreesOfFreedom) : quantities[quantity].Budget();
+        NeedsDraws
+            ? Drawn.Budget(quantity, quantities[quantity].DegreesOfFreedom, Cancellation)
+            : quantities[quantity].Budget();
 
     internal double Covariance(int a, int b) =>
         NeedsDraws ? Drawn.Covariance(a, b) : quantities[a].Covariance(quantities[b]);

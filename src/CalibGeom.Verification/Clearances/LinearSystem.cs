@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Uncertainty;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -19,13 +18,7 @@ internal sealed class LinearSystem
     private readonly Dictionary<string, int> index = new(StringComparer.Ordinal);
     private readonly List<(double Value, double[] Coefficients, (int Source, double Factor)[] Errors)> rows = [];
     private readonly int coefficientCount;
-    private Matrix<double> x = null!;
-    private Matrix<double> covariance = null!;
-    private Matrix<double> inverse = null!;
-    private double[] observed = [];
-    private double[] residuals = [];
-    private double[,] estimator = new double[0, 0];
-    private LeastSquares fit = null!;
+    private LinearSolution fit = null!;
 
     internal LinearSystem(int coefficientCount) => this.coefficientCount = coefficientCount;
 
@@ -54,28 +47,29 @@ internal sealed class LinearSystem
         rows.Add((value, coefficients, errors));
 
     /// <summary>Solves for the coefficients; after this no row may be added.</summary>
-    internal void Solve(CancellationToken cancellation = default)
-    {
-        int n = rows.Count;
-        x = Matrix<double>.Build.Dense(n, coefficientCount, (i, j) => rows[i].Coefficients[j]);
-        observed = rows.Select(r => r.Value).ToArray();
-        covariance = Covariance(cancellation);
-        inverse = covariance.Inverse();
-        cancellation.ThrowIfCancellationRequested();
-        fit = LeastSquares.Solve(x, Vector<double>.Build.Dense(observed), covariance);
-        residuals = fit.Residuals.ToArray();
-        estimator = fit.Estimator.ToArray();
-    }
+    internal void Solve(CancellationToken cancellation = default) =>
+        fit = LinearSolution.Of(
+            [.. rows.Select(r => r.Coefficients)],
+            [.. rows.Select(r => r.Value)],
+            ErrorCovariance.Of(
+                [.. rows.Select(r => r.Errors)],
+                [.. sources.Select(s => s.U)],
+                Floor,
+                coefficientCount,
+                cancellation
+            ),
+            cancellation
+        );
 
     internal double Coefficient(int i) => fit.Coefficients[i];
 
-    internal double CoefficientUncertainty(int i) => fit.StandardUncertainty(i);
+    internal double CoefficientUncertainty(int i) => Math.Sqrt(fit.Covariance(i, i));
 
     /// <summary>Observations less coefficients.</summary>
-    internal int DegreesOfFreedom => fit.DegreesOfFreedom;
+    internal int DegreesOfFreedom => rows.Count - coefficientCount;
 
     /// <summary>Sum of squared residuals, weighted by the inverse covariance.</summary>
-    internal double ChiSquare => fit.SumOfSquares;
+    internal double ChiSquare => fit.ChiSquare;
 
     /// <summary>
     /// How far each row lies from what all others predict of it, and the standard uncertainty of that: exact
@@ -84,25 +78,24 @@ internal sealed class LinearSystem
     /// </summary>
     internal (double Distance, double U)[] Deleted()
     {
-        Matrix<double> half = inverse * x;
-        Matrix<double> q = inverse - half * fit.CovarianceMatrix * half.Transpose();
-        Vector<double> qy = inverse * Vector<double>.Build.Dense(residuals);
-        return Enumerable
-            .Range(0, rows.Count)
-            .Select(i =>
-                q[i, i] > 1e-9 * inverse[i, i]
-                    ? (qy[i] / q[i, i], 1 / Math.Sqrt(q[i, i]))
-                    : (0, double.PositiveInfinity)
-            )
-            .ToArray();
+        double[] weighted = fit.Weighted(fit.Residuals);
+        return
+        [
+            .. Enumerable
+                .Range(0, rows.Count)
+                .Select(i =>
+                {
+                    (double whole, double left) = fit.Diagonals(i);
+                    return left > 1e-9 * whole
+                        ? (weighted[i] / left, 1 / Math.Sqrt(left))
+                        : (0, double.PositiveInfinity);
+                }),
+        ];
     }
 
     /// <summary>Residuals with their own standard uncertainties: diagonal of V - X (X' V^-1 X)^-1 X'.</summary>
-    internal IEnumerable<(double Residual, double U)> Residuals()
-    {
-        Matrix<double> spread = covariance - x * fit.CovarianceMatrix * x.Transpose();
-        return residuals.Select((r, i) => (r, Math.Sqrt(Math.Max(0, spread[i, i]))));
-    }
+    internal IEnumerable<(double Residual, double U)> Residuals() =>
+        fit.Residuals.Select((r, i) => (r, Math.Sqrt(Math.Max(0, fit.ResidualVariance(i)))));
 
     /// <summary>
     /// The best prediction of a quantity; from the coefficients alone when asked, leaving out what rows say of realised
@@ -120,13 +113,13 @@ internal sealed class LinearSystem
         {
             weights[i] = gain[i];
             for (int j = 0; j < coefficientCount; j++)
-                weights[i] += left[j] * estimator[j, i];
+                weights[i] += left[j] * fit.Estimator[j][i];
         }
         double value = target.Constant;
         for (int j = 0; j < coefficientCount; j++)
             value += target.Coefficients[j] * fit.Coefficients[j];
         for (int i = 0; i < rows.Count; i++)
-            value += gain[i] * residuals[i];
+            value += gain[i] * fit.Residuals[i];
         return Estimate(value, weights, target.Realised);
     }
 
@@ -161,41 +154,15 @@ internal sealed class LinearSystem
         return new LinearEstimate(value, factors, sources);
     }
 
+    /// <summary>What each row says of realised errors: their covariance with the rows, times V^-1.</summary>
     private double[] Gain(IReadOnlyList<(int Source, double Factor)> realised)
     {
-        double[] shared = new double[rows.Count],
-            gain = new double[rows.Count];
+        double[] shared = new double[rows.Count];
         foreach ((int source, double factor) in realised)
             for (int i = 0; i < rows.Count; i++)
                 foreach ((int k, double a) in rows[i].Errors)
                     if (k == source)
                         shared[i] += factor * a * sources[k].U * sources[k].U;
-        for (int i = 0; i < rows.Count; i++)
-        for (int j = 0; j < rows.Count; j++)
-            gain[i] += shared[j] * inverse[j, i];
-        return gain;
-    }
-
-    private Matrix<double> Covariance(CancellationToken cancellation)
-    {
-        int n = rows.Count;
-        double[,] v = new double[n, n];
-        double[] dense = new double[sources.Count];
-        for (int i = 0; i < n; i++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            foreach ((int k, double a) in rows[i].Errors)
-                dense[k] += a * sources[k].U * sources[k].U;
-            for (int j = 0; j <= i; j++)
-            {
-                double sum = i == j ? Floor * Floor : 0;
-                foreach ((int k, double a) in rows[j].Errors)
-                    sum += a * dense[k];
-                v[i, j] = v[j, i] = sum;
-            }
-            foreach ((int k, _) in rows[i].Errors)
-                dense[k] = 0;
-        }
-        return Matrix<double>.Build.DenseOfArray(v);
+        return Array.TrueForAll(shared, s => s == 0) ? shared : fit.Weighted(shared);
     }
 }

@@ -175,7 +175,7 @@ internal sealed class MatchedReadings
             .Readings.Where(r => r.Kind == ReadingKind.Size)
             .Select(r => r.Instrument)
             .Distinct(StringComparer.Ordinal)
-            .Where(name => set.Instruments.All(i => i.Name != name))
+            .Where(name => !set.Describes(name))
             .Order(StringComparer.Ordinal)
             .Select(name => new Finding(
                 "instrument-undeclared",

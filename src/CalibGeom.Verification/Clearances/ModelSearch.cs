@@ -17,6 +17,9 @@ internal sealed class ModelSearch
     /// <summary>At most this share of the faces may be gross errors.</summary>
     private const double MostAside = 0.25;
 
+    /// <summary>At most so many, each of which takes a fit: more are no slips of single readings.</summary>
+    private const int MostFacesAside = 100;
+
     /// <summary>The form error is raised when chance alone gives the residuals with less than this.</summary>
     private const double RaiseBelow = 0.5;
 
@@ -96,7 +99,7 @@ internal sealed class ModelSearch
     )
     {
         var gross = new List<GrossFace>();
-        int most = (int)(MostAside * fit.Faces.Count);
+        int most = Math.Min(MostFacesAside, (int)(MostAside * fit.Faces.Count));
         while (gross.Count < most && Worst(fit) is { } worst)
         {
             gross.Add(worst);

@@ -10,27 +10,50 @@ internal static class PrintSets
     {
         if (prints.Count == 0)
             throw new InputException("There are no readings.");
-        for (int i = 0; i < prints.Count; i++)
-        for (int j = 0; j < i; j++)
-            if (Same(prints[i], prints[j]))
-                throw new InputException(
-                    $"Prints {j + 1} and {i + 1} have the same readings. A file counts once: read another print, or name "
-                        + "the file only once."
-                );
+        if (SamePrints(prints) is { } same)
+            throw new InputException(
+                $"Prints {same.First + 1} and {same.Second + 1} have the same readings. A file counts once: read another "
+                    + "print, or name the file only once."
+            );
         Alike(prints.Select(p => p.Digest), "digest");
         Alike(prints.Select(p => p.State?.ToString()), "state");
         Alike(prints.Select(p => p.Material?.ToString()), "material");
     }
 
-    /// <summary>What was read of the print, wherever it stands: a remark or a gauge more is no other print.</summary>
-    private static bool Same(ReadingSet a, ReadingSet b) => Read(a).SequenceEqual(Read(b));
+    /// <summary>The first print that has the readings of one before it, compared only where their sums are the same.</summary>
+    private static (int First, int Second)? SamePrints(IReadOnlyList<ReadingSet> prints)
+    {
+        var before = new Dictionary<int, List<(int Number, (FeatureId, ReadingKind, double)[] Read)>>();
+        for (int i = 0; i < prints.Count; i++)
+        {
+            (FeatureId, ReadingKind, double)[] read = Read(prints[i]);
+            var sum = new HashCode();
+            foreach ((FeatureId, ReadingKind, double) r in read)
+                sum.Add(r);
+            if (
+                !before.TryGetValue(
+                    sum.ToHashCode(),
+                    out List<(int Number, (FeatureId, ReadingKind, double)[] Read)>? alike
+                )
+            )
+                before[sum.ToHashCode()] = alike = [];
+            foreach ((int number, (FeatureId, ReadingKind, double)[] other) in alike)
+                if (read.AsSpan().SequenceEqual(other))
+                    return (number, i);
+            alike.Add((i, read));
+        }
+        return null;
+    }
 
-    private static IEnumerable<(FeatureId, ReadingKind, double)> Read(ReadingSet set) =>
-        set
-            .Readings.Where(r => !r.IsReference)
-            .Select(r => (r.Feature, r.Kind, r.Value))
-            .OrderBy(r => r.Feature)
-            .ThenBy(r => r.Value);
+    /// <summary>What was read of the print, wherever it stands: a remark or a gauge more is no other print.</summary>
+    private static (FeatureId, ReadingKind, double)[] Read(ReadingSet set) =>
+        [
+            .. set
+                .Readings.Where(r => !r.IsReference)
+                .Select(r => (r.Feature, r.Kind, r.Value))
+                .OrderBy(r => r.Feature)
+                .ThenBy(r => r.Value),
+        ];
 
     private static void Alike(IEnumerable<string?> values, string what)
     {

@@ -10,6 +10,7 @@ internal static class SlipFinder
     {
         var findings = new List<Finding>();
         aside = new HashSet<Reading>(ReferenceEqualityComparer.Instance);
+        HashSet<string> thousandths = ShowingThousandths(set);
         foreach (Reading r in set.Readings.OrderBy(r => r.Line).ThenBy(r => r.Feature).ThenBy(r => r.Value))
         {
             if (r.IsReference || features.Find(r.Id) is not { } feature)
@@ -27,7 +28,7 @@ internal static class SlipFinder
                 findings.Add(Far(r, feature, features));
             }
             else if (
-                !ShowsThousandths(set, r.Instrument) && DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding
+                !thousandths.Contains(r.Instrument) && DoubledZero(r, set.InstrumentOf(r.Instrument)) is { } finding
             )
                 findings.Add(finding);
         }
@@ -84,17 +85,18 @@ internal static class SlipFinder
         };
 
     /// <summary>
-    /// Whether an instrument that nobody described gave another size finer than hundredths that no doubled zero
-    /// explains.
+    /// Instruments that nobody described and that gave a size finer than hundredths that no doubled zero explains.
     /// </summary>
-    private static bool ShowsThousandths(ReadingSet set, string instrument) =>
-        set.Instruments.All(i => i.Name != instrument)
-        && set.Readings.Any(r =>
-            r.Kind == ReadingKind.Size
-            && r.Instrument == instrument
-            && Math.Abs(r.Value * 100 - Math.Round(r.Value * 100)) > 1e-6
-            && r.Value - Math.Floor(r.Value) >= 0.0095
-        );
+    private static HashSet<string> ShowingThousandths(ReadingSet set) =>
+        set
+            .Readings.Where(r =>
+                r.Kind == ReadingKind.Size
+                && !set.Describes(r.Instrument)
+                && Math.Abs(r.Value * 100 - Math.Round(r.Value * 100)) > 1e-6
+                && r.Value - Math.Floor(r.Value) >= 0.0095
+            )
+            .Select(r => r.Instrument)
+            .ToHashSet(StringComparer.Ordinal);
 
     /// <summary>8.005 from an instrument that shows hundredths: 8.05 with a zero too many?</summary>
     private static Finding? DoubledZero(Reading r, Instrument instrument)

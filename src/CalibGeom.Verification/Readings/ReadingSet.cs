@@ -10,6 +10,7 @@ public sealed class ReadingSet
 {
     private readonly Reading[] readings;
     private readonly Instrument[] instruments;
+    private readonly Dictionary<string, Instrument> described;
 
     /// <summary>A set of readings.</summary>
     /// <param name="readings">The readings, in any order.</param>
@@ -38,11 +39,10 @@ public sealed class ReadingSet
         ArgumentNullException.ThrowIfNull(readings);
         this.readings = readings.ToArray();
         this.instruments = (instruments ?? []).ToArray();
-        if (
-            this.instruments.GroupBy(i => i.Name, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is
-            { } twice
-        )
-            throw new ArgumentException($"Instrument {twice.Key} stands twice.", nameof(instruments));
+        described = new Dictionary<string, Instrument>(StringComparer.Ordinal);
+        foreach (Instrument i in this.instruments)
+            if (!described.TryAdd(i.Name, i))
+                throw new ArgumentException($"Instrument {i.Name} stands twice.", nameof(instruments));
         Digest = digest;
         Temperature = Check(temperature, -20, 60, "degrees C", nameof(temperature));
         State = state;
@@ -79,11 +79,18 @@ public sealed class ReadingSet
     /// The coupons that have readings, in ordinal order; one empty string when no reading carries a prefix.
     /// </summary>
     public IReadOnlyList<string> Coupons =>
-        readings.Where(r => !r.IsReference).Select(r => r.Coupon).Distinct().Order(StringComparer.Ordinal).ToArray();
+        field ??= readings
+            .Where(r => !r.IsReference)
+            .Select(r => r.Coupon)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToArray();
 
     /// <summary>The instrument of a name; an ordinary caliper when it was not described.</summary>
     /// <param name="name">The name.</param>
-    public Instrument InstrumentOf(string name) => Array.Find(instruments, i => i.Name == name) ?? new Instrument(name);
+    public Instrument InstrumentOf(string name) => described.GetValueOrDefault(name) ?? new Instrument(name);
+
+    internal bool Describes(string instrument) => described.ContainsKey(instrument);
 
     /// <summary>
     /// The same conditions with the readings of one coupon, and those of references, which belong to all.
