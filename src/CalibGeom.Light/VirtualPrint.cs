@@ -10,9 +10,8 @@ namespace CalibGeom.Light;
 /// </summary>
 public sealed class VirtualPrint
 {
-    private const double FormError = 0.006,
-        Step = 0.01,
-        SharedVariance = 0.8;
+    // Lower than this nobody reads a size.
+    private const double LeastRead = 0.01;
     private readonly PredictedPrint printed;
     private readonly SurvivalLaw survival;
     private readonly double squeeze;
@@ -46,45 +45,39 @@ public sealed class VirtualPrint
     /// jaw, repeatability, form and rounding to 0.01 mm as of <see cref="Instrument.Caliper"/>; columns by chance.
     /// </param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
-    /// <param name="caliperSeed">The person with their caliper: its biases, and where they draw the limits between the
-    /// words of a fit. The same for all prints of one session. Default 1.</param>
+    /// <param name="caliperSeed">The person with their caliper (<see cref="SimulatedCaliper"/>), the same for all prints
+    /// of one session. Default 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">The number of repeats is out of range.</exception>
-    public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1, ulong caliperSeed = 1)
+    public IReadOnlyList<Reading> Read(ulong? seed = null, int repeats = 1, ulong caliperSeed = 1) =>
+        seed is { } s
+            ? Read(new SimulatedCaliper(caliperSeed), s, repeats)
+            : Read(SimulatedCaliper.Faultless, 0, repeats);
+
+    /// <summary>The readings that a person with a caliper writes down.</summary>
+    /// <param name="caliper">The person with their caliper. One that is faultless reads exact sizes, and sees the
+    /// likelier fate of each column.</param>
+    /// <param name="seed">What scatter, form and the fate of columns are drawn from.</param>
+    /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number of repeats is out of range.</exception>
+    public IReadOnlyList<Reading> Read(SimulatedCaliper caliper, ulong seed, int repeats = 1)
     {
+        ArgumentNullException.ThrowIfNull(caliper);
         ArgumentOutOfRangeException.ThrowIfLessThan(repeats, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(repeats, 20);
-        SeededRandom? random = seed is { } s ? new SeededRandom(s) : null;
-        SeededRandom? caliper = seed is null ? null : new SeededRandom(caliperSeed);
-        double outside = Error(caliper, Instrument.DefaultOutsideError),
-            inside = Error(caliper, Instrument.DefaultInsideError),
-            depth = Error(caliper, Instrument.DefaultDepthError),
-            person = Error(caliper, FitThresholds.Default.Deviation * Math.Sqrt(SharedVariance));
+        var random = new SeededRandom(seed);
         var readings = new List<Reading>();
         foreach (
             PrintedSize size in printed
                 .Sizes()
                 .Select(Squeezed)
-                .Where(s => s.Value > Step && s.Feature.Part != KnownFeatures.Column && !TooLow(s))
+                .Where(s => s.Value > LeastRead && s.Feature.Part != KnownFeatures.Column && !TooLow(s))
         )
         {
-            double bias =
-                printed.Made.Features.Find(size.Feature)?.Faces == FaceKind.Inside ? inside
-                : size.Feature.Size == KnownFeatures.Height ? depth
-                : outside;
-            double form = Error(random, FormError);
-            for (int i = 0; i < repeats; i++)
-            {
-                double value = size.Value!.Value + bias + form + Error(random, Instrument.DefaultRepeatability);
-                readings.Add(
-                    Reading.Size(
-                        size.Feature,
-                        random is null ? Math.Round(value, 6) : Math.Max(Step, Math.Round(value / Step) * Step)
-                    )
-                );
-            }
+            FaceKind faces = printed.Made.Features.Find(size.Feature)?.Faces ?? FaceKind.None;
+            readings.AddRange(caliper.Read(size.Feature, faces, size.Value!.Value, random, repeats));
         }
-        readings.AddRange(Fits(random, person));
-        readings.AddRange(Columns(random));
+        readings.AddRange(Fits(caliper, random));
+        readings.AddRange(Columns(caliper.IsFaultless ? null : random));
         if (printed.Made.Features.Find(KnownFeatures.SlotsOpen) is not null)
             readings.Add(Reading.Count(KnownFeatures.SlotsOpen, printed.OpenSlots()));
         if (printed.Made.Features.Find(KnownFeatures.SqueezeOpen) is not null)
@@ -111,23 +104,13 @@ public sealed class VirtualPrint
         return open;
     }
 
-    private IEnumerable<Reading> Fits(SeededRandom? random, double person)
+    private IEnumerable<Reading> Fits(SimulatedCaliper caliper, SeededRandom random)
     {
-        FitThresholds limits = FitThresholds.Default;
         foreach (IGrouping<FeatureId, PrintedClearance> fitted in printed.Clearances().GroupBy(c => c.Fit))
         {
             double[] gaps = [.. fitted.Select(c => c.Value).OfType<double>()];
-            if (gaps.Length < fitted.Count())
-                continue;
-            double error = person + Error(random, limits.Deviation * Math.Sqrt(1 - SharedVariance)),
-                tighter = gaps.Min() + error,
-                mean = gaps.Average() + error;
-            FeltFit fit =
-                tighter < limits.Binds ? FeltFit.Refuses
-                : mean < limits.Slides ? FeltFit.Binds
-                : mean < limits.Rattles ? FeltFit.Slides
-                : FeltFit.Rattles;
-            yield return Reading.Felt(fitted.Key, fit);
+            if (gaps.Length == fitted.Count())
+                yield return caliper.Feel(fitted.Key, gaps, random);
         }
     }
 
@@ -144,7 +127,4 @@ public sealed class VirtualPrint
             );
         }
     }
-
-    private static double Error(SeededRandom? random, double deviation) =>
-        random is null ? 0 : deviation * random.Normal();
 }

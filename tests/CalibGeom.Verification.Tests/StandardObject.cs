@@ -1,4 +1,5 @@
 using System.Globalization;
+using CalibGeom.Testing;
 using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Tests;
@@ -55,9 +56,8 @@ internal static class StandardObject
         return new FeatureTable(features, Digest);
     }
 
-    /// <summary>The true size of a face: W (1 + s) + 2 g outside, W (1 + s) - 2 g inside.</summary>
-    internal static double True(Feature feature, double s, double g) =>
-        feature.Nominal * (1 + s) + (feature.Faces == FaceKind.Inside ? -2 : 2) * g;
+    /// <summary>The true size of a face of a print that grew and scaled alike on both axes.</summary>
+    internal static double True(Feature feature, double s, double g) => Print(Table, s, g, s, g).SizeOf(feature);
 
     /// <summary>Exact readings of some features.</summary>
     internal static ReadingSet Exact(
@@ -67,14 +67,25 @@ internal static class StandardObject
         double gy,
         IEnumerable<string>? ids = null,
         FeatureTable? table = null
-    ) =>
-        new(
-            (ids ?? Faces)
-                .Select(id => (table ?? Table).Find(id)!)
-                .Select(f => Reading.Size(f.Id, f.Axis == "x" ? True(f, sx, gx) : True(f, sy, gy))),
-            state: PartState.PostCured,
-            material: Material.Rigid
+    )
+    {
+        ReadingSet all = Print(table ?? Table, sx, gx, sy, gy).Read();
+        return new ReadingSet(
+            (ids ?? Faces).Select(id => all.Readings.Single(r => r.Feature == id)),
+            state: all.State,
+            material: all.Material
         );
+    }
+
+    private static KnownPrint Print(FeatureTable table, double sx, double gx, double sy, double gy) =>
+        new(table)
+        {
+            ScaleX = sx,
+            GrowthX = gx,
+            ScaleY = sy,
+            GrowthY = gy,
+            State = PartState.PostCured,
+        };
 
     /// <summary>Readings as CSV, exactly.</summary>
     internal static string Csv(IEnumerable<Reading> readings) =>

@@ -129,7 +129,9 @@ internal static class SimulateRun
                             new JsonObject
                             {
                                 ["feature"] = r.Feature.ToString(),
-                                ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count ? r.Value : Value(r),
+                                ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count
+                                    ? Math.Round(r.Value, 6)
+                                    : Value(r),
                             }
                     )
                     .ToArray()

@@ -14,6 +14,7 @@ public partial class HouseTests
         ["CalibGeom"] = ["CalibGeom.Features", "System.IO.Hashing"],
         ["CalibGeom.Verification"] = ["CalibGeom.Features", "MathNet.Numerics"],
         ["CalibGeom.Light"] = ["CalibGeom", "CalibGeom.Verification"],
+        ["CalibGeom.Testing"] = ["CalibGeom.Light"],
         ["CalibGeom.Pictures"] =
         [
             "CalibGeom",
@@ -55,7 +56,7 @@ public partial class HouseTests
         ["CalibGeom.Verification.Maps"],
         ["CalibGeom.Verification.Tuning"],
         ["CalibGeom.Light"],
-        ["CalibGeom.Pictures"],
+        ["CalibGeom.Testing", "CalibGeom.Pictures"],
         ["CalibGeom.Cli"],
     ];
 
