@@ -119,7 +119,8 @@ public sealed record KnownPrint
     /// <param name="caliper">Who reads with what; null for a caliper without fault.</param>
     /// <param name="seed">What form and scatter are drawn from. Default 1.</param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
-    /// <exception cref="ArgumentException">The number of repeats is out of range, or a size came out as nothing.</exception>
+    /// <exception cref="ArgumentException">The number of repeats is out of range, or a size came out as
+    /// nothing.</exception>
     public ReadingSet Read(SimulatedCaliper? caliper = null, ulong seed = 1, int repeats = 1)
     {
         SimulatedCaliper reader = caliper ?? SimulatedCaliper.Faultless;

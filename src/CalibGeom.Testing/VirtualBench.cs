@@ -88,7 +88,8 @@ public sealed record VirtualBench
     /// <param name="seed">What scatter, form and the fate of columns are drawn from: another for each print. Default
     /// 1.</param>
     /// <param name="repeats">How often each size is read, 1 to 20. Default 1.</param>
-    /// <exception cref="ArgumentException">The light cures nothing, or the number of repeats is out of range.</exception>
+    /// <exception cref="ArgumentException">The light cures nothing, or the number of repeats is out of
+    /// range.</exception>
     public ReadingSet Read(TestObject made, ExposureSettings settings, ulong seed = 1, int repeats = 1)
     {
         var print = new VirtualPrint(Print(made, settings), Survival);

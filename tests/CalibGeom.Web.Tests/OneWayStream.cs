@@ -1,6 +1,6 @@
 namespace CalibGeom.Web.Tests;
 
-/// <summary>Bytes whose number nobody knows beforehand, a few thousand at a time: a body that is sent in chunks.</summary>
+/// <summary>Bytes whose number nobody knows beforehand, a few thousand at a time, as a body in chunks.</summary>
 internal sealed class OneWayStream(byte[] bytes) : Stream
 {
     private int at;

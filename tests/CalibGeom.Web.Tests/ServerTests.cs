@@ -6,7 +6,7 @@ using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Web.Tests;
 
-/// <summary>A web server makes and inspects, many requests at once, without anything synchronous on its streams.</summary>
+/// <summary>Many requests at once, and nothing synchronous on the streams of any.</summary>
 public class ServerTests(RunningServer server) : IClassFixture<RunningServer>
 {
     [Fact]

@@ -9,7 +9,9 @@ namespace CalibGeom.Verification.Readings;
 /// </summary>
 public sealed class SimulatedCaliper
 {
-    /// <summary>Standard deviation of what the form of a face adds to all its readings, mm. Typical, no source.</summary>
+    /// <summary>
+    /// Standard deviation of what the form of a face adds to all its readings, mm. Typical, no source.
+    /// </summary>
     public const double DefaultForm = 0.006;
 
     // How much of the variance of a felt limit belongs to the person; the rest changes from fit to fit. No source.
@@ -91,8 +93,8 @@ public sealed class SimulatedCaliper
 
     /// <summary>How a fit feels.</summary>
     /// <param name="fit">The fit, such as <c>joint1.fit</c>.</param>
-    /// <param name="gaps">The true clearance per side along each axis, mm: the tightest decides whether it enters, their
-    /// mean the rest.</param>
+    /// <param name="gaps">The true clearance per side along each axis, mm: the tightest decides whether it enters,
+    /// their mean the rest.</param>
     /// <param name="random">What the limits of this fit are drawn from; a faultless caliper leaves it alone.</param>
     /// <exception cref="ArgumentException">There is no gap.</exception>
     public Reading Feel(FeatureId fit, IReadOnlyCollection<double> gaps, SeededRandom random)

@@ -11,6 +11,7 @@ using CalibGeom.Planar;
 using CalibGeom.Plates;
 using CalibGeom.Slicing;
 using CalibGeom.Solids;
+using CalibGeom.Testing;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
@@ -151,6 +152,18 @@ internal static class SharedUses
             SharedUse.Of(
                 () => new VirtualPrint(new PrintedObject(Made, Blur, Light), new SurvivalLaw()),
                 p => [.. p.Read(7, 2, 3)]
+            ),
+            SharedUse.Of(
+                () => new SimulatedCaliper(3),
+                c => [.. c.Read(FeatureId.Parse("span.x"), FaceKind.Outside, 40, new SeededRandom(5), 3)]
+            ),
+            SharedUse.Of(
+                () => new KnownPrint(Made.Features) { GrowthX = 0.01 },
+                p => [.. p.Read(new SimulatedCaliper(3), 5, 2).Readings, p.ClearanceOf("joint1.fit", "x")]
+            ),
+            SharedUse.Of(
+                () => new VirtualBench { Caliper = new SimulatedCaliper(3) },
+                b => [.. b.Read(Made, new ExposureSettings(2.5), 5).Readings]
             ),
         ];
 
