@@ -58,6 +58,29 @@ public class StlWriterTests
             }
         );
 
+    /// <summary>Four numbers at a time give the bytes that one at a time gives, over blocks and their ends.</summary>
+    [Property(MaxTest = 100)]
+    public Property BlocksAreTheRecordsOfTheirCorners() =>
+        Prop.ForAll(
+            SampleMeshes.Soups().ToArbitrary(),
+            soup =>
+            {
+                var mesh = TriangleMesh.Join([.. Enumerable.Repeat(soup, 1 + 700 / Math.Max(1, soup.TriangleCount))]);
+                ReadOnlySpan<StlFacet> facets = MemoryMarshal.Cast<byte, StlFacet>(Bytes(mesh).AsSpan(84));
+                Assert.Equal(mesh.TriangleCount, facets.Length);
+                for (int t = 0; t < facets.Length; t++)
+                {
+                    (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
+                    Assert.Equal(
+                        StlFacet.Of(F(a.X), F(a.Y), F(a.Z), F(b.X), F(b.Y), F(b.Z), F(c.X), F(c.Y), F(c.Z)),
+                        facets[t]
+                    );
+                }
+
+                static float F(double value) => (float)value + 0f;
+            }
+        );
+
     [Property(MaxTest = 100)]
     public Property WriteReadWriteGivesTheSameBytes() =>
         Prop.ForAll(

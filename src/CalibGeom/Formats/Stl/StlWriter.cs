@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Buffers.Binary;
-using System.Runtime.InteropServices;
 using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
 
@@ -17,7 +16,7 @@ public static class StlWriter
     /// <summary>The length of the header in bytes: 80.</summary>
     public const int HeaderLength = 80;
 
-    private const int FacetsInBlock = 1300;
+    private const int FacetsInBlock = 320;
 
     /// <summary>Writes a mesh.</summary>
     /// <param name="stream">Where to; written front to back, never sought in, left open.</param>
@@ -32,18 +31,19 @@ public static class StlWriter
         ArgumentNullException.ThrowIfNull(stream);
         ArgumentNullException.ThrowIfNull(mesh);
         WritePreamble(stream, (uint)mesh.TriangleCount, header);
-        float[] corners = Singles(mesh.Coordinates);
         ReadOnlySpan<int> triangles = mesh.Triangles;
-        byte[] buffer = ArrayPool<byte>.Shared.Rent(FacetsInBlock * StlFacet.Size);
-        Span<StlFacet> block = MemoryMarshal.Cast<byte, StlFacet>(buffer.AsSpan(0, FacetsInBlock * StlFacet.Size));
+        float[] corners = ArrayPool<float>.Shared.Rent(mesh.Coordinates.Length + StlBlock.Beyond);
+        byte[] block = ArrayPool<byte>.Shared.Rent(FacetsInBlock * StlFacet.Size + StlBlock.Beyond);
+        StlBlock.ToSingles(mesh.Coordinates, corners);
         while (triangles.Length > 0)
         {
             int count = Math.Min(FacetsInBlock, triangles.Length / 3);
-            Fill(block[..count], corners, triangles[..(3 * count)]);
-            stream.Write(buffer, 0, count * StlFacet.Size);
+            StlBlock.Fill(block, corners, triangles[..(3 * count)]);
+            stream.Write(block, 0, count * StlFacet.Size);
             triangles = triangles[(3 * count)..];
         }
-        ArrayPool<byte>.Shared.Return(buffer);
+        ArrayPool<byte>.Shared.Return(block);
+        ArrayPool<float>.Shared.Return(corners);
     }
 
     /// <summary>Writes the 84 bytes that stand before the facets, for a caller that streams facets itself.</summary>
@@ -63,33 +63,6 @@ public static class StlWriter
             preamble[i] = header[i] is >= ' ' and <= '~' ? (byte)header[i] : (byte)'?';
         BinaryPrimitives.WriteUInt32LittleEndian(preamble[HeaderLength..], triangles);
         stream.Write(preamble);
-    }
-
-    private static void Fill(Span<StlFacet> block, float[] corners, ReadOnlySpan<int> triangles)
-    {
-        for (int i = 0; i < block.Length; i++)
-        {
-            ReadOnlySpan<float> a = corners.AsSpan(3 * triangles[3 * i], 3);
-            ReadOnlySpan<float> b = corners.AsSpan(3 * triangles[3 * i + 1], 3);
-            ReadOnlySpan<float> c = corners.AsSpan(3 * triangles[3 * i + 2], 3);
-            block[i] = StlFacet.Of(a[0], a[1], a[2], b[0], b[1], b[2], c[0], c[1], c[2]);
-        }
-    }
-
-    private static float[] Singles(ReadOnlySpan<double> coordinates)
-    {
-        var singles = new float[coordinates.Length];
-        for (int i = 0; i < singles.Length; i++)
-        {
-            float value = (float)coordinates[i] + 0f;
-            if (!float.IsFinite(value))
-                throw new ArgumentException(
-                    $"Vertex {i / 3} has a coordinate beyond 3.4e38 mm, the limit of an STL.",
-                    nameof(coordinates)
-                );
-            singles[i] = value;
-        }
-        return singles;
     }
 
     /// <summary>The same to a stream that is only ever written asynchronously.</summary>
