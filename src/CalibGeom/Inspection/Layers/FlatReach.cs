@@ -17,7 +17,7 @@ internal sealed class FlatReach
     private readonly double layerHeight;
     private readonly FlatLayer[] recent;
     private readonly Stack<(int X, int Y)> open = new();
-    private FlatLayer current = new();
+    private FlatLayer current;
     private int layer;
 
     internal FlatReach(PixelGrid grid, double layerHeight)
@@ -25,7 +25,8 @@ internal sealed class FlatReach
         (this.grid, this.layerHeight) = (grid, layerHeight);
         // A flat underside moves by a pixel at least once in so many layers.
         int memory = 1 + (int)Math.Ceiling(Math.Max(grid.PitchX, grid.PitchY) / (layerHeight * LevelPerRise));
-        recent = [.. Enumerable.Range(0, memory).Select(_ => new FlatLayer())];
+        recent = [.. Enumerable.Range(0, memory).Select(_ => new FlatLayer(grid.Height))];
+        current = new FlatLayer(grid.Height);
     }
 
     /// <summary>A step of one layer that reaches no further than this (mm) is no flat one.</summary>
@@ -34,8 +35,15 @@ internal sealed class FlatReach
     /// <summary>Whether a lower layer left something that may go on.</summary>
     internal bool IsEmpty => Array.TrueForAll(recent, r => r.Count == 0);
 
-    /// <summary>The pixels of lower layers that an underside may go on from.</summary>
-    internal IEnumerable<(int X, int Y)> Pixels => recent.SelectMany(r => r.Pixels);
+    /// <summary>Whether a lower layer left something in or beside a run of pixels that may go on.</summary>
+    internal bool Touches(int row, PixelRun run)
+    {
+        foreach (FlatLayer older in recent)
+            for (int y = row - 1; y <= row + 1; y++)
+                if (older.Any(y, run.Start - 1, run.End + 1))
+                    return true;
+        return false;
+    }
 
     /// <summary>Goes on to a layer; everything is for it until the next call.</summary>
     internal void Begin(int next)
@@ -105,8 +113,8 @@ internal sealed class FlatReach
         return (origin, best);
     }
 
-    /// <summary>Notes where the flat underside in a pixel began.</summary>
-    internal void Add((int X, int Y) pixel, (int X, int Y, int Layer) origin) => current.Set(pixel, origin);
+    /// <summary>Notes where the flat underside in a pixel began, pixel by pixel along the rows.</summary>
+    internal void Add((int X, int Y) pixel, (int X, int Y, int Layer) origin) => current.Append(pixel, origin);
 
     /// <summary>How far a pixel sticks out beyond where its underside began, and how much that rose, mm.</summary>
     internal (double Reach, double Rise) Way((int X, int Y) pixel, (int X, int Y, int Layer) origin) =>

@@ -35,36 +35,28 @@ internal sealed partial class FreshPixels
         carriedLines.Clear();
         foreach ((bool steep, int thirds) in Directions)
         {
-            (int X, int Y)[] steps = [Step(steep, thirds, 0), Step(steep, thirds, 1), Step(steep, thirds, 2)];
+            int[] steps = [Step(steep, thirds, 0), Step(steep, thirds, 1), Step(steep, thirds, 2)];
             double slope = thirds / 3.0,
                 step = steep
                     ? double.Hypot(slope * grid.PitchX, grid.PitchY)
                     : double.Hypot(grid.PitchX, slope * grid.PitchY);
-            (int X, int Y) back = (-steps[2].X, -steps[2].Y);
-            int backBit = 1 << Array.IndexOf(Around, back);
+            int back = (steps[2] + Neighbours / 2) % Neighbours;
             for (int i = 0; i < Count; i++)
-                if ((lit[i] & backBit) != 0)
+                if ((lit[i] >> back & 1) != 0)
                     Walk(i, back, steps, step, carriedBridge, keepLines);
         }
     }
 
-    /// <summary>From pixel k of a line to the next; the same after three.</summary>
-    private static (int X, int Y) Step(bool steep, int thirds, int k)
+    /// <summary>The direction from pixel k of a line to the next; the same after three.</summary>
+    private static int Step(bool steep, int thirds, int k)
     {
         int aside = Aside(k + 1) - Aside(k);
-        return steep ? (aside, 1) : (1, aside);
+        return Array.IndexOf(Around, steep ? (aside, 1) : (1, aside));
 
         int Aside(int n) => (int)Math.Floor(n * thirds / 3.0 + 0.5);
     }
 
-    private void Walk(
-        int first,
-        (int X, int Y) back,
-        (int X, int Y)[] steps,
-        double step,
-        double carriedBridge,
-        bool keep
-    )
+    private void Walk(int first, int back, int[] steps, double step, double carriedBridge, bool keep)
     {
         line.Clear();
         double depth = 0;
@@ -73,25 +65,17 @@ internal sealed partial class FreshPixels
         {
             line.Add(at);
             depth = Math.Max(depth, distance[at]);
-            (int dx, int dy) = steps[k];
-            int next = Neighbour(at, dx, dy);
+            int next = Neighbour(at, steps[k]);
             if (next >= 0)
             {
                 at = next;
                 continue;
             }
-            if ((lit[at] >> Array.IndexOf(Around, (dx, dy)) & 1) == 0)
+            if (LitBelow(at, steps[k]) is not { } end)
                 return;
             double length = line.Count * step;
             if (keep)
-                carriedLines.Add(
-                    new CarriedLine(
-                        first,
-                        (pixels[first].X + back.X, pixels[first].Y + back.Y),
-                        (pixels[at].X + dx, pixels[at].Y + dy),
-                        length
-                    )
-                );
+                carriedLines.Add(new CarriedLine(first, LitBelow(first, back)!.Value, end, length));
             if (depth < LeastDepth * Math.Max(grid.PitchX, grid.PitchY))
                 return;
             if (length > carriedBridge && depth < LeastShare * length)

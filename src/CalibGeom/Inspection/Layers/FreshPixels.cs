@@ -30,8 +30,9 @@ internal sealed partial class FreshPixels(PixelGrid grid)
     private int[] behind = [];
     private int[] before = [];
 
-    // Bit k: the neighbour Around[k] is lit in the layer below.
+    // Bit k: the neighbour Around[k] is lit in the layer below, or is one of these pixels.
     private byte[] lit = [];
+    private byte[] near = [];
     private double[] distance = [];
     private double[] span = [];
 
@@ -102,8 +103,8 @@ internal sealed partial class FreshPixels(PixelGrid grid)
             pieceOf[first] = count;
             queue.Enqueue(first);
             while (queue.TryDequeue(out int i))
-                foreach ((int dx, int dy) in Around)
-                    if (Neighbour(i, dx, dy) is var j and >= 0 && pieceOf[j] < 0 && belongs(j))
+                for (int k = 0; near[i] >> k != 0; k++)
+                    if (Neighbour(i, k) is var j and >= 0 && pieceOf[j] < 0 && belongs(j))
                     {
                         pieceOf[j] = count;
                         queue.Enqueue(j);
@@ -117,7 +118,7 @@ internal sealed partial class FreshPixels(PixelGrid grid)
     {
         int room = Math.Max(Count, 2 * pixels.Length);
         (pixels, carriers) = (new (int, int)[room], new (int, int)[room]);
-        (behind, before, lit) = (new int[room], new int[room], new byte[room]);
+        (behind, before, lit, near) = (new int[room], new int[room], new byte[room], new byte[room]);
         (distance, span) = (new double[room], new double[room]);
     }
 
@@ -125,37 +126,63 @@ internal sealed partial class FreshPixels(PixelGrid grid)
     {
         for (int y = 0; y < grid.Height; y++)
         {
-            if (rowStarts[y] == rowStarts[y + 1])
+            (int start, int end) = (rowStarts[y], rowStarts[y + 1]);
+            if (start == end)
                 continue;
-            Link(y, y + 1, behind);
-            Link(y, y - 1, before);
+            for (int i = start; i < end; i++)
+            {
+                bool left = i > start && pixels[i - 1].X == pixels[i].X - 1,
+                    right = i + 1 < end && pixels[i + 1].X == pixels[i].X + 1;
+                near[i] = (byte)((right ? 1 : 0) | (left ? 1 << 4 : 0));
+            }
+            Link(y, y + 1, behind, 3, 2, 1);
+            Link(y, y - 1, before, 5, 6, 7);
         }
     }
 
-    /// <summary>For each pixel of a row the first in another row that is at most one column to its left.</summary>
-    private void Link(int y, int other, int[] links)
+    /// <summary>
+    /// For each pixel of a row the first in another row that is at most one column to its left, and in three bits, from
+    /// left to right, which ones are its neighbours.
+    /// </summary>
+    private void Link(int y, int other, int[] links, int left, int middle, int right)
     {
         (int at, int end) = (uint)other < (uint)grid.Height ? (rowStarts[other], rowStarts[other + 1]) : (0, 0);
         for (int i = rowStarts[y]; i < rowStarts[y + 1]; i++)
         {
-            while (at < end && pixels[at].X < pixels[i].X - 1)
+            int x = pixels[i].X;
+            while (at < end && pixels[at].X < x - 1)
                 at++;
             links[i] = at;
+            int found = 0;
+            for (int j = at; j < end && pixels[j].X <= x + 1; j++)
+                found |=
+                    1
+                    << (
+                        pixels[j].X < x ? left
+                        : pixels[j].X == x ? middle
+                        : right
+                    );
+            near[i] |= (byte)found;
         }
     }
 
-    private int Neighbour(int i, int dx, int dy)
+    /// <summary>The number of the neighbour in direction k; -1 when that is none of these pixels.</summary>
+    private int Neighbour(int i, int k)
     {
-        (int x, int y) = (pixels[i].X + dx, pixels[i].Y + dy);
-        if (dy == 0)
+        int bits = near[i];
+        if ((bits >> k & 1) == 0)
+            return -1;
+        return k switch
         {
-            int beside = i + dx;
-            return (uint)beside < (uint)Count && pixels[beside] == (x, y) ? beside : -1;
-        }
-        for (int j = dy > 0 ? behind[i] : before[i]; j < Count && pixels[j].Y == y && pixels[j].X <= x; j++)
-            if (pixels[j].X == x)
-                return j;
-        return -1;
+            0 => i + 1,
+            4 => i - 1,
+            3 => behind[i],
+            2 => behind[i] + (bits >> 3 & 1),
+            1 => behind[i] + (bits >> 3 & 1) + (bits >> 2 & 1),
+            5 => before[i],
+            6 => before[i] + (bits >> 5 & 1),
+            _ => before[i] + (bits >> 5 & 1) + (bits >> 6 & 1),
+        };
     }
 
     /// <summary>Notes which neighbours of each pixel are lit below.</summary>
@@ -196,8 +223,8 @@ internal sealed partial class FreshPixels(PixelGrid grid)
     private void Spread()
     {
         while (queue.TryDequeue(out int i))
-            foreach ((int dx, int dy) in Around)
-                if (Neighbour(i, dx, dy) is var j and >= 0)
+            for (int k = 0; near[i] >> k != 0; k++)
+                if (Neighbour(i, k) is var j and >= 0)
                     Offer(j, carriers[i]);
     }
 

@@ -153,11 +153,12 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     /// <summary>Keeps the pieces that touch a pixel of a flat underside.</summary>
     private void KeepAround(LayerMask difference, RunLabels pieces, bool[] kept)
     {
-        foreach ((int x, int y) in flat.Pixels)
-            for (int row = y - 1; row <= y + 1; row++)
-            for (int column = x - 1; column <= x + 1; column++)
-                if (difference.RunAt(column, row) is var run and >= 0)
-                    kept[pieces[run]] = true;
+        for (int y = 0, run = 0; y < grid.Height; y++)
+            foreach (PixelRun r in difference.Row(y))
+            {
+                int piece = pieces[run++];
+                kept[piece] = kept[piece] || flat.Touches(y, r);
+            }
     }
 
     /// <summary>
