@@ -1,6 +1,8 @@
 namespace CalibGeom.Features;
 
-/// <summary>One thing a check found: where, what was found, what the limit is and what to do about it.</summary>
+/// <summary>
+/// One thing a check found: where, what was found, what the limit is and what to do about it. Immutable.
+/// </summary>
 /// <param name="Rule">Stable id of the rule in kebab-case, such as <c>wall-too-thin</c>.</param>
 /// <param name="Severity">Error, warning or note.</param>
 /// <param name="Subject">The feature id (<c>box1.outside.x</c>), spec path, file or place it is about; empty when it is
@@ -32,4 +34,14 @@ public sealed record Finding(string Rule, Severity Severity, string Subject, str
 
     /// <summary>The first places on a mesh that it is about, at most ten; none when it is not about places.</summary>
     public IReadOnlyList<FindingPlace> Places { get; init; } = [];
+
+    /// <summary>
+    /// As a line of text: <c>warning [wall-too-thin] nest.wall: The wall is 0.4 mm thick. Make it thicker.</c>
+    /// </summary>
+    public override string ToString()
+    {
+        string subject = Subject.Length > 0 ? $" {Subject}:" : "",
+            remedy = Remedy.Length > 0 ? $" {Remedy}" : "";
+        return $"{Severity.ToString().ToLowerInvariant()} [{Rule}]{subject} {Message}{remedy}";
+    }
 }

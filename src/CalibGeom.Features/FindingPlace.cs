@@ -1,6 +1,6 @@
 namespace CalibGeom.Features;
 
-/// <summary>A place on a mesh that a finding is about.</summary>
+/// <summary>A place on a mesh that a finding is about. Immutable.</summary>
 /// <param name="X">mm, in the coordinates of the mesh.</param>
 /// <param name="Y">mm, in the coordinates of the mesh.</param>
 /// <param name="Z">mm, in the coordinates of the mesh.</param>

@@ -1,6 +1,6 @@
 namespace CalibGeom.Features;
 
-/// <summary>Where in an input something is wrong, as far as that is known.</summary>
+/// <summary>Where in an input something is wrong, as far as that is known. Immutable.</summary>
 /// <param name="File">The input's name, or null.</param>
 /// <param name="Line">The line, from 1, or null.</param>
 /// <param name="Column">The column, from 1, or null.</param>

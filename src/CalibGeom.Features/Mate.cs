@@ -1,6 +1,6 @@
 namespace CalibGeom.Features;
 
-/// <summary>Two sizes that go into each other along an axis.</summary>
+/// <summary>Two sizes that go into each other along an axis. Immutable.</summary>
 /// <param name="Axis"><c>x</c>, <c>y</c>, or empty for what is round.</param>
 /// <param name="Inner">The size that goes in: <c>box1.outside.x</c>.</param>
 /// <param name="Outer">The size it goes into: <c>box2.inside.x</c>.</param>

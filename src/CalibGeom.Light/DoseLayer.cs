@@ -4,7 +4,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// The dose on the film side of one layer. Its memory is used again when the next layer is asked for; from then on the
-/// layer refuses to be read.
+/// layer refuses to be read. Not safe to share between threads.
 /// </summary>
 public sealed class DoseLayer
 {

@@ -1,6 +1,8 @@
 namespace CalibGeom.Light;
 
-/// <summary>A Gaussian blur exp(-r^2 / (2 sigma^2)); a radius W0 at which a beam falls to exp(-2) is 2 sigma.</summary>
+/// <summary>
+/// A Gaussian blur exp(-r^2 / (2 sigma^2)); a radius W0 at which a beam falls to exp(-2) is 2 sigma. Immutable.
+/// </summary>
 public sealed class GaussianBlur : EdgeBlur
 {
     /// <summary>A Gaussian blur.</summary>

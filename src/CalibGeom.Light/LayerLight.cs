@@ -3,7 +3,7 @@ namespace CalibGeom.Light;
 /// <summary>
 /// The light a stack of equal layers receives: each layer is exposed from its film side with irradiance times time,
 /// light falls off with depth by Beer and Lambert, and later layers add to earlier ones. Cured and liquid resin absorb
-/// alike.
+/// alike. Immutable.
 /// </summary>
 public sealed record LayerLight
 {

@@ -2,7 +2,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// A heavy-tailed blur, gamma / (2 pi (r^2 + gamma^2)^(3/2)): the round kernel whose spread of a line is a Lorentz
-/// (Cauchy) curve.
+/// (Cauchy) curve. Immutable.
 /// </summary>
 public sealed class LorentzBlur : EdgeBlur
 {

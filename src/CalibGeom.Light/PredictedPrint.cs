@@ -4,6 +4,7 @@ namespace CalibGeom.Light;
 
 /// <summary>
 /// What light is predicted to make of a test object: sizes, clearances, open tunnels and the dose in its columns.
+/// Immutable.
 /// </summary>
 public abstract class PredictedPrint
 {

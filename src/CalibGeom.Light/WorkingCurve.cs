@@ -3,7 +3,7 @@ namespace CalibGeom.Light;
 /// <summary>
 /// How deep a dose cures: Cd = Dp ln(E / Ec). Source: Gibson, Rosen, Stucker, Additive Manufacturing Technologies, 2nd
 /// ed. (2015), equations 4.23 and 4.28. Values for a resin differ widely between instruments (Kolibaba et al., Addit.
-/// Manuf. 84 (2024) 104082: Dp by 7 times, Ec by 70 times), so they belong to one printer.
+/// Manuf. 84 (2024) 104082: Dp by 7 times, Ec by 70 times), so they belong to one printer. Immutable.
 /// </summary>
 public sealed record WorkingCurve
 {

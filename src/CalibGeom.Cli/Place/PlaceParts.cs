@@ -37,7 +37,7 @@ internal sealed class PlaceParts : IDisposable
         }
         if (opened.bar is { } bar)
             foreach (PlatePart part in opened.parts)
-                part.Progress = (p, done) => bar.Report(p.Name, (double)done / p.TriangleCount);
+                part.Progress = bar.Of(part.Name);
         return opened;
     }
 

@@ -30,6 +30,97 @@ public static class AppendedFile
         Write(stream, Utf8.GetBytes((Ended(stream) ? "" : "\n") + more), () => stream.Flush(toDisk: true));
     }
 
+    /// <summary>
+    /// Appends text as <see cref="Append"/> does, with asynchronous reads and writes of the file and a wait for others
+    /// that holds no thread. Only bringing the bytes to the disk itself has no asynchronous way: a thread of the pool
+    /// does it.
+    /// </summary>
+    /// <param name="path">The file; made when it does not exist.</param>
+    /// <param name="make">As for <see cref="Append"/>; it reads from memory.</param>
+    /// <param name="cancellation">Stops the work until the text is written, which is then done whole.</param>
+    /// <exception cref="InputException">As for <see cref="Append"/>.</exception>
+    /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped; it stands as before.</exception>
+    public static async Task AppendAsync(
+        string path,
+        Func<Stream, string> make,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(make);
+        cancellation.ThrowIfCancellationRequested();
+        RequirePlace(path);
+        if (!File.Exists(path))
+        {
+            make(Stream.Null); // Neither what it throws nor a stop may leave an empty file behind.
+            cancellation = CancellationToken.None;
+        }
+        FileStream file = await OpenAsync(path, cancellation).ConfigureAwait(false);
+        await using var closing = file.ConfigureAwait(false);
+        bool ended = true;
+        string more = await AsyncStreams
+            .ReadAsync(
+                file,
+                ReaderLimits.PipedBytes,
+                bytes =>
+                {
+                    ended = Ended(bytes);
+                    bytes.Position = 0;
+                    return make(bytes);
+                },
+                cancellation
+            )
+            .ConfigureAwait(false);
+        await WriteAsync(file, Utf8.GetBytes((ended ? "" : "\n") + more)).ConfigureAwait(false);
+    }
+
+    private static async Task WriteAsync(FileStream file, byte[] bytes)
+    {
+        long before = file.Length;
+        try
+        {
+            file.Seek(before, SeekOrigin.Begin);
+            await file.WriteAsync(bytes).ConfigureAwait(false);
+            await Task.Run(() => file.Flush(flushToDisk: true)).ConfigureAwait(false);
+        }
+        catch (Exception e)
+        {
+            file.SetLength(before);
+            // The runtime tells a file that may grow no further as a wrong argument.
+            if (e is ArgumentOutOfRangeException)
+                throw FileToWrite.TooLarge(file.Name, e);
+            throw;
+        }
+    }
+
+    private static async Task<FileStream> OpenAsync(string path, CancellationToken cancellation)
+    {
+        DateTime end = DateTime.UtcNow + Patience;
+        while (true)
+        {
+            try
+            {
+                return new FileStream(
+                    path,
+                    FileMode.OpenOrCreate,
+                    FileAccess.ReadWrite,
+                    FileShare.None,
+                    bufferSize: 0,
+                    FileOptions.Asynchronous
+                );
+            }
+            catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
+            {
+                if (DateTime.UtcNow >= end)
+                    throw InUse(path, e);
+            }
+            await Task.Delay(Pause, cancellation).ConfigureAwait(false);
+        }
+    }
+
+    private static InputException InUse(string path, IOException cause) =>
+        new($"{path} has been in use by another program for {Patience.TotalSeconds:0} s. Close it there.", cause);
+
     /// <summary>Opens a file to read it; waits while another process writes.</summary>
     /// <param name="path">The file.</param>
     /// <exception cref="InputException">Others keep it locked for ten seconds.</exception>
@@ -84,16 +175,13 @@ public static class AppendedFile
             catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
             {
                 if (DateTime.UtcNow >= end)
-                    throw new InputException(
-                        $"{path} has been in use by another program for {Patience.TotalSeconds:0} s. Close it there.",
-                        e
-                    );
+                    throw InUse(path, e);
                 Thread.Sleep(Pause);
             }
         }
     }
 
-    private static bool Ended(FileToWrite stream)
+    private static bool Ended(Stream stream)
     {
         if (stream.Length == 0)
             return true;

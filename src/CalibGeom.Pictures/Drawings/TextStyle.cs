@@ -1,6 +1,6 @@
 namespace CalibGeom.Pictures.Drawings;
 
-/// <summary>How a text is set.</summary>
+/// <summary>How a text is set. Immutable.</summary>
 /// <param name="Size">Font size in pixels, above 0; 13 by default.</param>
 /// <param name="Anchor">Which end stands at the point; the start by default.</param>
 /// <param name="Bold">Whether strokes are heavier.</param>

@@ -1,6 +1,6 @@
 namespace CalibGeom.Pictures.Objects;
 
-/// <summary>A sheet of paper, long side level.</summary>
+/// <summary>A sheet of paper, long side level. Immutable.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="Width">mm.</param>
 /// <param name="Height">mm.</param>

@@ -8,6 +8,7 @@ namespace CalibGeom.Pictures.Reports;
 /// <summary>
 /// The record of an answer that a workshop files: the answer first, then what to type, plots, tables, and exactly what
 /// it was computed from. One HTML file that needs no network; nothing in it depends on the day or the machine.
+/// Immutable.
 /// </summary>
 public sealed record ReportPage
 {

@@ -3,7 +3,9 @@ using CalibGeom.Pictures.Objects;
 
 namespace CalibGeom.Pictures.Reports;
 
-/// <summary>A card for the machine, A6, long side level: the numbers to print with and what they give.</summary>
+/// <summary>
+/// A card for the machine, A6, long side level: the numbers to print with and what they give. Immutable.
+/// </summary>
 public sealed record SettingsCard
 {
     private const double Width = 148,

@@ -2,7 +2,7 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Calipers;
 
-/// <summary>One reading of a gauge, or of a part in a repeatability study.</summary>
+/// <summary>One reading of a gauge, or of a part in a repeatability study. Immutable.</summary>
 public sealed record CaliperReading
 {
     /// <summary>The day it was read.</summary>

@@ -3,7 +3,7 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Calipers;
 
-/// <summary>What gauges say of one pair of jaws, mm.</summary>
+/// <summary>What gauges say of one pair of jaws, mm. Immutable.</summary>
 public sealed record JawCheck
 {
     /// <summary>The jaws.</summary>

@@ -3,7 +3,7 @@ namespace CalibGeom.Verification.Calipers;
 /// <summary>
 /// A crossed study of parts, persons and rounds by analysis of variance, after ISO 5725-2:2019 and the measurement
 /// systems analysis manual of AIAG (4th edition): repeatability within a person and part, reproducibility between
-/// persons.
+/// persons. Immutable.
 /// </summary>
 public sealed record RepeatabilityStudy
 {

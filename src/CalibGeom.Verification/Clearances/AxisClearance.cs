@@ -3,7 +3,7 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>The clearance of one joint along one axis, mm per side.</summary>
+/// <summary>The clearance of one joint along one axis, mm per side. Immutable.</summary>
 public sealed record AxisClearance
 {
     /// <summary>The fit, such as <c>joint1.fit</c> or that of a part of one's own.</summary>

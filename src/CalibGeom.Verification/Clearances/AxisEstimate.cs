@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>Scale and growth of one axis.</summary>
+/// <summary>Scale and growth of one axis. Immutable.</summary>
 public sealed record AxisEstimate
 {
     /// <summary><c>x</c> or <c>y</c>.</summary>

@@ -4,7 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// Growth and scale of one print along one axis from its sizes alone, by one linear fit: what belongs to the print
-/// apart from what its instruments carry to other prints.
+/// apart from what its instruments carry to other prints. Immutable.
 /// </summary>
 public sealed record AxisGrowth
 {

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A length known only to lie between two limits; its uncertainty is that of a rectangle.</summary>
+/// <summary>A length known only to lie between two limits; its uncertainty is that of a rectangle. Immutable.</summary>
 /// <param name="Low">The lower limit, mm.</param>
 /// <param name="High">The upper limit, mm; infinite when nothing bounds it.</param>
 public sealed record Bracket(double Low, double High)

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>What the readings say of burrs or raised corners on the outside of boxes, all alike.</summary>
+/// <summary>What the readings say of burrs or raised corners on the outside of boxes, all alike. Immutable.</summary>
 public sealed record BurrCheck
 {
     /// <summary>Share of the prior variance that readings took away from which burr and growth can be told.</summary>

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A feature's size now, and with compensation.</summary>
+/// <summary>A feature's size now, and with compensation. Immutable.</summary>
 /// <param name="Feature">The feature.</param>
 /// <param name="Nominal">Nominal size, mm.</param>
 /// <param name="Now">Size to expect at the present settings, mm.</param>

@@ -2,7 +2,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// What to enter in a slicer for one axis so that parts come out at their nominal sizes. It is instead of an edge
-/// offset advised elsewhere, never on top of it.
+/// offset advised elsewhere, never on top of it. Immutable.
 /// </summary>
 public sealed record CompensationAxis
 {

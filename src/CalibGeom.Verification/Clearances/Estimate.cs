@@ -2,7 +2,7 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A value with its standard uncertainty and its 95 % coverage interval.</summary>
+/// <summary>A value with its standard uncertainty and its 95 % coverage interval. Immutable.</summary>
 /// <param name="Value">The best estimate.</param>
 /// <param name="StandardUncertainty">Standard uncertainty.</param>
 /// <param name="DegreesOfFreedom">Effective degrees of freedom.</param>

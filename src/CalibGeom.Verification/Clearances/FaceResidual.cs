@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>How far a measured size lies from the fitted model.</summary>
+/// <summary>How far a measured size lies from the fitted model. Immutable.</summary>
 public sealed record FaceResidual
 {
     /// <summary>The feature.</summary>

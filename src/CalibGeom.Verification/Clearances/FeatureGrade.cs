@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>How a measured gauge face stands to its nominal size.</summary>
+/// <summary>How a measured gauge face stands to its nominal size. Immutable.</summary>
 public sealed record FeatureGrade
 {
     /// <summary>The feature.</summary>

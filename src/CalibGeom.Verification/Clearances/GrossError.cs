@@ -1,6 +1,8 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A face whose readings fit no scale and growth that the others allow. It does not count.</summary>
+/// <summary>
+/// A face whose readings fit no scale and growth that the others allow. It does not count. Immutable.
+/// </summary>
 public sealed record GrossError
 {
     /// <summary>The feature.</summary>

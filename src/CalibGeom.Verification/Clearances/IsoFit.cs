@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A hole-basis fit of ISO 286.</summary>
+/// <summary>A hole-basis fit of ISO 286. Immutable.</summary>
 /// <param name="Name">Such as <c>H7/g6</c>.</param>
 /// <param name="HoleGrade">Grade of the hole H.</param>
 /// <param name="Shaft">Letter of the shaft.</param>

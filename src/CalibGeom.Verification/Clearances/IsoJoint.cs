@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A peg and a hole of an ISO 286 fit, each designed to the middle of its tolerance zone, and the clearances the fit
-/// allows.
+/// allows. Immutable.
 /// </summary>
 public sealed partial record IsoJoint
 {

@@ -2,7 +2,7 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>What to expect of one joint.</summary>
+/// <summary>What to expect of one joint. Not safe to share between threads.</summary>
 public sealed class JointPrediction
 {
     private readonly Lazy<IReadOnlyDictionary<FeltFit, double>> fits;

@@ -2,7 +2,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// Height that the lowest layers lost: nominal less measured thickness of the plinth, which stands on the plate, with
-/// the shift that all box heights share, and the squeeze tab as a check.
+/// the shift that all box heights share, and the squeeze tab as a check. Immutable.
 /// </summary>
 public sealed record LowestLayers
 {

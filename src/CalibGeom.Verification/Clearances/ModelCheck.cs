@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>Whether the readings fit the model of scale, growth and the errors that were assumed.</summary>
+/// <summary>Whether the readings fit the model of scale, growth and the errors that were assumed. Immutable.</summary>
 public sealed record ModelCheck
 {
     /// <summary>Below this probability the model is said not to hold.</summary>

@@ -4,7 +4,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// A peg and a hole of one's own, printed next at the same settings: the clearance to expect, which ISO 286 fit that
-/// resembles, and the sizes that would give a wanted clearance. Print-to-print variation is included.
+/// resembles, and the sizes that would give a wanted clearance. Print-to-print variation is included. Immutable.
 /// </summary>
 public sealed record OwnJoint
 {

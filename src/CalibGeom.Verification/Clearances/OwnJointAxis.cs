@@ -2,7 +2,7 @@ using CalibGeom.Verification.Decisions;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>A joint of one's own along one axis, as the next print would give it.</summary>
+/// <summary>A joint of one's own along one axis, as the next print would give it. Immutable.</summary>
 public sealed record OwnJointAxis
 {
     /// <summary><c>x</c> or <c>y</c>.</summary>

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>How much growth differs from print to print.</summary>
+/// <summary>How much growth differs from print to print. Immutable.</summary>
 /// <param name="StandardDeviation">Standard deviation of growth per edge among prints, mm.</param>
 /// <param name="DegreesOfFreedom">How well it is known; infinite when it was set.</param>
 /// <param name="Prints">How many prints were read.</param>

@@ -2,7 +2,7 @@ namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// An ISO 286 grade as far as a measurement can tell it: the smallest whose half tolerance holds the deviation, but
-/// none finer than the one whose half tolerance holds the measurement's own expanded uncertainty.
+/// none finer than the one whose half tolerance holds the measurement's own expanded uncertainty. Immutable.
 /// </summary>
 public sealed record ToleranceGrade
 {

@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Decisions;
 
 /// <summary>
 /// How well several prints keep between limits: Cp = (high - low) / 6 s and Cpk = nearest limit / 3 s (ISO 22514-2
-/// names them), each with its 95 % interval. s is what was observed, measuring included.
+/// names them), each with its 95 % interval. s is what was observed, measuring included. Immutable.
 /// </summary>
 public sealed record Capability
 {

@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Decisions;
 
 /// <summary>
 /// Whether a measured value conforms, after ISO 14253-1:2017: accepted inside the limits less a guard band, rejected
-/// outside them by one, with the specific risks of JCGM 106:2012.
+/// outside them by one, with the specific risks of JCGM 106:2012. Immutable.
 /// </summary>
 public sealed record ConformityDecision
 {

@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Decisions;
 
 /// <summary>
 /// Risks over all items of a Gaussian process that are measured with a Gaussian error (JCGM 106:2012, 9.5): items
-/// outside the tolerance that are accepted, and items inside it that are rejected.
+/// outside the tolerance that are accepted, and items inside it that are rejected. Immutable.
 /// </summary>
 public sealed record ProcessRisk
 {

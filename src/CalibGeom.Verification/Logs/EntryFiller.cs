@@ -2,7 +2,10 @@ using CalibGeom.Verification.Readings;
 
 namespace CalibGeom.Verification.Logs;
 
-/// <summary>Fills what a person left out: first from the object's process, then from the last trial.</summary>
+/// <summary>
+/// Fills what a person left out: first from the object's process, then from the last trial. Not safe to share between
+/// threads; no one is handed out.
+/// </summary>
 public sealed class EntryFiller
 {
     private readonly TrialEntry said;

@@ -1,3 +1,5 @@
+using CalibGeom.Features.Files;
+
 namespace CalibGeom.Verification.Logs;
 
 /// <summary>
@@ -37,6 +39,29 @@ public sealed class TrialLog
         ArgumentNullException.ThrowIfNull(name);
         using var lines = new LogLines(stream, name);
         return Read(lines);
+    }
+
+    /// <summary>
+    /// Reads a log from a stream that is only ever read asynchronously, such as the body of a web request: first into a
+    /// temporary file, then from there.
+    /// </summary>
+    /// <param name="stream">The log in UTF-8; left open.</param>
+    /// <param name="name">The log's name for messages.</param>
+    /// <param name="cancellation">Stops the reading.</param>
+    /// <exception cref="InputException">As for <see cref="Read(Stream, string)"/>.</exception>
+    /// <exception cref="IOException">Reading failed.</exception>
+    /// <exception cref="OperationCanceledException">The reading was stopped.</exception>
+    public static async Task<TrialLog> ReadAsync(
+        Stream stream,
+        string name = "log",
+        CancellationToken cancellation = default
+    )
+    {
+        using TemporaryCopy copy = await TemporaryCopy
+            .OfAsync(stream, name, cancellation: cancellation)
+            .ConfigureAwait(false);
+        using FileStream file = File.OpenRead(copy.Path);
+        return Read(file, name);
     }
 
     private static TrialLog Read(LogLines lines)
@@ -100,6 +125,41 @@ public sealed class TrialLog
                 return ToLine(added.Trial);
             }
         );
+        return added!;
+    }
+
+    /// <summary>
+    /// Appends one trial as <see cref="Append(string, Func{TrialLog, Trial})"/> does, without a synchronous read or
+    /// write of the file and without a thread that waits for the lock.
+    /// </summary>
+    /// <param name="path">The file; made when it does not exist.</param>
+    /// <param name="make">The trial to append to the log; what it throws leaves the file as it was.</param>
+    /// <param name="cancellation">Stops the work until the line is written, which is then done whole.</param>
+    /// <returns>The trial with its number.</returns>
+    /// <exception cref="InputException">The file is no log, its directory does not exist, or others keep it locked for
+    /// ten seconds.</exception>
+    /// <exception cref="IOException">The file cannot be written.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped; the file is as it was.</exception>
+    public static async Task<LogEntry> AppendAsync(
+        string path,
+        Func<TrialLog, Trial> make,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(make);
+        LogEntry? added = null;
+        await AppendedFile
+            .AppendAsync(
+                path,
+                stream =>
+                {
+                    TrialLog log = Read(stream, path);
+                    added = new LogEntry(log.Entries.Count + 1, make(log), TakenBack: false);
+                    return ToLine(added.Trial) + "\n";
+                },
+                cancellation
+            )
+            .ConfigureAwait(false);
         return added!;
     }
 

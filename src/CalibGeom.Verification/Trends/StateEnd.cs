@@ -3,7 +3,7 @@ using CalibGeom.Verification.Trends.Changes;
 
 namespace CalibGeom.Verification.Trends;
 
-/// <summary>Where a calibrated state ends: the first print that is no longer the same process.</summary>
+/// <summary>Where a calibrated state ends: the first print that is no longer the same process. Immutable.</summary>
 /// <param name="Index">Its index in the list that was asked about.</param>
 /// <param name="Probability">The probability of so different a print if nothing had changed.</param>
 public sealed record StateEnd(int Index, double Probability)

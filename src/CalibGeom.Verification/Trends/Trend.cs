@@ -124,17 +124,16 @@ public static class Trend
         }
         if (values.Count == 0)
             return null;
-        // Nine charts or so stand side by side: each gives a false alarm ten times as seldom as the verdict.
-        double length = Math.Min(1e5, 10 * options.RunLength);
+        ChartDesign design = options.Charts;
         return new GaugeCharts
         {
             Name = name,
             Coupons = coupons,
             Points = values,
-            RunLength = length,
-            Reach = ChartDesign.For(length).Reach,
-            Ewma = new EwmaChart(values, 0, 1, ChartDesign.Weight, ChartDesign.For(length).EwmaReach),
-            Cusum = new CusumChart(values, 0, ChartDesign.Allowance, ChartDesign.For(length).CusumLimit),
+            RunLength = options.ChartLength,
+            Reach = design.Reach,
+            Ewma = new EwmaChart(values, 0, 1, ChartDesign.Weight, design.EwmaReach),
+            Cusum = new CusumChart(values, 0, ChartDesign.Allowance, design.CusumLimit),
         };
     }
 

@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Trends.Charts;
 using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Trends;
@@ -12,6 +13,12 @@ public sealed record TrendOptions
         betweenThroughs = 0.010,
         columnExponent = 0.35;
     private readonly int baseline = 2;
+    private readonly ChartMemo charts = new();
+
+    // Nine charts or so stand side by side: each gives a false alarm ten times as seldom as the verdict.
+    internal double ChartLength => Math.Min(1e5, 10 * RunLength);
+
+    internal ChartDesign Charts => charts.For(ChartLength);
 
     /// <summary>
     /// One false alarm in about so many coupons, 10 to 2000. Default 50: with a coupon a week about once a year.

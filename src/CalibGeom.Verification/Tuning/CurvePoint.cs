@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>One point of the curve of rest and exposure that holds the clearance on target.</summary>
+/// <summary>One point of the curve of rest and exposure that holds the clearance on target. Immutable.</summary>
 /// <param name="Rest">Rest, s.</param>
 /// <param name="Time">Exposure, s.</param>
 /// <param name="Low">Lower end of the 95 % interval of that exposure, s.</param>

@@ -5,6 +5,7 @@ namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
 /// A clearance to expect at some settings, of what prints can teach: what the caliper may be wrong by stands apart.
+/// Immutable.
 /// </summary>
 /// <param name="Joint">The joint's id.</param>
 /// <param name="Axis"><c>x</c> or <c>y</c>.</param>

@@ -3,7 +3,7 @@ using CalibGeom.Verification.Tuning.Policy;
 
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>The recommendation.</summary>
+/// <summary>The recommendation. Immutable.</summary>
 /// <param name="Kind">What to do.</param>
 /// <param name="Reason">Why.</param>
 /// <param name="Settings">The settings to print with, or to keep.</param>

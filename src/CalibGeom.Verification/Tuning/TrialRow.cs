@@ -2,7 +2,7 @@ using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Verification.Tuning;
 
-/// <summary>One print of the log beside what was made of it.</summary>
+/// <summary>One print of the log beside what was made of it. Immutable.</summary>
 /// <param name="Number">Its number among the prints used, from 1.</param>
 /// <param name="Settings">What was set.</param>
 /// <param name="Measured">Clearance of the first joint by the readings of this print alone, mean of the axes, mm; null

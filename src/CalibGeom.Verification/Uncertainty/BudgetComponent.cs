@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Uncertainty;
 
-/// <summary>One line of an uncertainty budget.</summary>
+/// <summary>One line of an uncertainty budget. Immutable.</summary>
 /// <param name="Name">What contributes.</param>
 /// <param name="Value">The estimate of the input; 0 for a correction that is taken as zero.</param>
 /// <param name="StandardUncertainty">Standard uncertainty of the input, in its own unit.</param>

@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Uncertainty;
 /// <summary>
 /// Linear least squares, ordinary or generalised, by QR decomposition of the (whitened) design. For generalised least
 /// squares the covariance of the observations is taken as known, and that of the coefficients follows from it; for
-/// ordinary least squares it is estimated from the residuals.
+/// ordinary least squares it is estimated from the residuals. Immutable.
 /// </summary>
 public sealed class LeastSquares
 {

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Uncertainty;
 
-/// <summary>How Monte Carlo runs. The same options give the same numbers everywhere.</summary>
+/// <summary>How Monte Carlo runs. The same options give the same numbers everywhere. Immutable.</summary>
 public sealed record MonteCarloOptions
 {
     private const int Batch = 10_000;

@@ -1,6 +1,6 @@
 namespace CalibGeom.Verification.Uncertainty;
 
-/// <summary>What Monte Carlo found (JCGM 101, clause 7).</summary>
+/// <summary>What Monte Carlo found (JCGM 101, clause 7). Immutable.</summary>
 /// <param name="Mean">The mean of the trials.</param>
 /// <param name="StandardUncertainty">Their standard deviation.</param>
 /// <param name="Symmetric">The probabilistically symmetric coverage interval.</param>

@@ -2,7 +2,7 @@ namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
 /// Mean, standard deviation and lag-1 autocorrelation of a sample. Deviations are taken from a first mean and corrected
-/// for what rounding left in it (the corrected two-pass algorithm of Chan, Golub and LeVeque, 1983).
+/// for what rounding left in it (the corrected two-pass algorithm of Chan, Golub and LeVeque, 1983). Immutable.
 /// </summary>
 public sealed record SampleStatistics
 {

@@ -19,6 +19,19 @@ public sealed partial class TriangleMesh
     public TriangleMesh(ReadOnlySpan<double> coordinates, ReadOnlySpan<int> triangles)
         : this(RequireThrees(coordinates.ToArray()), triangles.ToArray(), true) { }
 
+    /// <summary>A mesh from 32-bit coordinates, as graphics libraries hold them; each is kept exactly.</summary>
+    /// <param name="coordinates">x, y, z of each vertex in mm, all finite.</param>
+    /// <param name="triangles">Three vertex indices for each triangle.</param>
+    /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index
+    /// has no vertex.</exception>
+    public static TriangleMesh FromSingles(ReadOnlySpan<float> coordinates, ReadOnlySpan<int> triangles)
+    {
+        var wide = new double[coordinates.Length];
+        for (int i = 0; i < wide.Length; i++)
+            wide[i] = coordinates[i];
+        return new TriangleMesh(RequireThrees(wide), triangles.ToArray(), true);
+    }
+
     private TriangleMesh(double[] coordinates, int[] triangles, bool check)
         : this(coordinates, coordinates.Length / 3, triangles, check) { }
 
@@ -53,6 +66,32 @@ public sealed partial class TriangleMesh
 
     /// <summary>Three vertex indices for each triangle.</summary>
     public ReadOnlySpan<int> Triangles => triangles;
+
+    /// <summary>
+    /// Copies the coordinates as 32-bit numbers, the nearest to each. Those on the grid (every mesh made here) within
+    /// +-1024 mm are exact.
+    /// </summary>
+    /// <param name="to">Where to: three numbers for each vertex, or room for more.</param>
+    /// <exception cref="ArgumentException">There is less room, or a coordinate is beyond 3.4e38 mm.</exception>
+    public void CopyCoordinates(Span<float> to)
+    {
+        ReadOnlySpan<double> from = Coordinates;
+        if (to.Length < from.Length)
+            throw new ArgumentException(
+                $"The {vertexCount} vertices need room for {from.Length} numbers; there is room for {to.Length}.",
+                nameof(to)
+            );
+        for (int i = 0; i < from.Length; i++)
+        {
+            float single = (float)from[i];
+            if (!float.IsFinite(single))
+                throw new ArgumentException(
+                    $"Vertex {i / 3} has a coordinate beyond 3.4e38 mm, the limit of a 32-bit number.",
+                    nameof(to)
+                );
+            to[i] = single;
+        }
+    }
 
     /// <summary>A vertex.</summary>
     /// <param name="index">0 to <see cref="VertexCount"/> - 1.</param>

@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>What one look through a part tells.</summary>
+/// <summary>What one look through a part tells. Immutable.</summary>
 /// <param name="Name">The part.</param>
 /// <param name="TriangleCount">The number of its facets.</param>
 /// <param name="Bounds">The box round it, mm.</param>

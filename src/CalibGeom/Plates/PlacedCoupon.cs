@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Plates;
 
-/// <summary>A coupon with its place on the plate: turned about its own Z axis, then moved.</summary>
+/// <summary>A coupon with its place on the plate: turned about its own Z axis, then moved. Immutable.</summary>
 /// <param name="Coupon">The coupon.</param>
 /// <param name="Label">Its label on this plate, such as <c>A1</c>; empty for a single coupon.</param>
 /// <param name="Turn">0 or 90 degrees counter-clockwise.</param>

@@ -1,6 +1,6 @@
 namespace CalibGeom.Plates;
 
-/// <summary>Where a coupon should stand, among all places where it may.</summary>
+/// <summary>Where a coupon should stand, among all places where it may. Immutable.</summary>
 public abstract record PlacementWish
 {
     private protected PlacementWish() { }

@@ -5,7 +5,7 @@ namespace CalibGeom.Plates;
 
 /// <summary>
 /// A production part on the plate, as facets in plate coordinates that can be gone through again and again. Its facets
-/// are never changed.
+/// are never changed. Not safe to share between threads: what is told of progress is set on it.
 /// </summary>
 public abstract class PlatePart
 {
@@ -24,9 +24,9 @@ public abstract class PlatePart
     public abstract long TriangleCount { get; }
 
     /// <summary>
-    /// Told after each block how many facets of the present pass have been gone through; null (default) for nobody.
+    /// Told after each block what share of the present pass has been gone through, 0 to 1; null (default) for nobody.
     /// </summary>
-    public Action<PlatePart, long>? Progress { get; set; }
+    public IProgress<double>? Progress { get; set; }
 
     /// <summary>Goes through all facets in order.</summary>
     /// <param name="visit">Called with one block after another.</param>
@@ -43,7 +43,8 @@ public abstract class PlatePart
         VisitAll(facets =>
         {
             visit(facets);
-            progress(this, done += facets.Length);
+            done += facets.Length;
+            progress.Report(TriangleCount > 0 ? (double)done / TriangleCount : 1);
         });
     }
 

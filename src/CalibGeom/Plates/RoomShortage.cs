@@ -1,6 +1,6 @@
 namespace CalibGeom.Plates;
 
-/// <summary>How much is missing for a coupon that found no room.</summary>
+/// <summary>How much is missing for a coupon that found no room. Immutable.</summary>
 /// <param name="Width">The coupon's shadow along X, mm.</param>
 /// <param name="Depth">The coupon's shadow along Y, mm.</param>
 /// <param name="WidestGap">The widest gap, mm, with which the coupon would have found room; null when not even 0.1 mm

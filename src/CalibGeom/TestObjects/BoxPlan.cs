@@ -1,6 +1,6 @@
 namespace CalibGeom.TestObjects;
 
-/// <summary>One box of a test object as it is made; heights count from the plate, before any tilt.</summary>
+/// <summary>One box of a test object as it is made; heights count from the plate, before any tilt. Immutable.</summary>
 /// <param name="Number">1 is the innermost.</param>
 /// <param name="WantedOutside">The outside width that the spec asks for, mm.</param>
 /// <param name="Outside">The outside widths made, mm.</param>

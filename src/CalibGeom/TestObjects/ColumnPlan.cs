@@ -1,6 +1,6 @@
 namespace CalibGeom.TestObjects;
 
-/// <summary>One column of a test object as it is made.</summary>
+/// <summary>One column of a test object as it is made. Immutable.</summary>
 /// <param name="Number">By diameter as listed, copy by copy: with two copies, columns 1 and 2 have the first
 /// diameter.</param>
 /// <param name="Diameter">Square to its axis, mm.</param>

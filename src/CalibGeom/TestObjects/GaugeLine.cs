@@ -4,7 +4,7 @@ namespace CalibGeom.TestObjects;
 
 /// <summary>
 /// One of the lines that a size is measured along; a size may have several. Design, light and comparison with a mesh
-/// all take a size from its lines.
+/// all take a size from its lines. Immutable.
 /// </summary>
 /// <param name="Feature">The size that it belongs to, such as <c>box1.outside.x</c>.</param>
 /// <param name="Direction">The direction of measurement, of length 1.</param>

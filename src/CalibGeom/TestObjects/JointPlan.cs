@@ -1,6 +1,8 @@
 namespace CalibGeom.TestObjects;
 
-/// <summary>One joint of a test object as it is made: box <see cref="Number"/> in the pocket of the next.</summary>
+/// <summary>
+/// One joint of a test object as it is made: box <see cref="Number"/> in the pocket of the next. Immutable.
+/// </summary>
 /// <param name="Number">1 lies between box 1 and box 2.</param>
 /// <param name="WantedClearance">The clearance per side that the spec asks for, mm.</param>
 /// <param name="Clearance">The clearance per side made, mm.</param>

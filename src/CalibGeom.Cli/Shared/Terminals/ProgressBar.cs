@@ -54,6 +54,9 @@ internal sealed class ProgressBar : IProgress<double>, IDisposable
     /// <summary>A step of the work, which fills the bar from one share to another.</summary>
     internal IProgress<double> Step(double from, double to) => new Share(this, from, to);
 
+    /// <summary>What is done of something with a name of its own.</summary>
+    internal IProgress<double> Of(string what) => new Named(this, what);
+
     public void Dispose()
     {
         over.Set();
@@ -102,6 +105,11 @@ internal sealed class ProgressBar : IProgress<double>, IDisposable
 
     private PosixSignalRegistration Showing(PosixSignal signal) =>
         PosixSignalRegistration.Create(signal, _ => ((PlainWriter)io.Error).Inner.Write(ShowCursor));
+
+    private sealed class Named(ProgressBar bar, string what) : IProgress<double>
+    {
+        public void Report(double value) => bar.Report(what, value);
+    }
 
     private sealed class Share(ProgressBar bar, double from, double to) : IProgress<double>
     {

@@ -1,5 +1,3 @@
-using System.Collections.Concurrent;
-
 namespace CalibGeom.Verification.Trends.Charts;
 
 /// <summary>Limits of the three charts that give one run length. Immutable.</summary>
@@ -14,15 +12,12 @@ internal sealed record ChartDesign(double Reach, double EwmaReach, double CusumL
     /// <summary>k: half of one standard deviation, the step that should be found soonest.</summary>
     internal const double Allowance = 0.5;
 
-    private static readonly ConcurrentDictionary<double, ChartDesign> Known = new();
-
+    /// <summary>The limits for a run length, worked out anew.</summary>
+    /// <param name="length">Coupons to a false alarm.</param>
     internal static ChartDesign For(double length) =>
-        Known.GetOrAdd(
-            length,
-            wanted => new ChartDesign(
-                RunLength.LimitFor(wanted, l => RunLength.Individuals(l)),
-                RunLength.LimitFor(wanted, l => RunLength.Ewma(Weight, l)),
-                RunLength.LimitFor(wanted, l => RunLength.Cusum(Allowance, l))
-            )
+        new(
+            RunLength.LimitFor(length, l => RunLength.Individuals(l)),
+            RunLength.LimitFor(length, l => RunLength.Ewma(Weight, l)),
+            RunLength.LimitFor(length, l => RunLength.Cusum(Allowance, l))
         );
 }

@@ -1,6 +1,6 @@
 namespace CalibGeom.Formats.ThreeMf;
 
-/// <summary>What a 3MF says about itself beside its meshes.</summary>
+/// <summary>What a 3MF says about itself beside its meshes. Immutable.</summary>
 public sealed record ThreeMfContent
 {
     /// <summary>The Title metadata; left out when empty. Default empty.</summary>

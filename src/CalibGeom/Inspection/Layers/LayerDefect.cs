@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>One thing found in the layers of a mesh.</summary>
+/// <summary>One thing found in the layers of a mesh. Immutable.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Place">Its worst place, mm, in the coordinates of the mesh.</param>
 /// <param name="Layer">The first layer it lies in, from 0 at the plate.</param>

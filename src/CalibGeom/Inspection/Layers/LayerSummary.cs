@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Layers;
 
-/// <summary>Area and bounding box of one layer.</summary>
+/// <summary>Area and bounding box of one layer. Immutable.</summary>
 /// <param name="Index">From 0 at the plate.</param>
 /// <param name="Z">The height of the section, mm.</param>
 /// <param name="Area">mm2; where shells overlap, each place counts once.</param>

@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Topology;
 
-/// <summary>One piece of a mesh: triangles that hang together by edges.</summary>
+/// <summary>One piece of a mesh: triangles that hang together by edges. Immutable.</summary>
 public sealed record MeshComponent
 {
     /// <summary>Its first triangle, by number in the mesh.</summary>

@@ -2,7 +2,7 @@ using CalibGeom.Meshes;
 
 namespace CalibGeom.Inspection.Topology;
 
-/// <summary>How often one kind of defect was found and where first.</summary>
+/// <summary>How often one kind of defect was found and where first. Immutable.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Count">How many there are; 0 when the mesh is free of it.</param>
 /// <param name="Places">A point on each of the first ones, mm, at most <see cref="MostPlaces"/>.</param>

@@ -4,6 +4,7 @@ namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
 /// What <see cref="MeshTopology.Examine"/> found: one result for each kind of defect, the components and the measures.
+/// Immutable.
 /// </summary>
 public sealed class TopologyReport
 {

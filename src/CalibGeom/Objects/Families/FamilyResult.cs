@@ -1,6 +1,6 @@
 namespace CalibGeom.Objects.Families;
 
-/// <summary>What a run made of a family.</summary>
+/// <summary>What a run made of a family. Immutable.</summary>
 /// <param name="Rows">The objects of its part, by number.</param>
 /// <param name="Known">How many of them an earlier run had made, and still stand.</param>
 /// <param name="Files">Where the index stands, as CSV and as JSON.</param>

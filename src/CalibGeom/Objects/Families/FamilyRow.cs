@@ -1,6 +1,6 @@
 namespace CalibGeom.Objects.Families;
 
-/// <summary>What became of one object of a family.</summary>
+/// <summary>What became of one object of a family. Immutable.</summary>
 public sealed record FamilyRow
 {
     /// <summary>Its number, from 1.</summary>

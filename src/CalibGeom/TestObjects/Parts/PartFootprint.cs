@@ -2,7 +2,7 @@ namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
 /// A part seen from above, in its own frame. A part at the plinth's edge has the edge along y = 0 of its frame and the
-/// plinth at y &lt; 0; the layout turns it to a side.
+/// plinth at y &lt; 0; the layout turns it to a side. Immutable.
 /// </summary>
 /// <param name="Solids">What it covers, mm; at least one rectangle.</param>
 /// <param name="Lanes">What must stay free of others, mm.</param>

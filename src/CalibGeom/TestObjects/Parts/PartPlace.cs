@@ -6,7 +6,7 @@ namespace CalibGeom.TestObjects.Parts;
 
 /// <summary>
 /// Where a part stands: its frame's origin on the plinth and how that frame is turned. Heights are not turned or moved:
-/// they count from the plate, before any tilt of the whole object.
+/// they count from the plate, before any tilt of the whole object. Immutable.
 /// </summary>
 /// <param name="X">mm from the plinth's centre.</param>
 /// <param name="Y">mm from the plinth's centre.</param>

@@ -1,6 +1,6 @@
 namespace CalibGeom.TestObjects.Specs;
 
-/// <summary>A ready-made spec with a name.</summary>
+/// <summary>A ready-made spec with a name. Immutable.</summary>
 /// <param name="Name">Its name, in lower case.</param>
 /// <param name="Purpose">What it is for, as a sentence.</param>
 /// <param name="Spec">The spec.</param>

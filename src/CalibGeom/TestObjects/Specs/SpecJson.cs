@@ -129,4 +129,13 @@ public static class SpecJson
         IEnumerable<string>? assignments = null,
         CancellationToken cancellation = default
     ) => AsyncStreams.ReadAsync(stream, MaximumBytes, from => Read(from, basis, assignments), cancellation);
+
+    /// <summary>Writes a spec in canonical form to a stream that is only ever written asynchronously.</summary>
+    /// <param name="stream">Where to; stays open.</param>
+    /// <param name="spec">The spec.</param>
+    /// <param name="cancellation">Stops the writing.</param>
+    /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The writing was stopped.</exception>
+    public static Task WriteAsync(Stream stream, TestObjectSpec spec, CancellationToken cancellation = default) =>
+        AsyncStreams.WriteAsync(stream, to => to.Write(ToCanonicalBytes(spec)), cancellation);
 }

@@ -1,4 +1,4 @@
-namespace CalibGeom.Tests.Formats;
+namespace CalibGeom.Tests.Shared;
 
 /// <summary>A stream as a web server hands it out: what is not asynchronous throws, nothing can be sought.</summary>
 internal sealed class AsyncOnlyStream(byte[]? content = null) : Stream
