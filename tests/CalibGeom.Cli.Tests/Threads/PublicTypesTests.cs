@@ -23,6 +23,7 @@ public partial class PublicTypesTests
         typeof(Trial).Assembly,
         typeof(LightDose).Assembly,
         typeof(Drawing).Assembly,
+        typeof(Testing.VirtualBench).Assembly,
     ];
 
     /// <summary>Tables that are filled where they are declared and only looked up afterwards.</summary>

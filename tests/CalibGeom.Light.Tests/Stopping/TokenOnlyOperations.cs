@@ -67,6 +67,10 @@ internal static class TokenOnlyOperations
             ["AsyncStreams.ReadAsync"] = stop => AsyncStreams.ReadAsync(Bytes("a"), 9, s => s.Length, stop),
             ["AsyncStreams.WriteAsync"] = stop => AsyncStreams.WriteAsync(new MemoryStream(), _ => { }, stop),
             ["TemporaryCopy.OfAsync"] = stop => TemporaryCopy.OfAsync(Bytes("a"), "a", cancellation: stop),
+            ["SpecJson.WriteAsync"] = stop => SpecJson.WriteAsync(new MemoryStream(), Presets.Witness, stop),
+            ["TrialLog.ReadAsync"] = stop => TrialLog.ReadAsync(Bytes(TrialLog.ToLine(Trials[0])), "log", stop),
+            ["TrialLog.AppendAsync"] = stop => TrialLog.AppendAsync("not-made.jsonl", _ => Trials[0], stop),
+            ["AppendedFile.AppendAsync"] = stop => AppendedFile.AppendAsync("not-made.jsonl", _ => "a\n", stop),
             ["StoppingStream"] = Now(stop => new StoppingStream(new MemoryStream(), stop).WriteByte(1)),
         };
 
