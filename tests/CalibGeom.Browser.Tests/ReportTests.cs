@@ -36,8 +36,14 @@ public sealed class ReportTests(OpenBrowser open) : IClassFixture<OpenBrowser>
         {
             Resin = Hostile,
             Printer = "bench",
-            Settings = [("exposure", "2.5 s"), ("rest", "1 s"), ("edge offset", "-0.02 mm"), ("layer", "0.05 mm")],
-            Results = [("clearance", "0.05 mm"), ("thinnest column", "0.4 mm")],
+            Settings =
+            [
+                new("exposure", "2.5 s"),
+                new("rest", "1 s"),
+                new("edge offset", "-0.02 mm"),
+                new("layer", "0.05 mm"),
+            ],
+            Results = [new("clearance", "0.05 mm"), new("thinnest column", "0.4 mm")],
         }.Draw();
         using var svg = new MemoryStream();
         card.WriteSvg(svg);
@@ -67,7 +73,7 @@ public sealed class ReportTests(OpenBrowser open) : IClassFixture<OpenBrowser>
         {
             Title = $"Clearances {Hostile}",
             Answer = [.. PredictionText.Sentences(prediction)],
-            ToType = [("edge offset", Hostile)],
+            ToType = [new("edge offset", Hostile)],
             Findings = prediction.Findings,
             Plots = [ClearancePlot.Draw(prediction)],
             Tables = [new ReportText("Notes", Hostile)],

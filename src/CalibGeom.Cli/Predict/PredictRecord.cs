@@ -47,15 +47,15 @@ internal static class PredictRecord
         return answer.Coupon.Length > 0 ? all.Select(s => $"{answer.Coupon}: {s}") : all;
     }
 
-    private static IEnumerable<(string, string)> ToType(PredictAnswer answer) =>
+    private static IEnumerable<KeyValuePair<string, string>> ToType(PredictAnswer answer) =>
         answer.Prediction.Compensation.SelectMany(c =>
-            new[]
+            new KeyValuePair<string, string>[]
             {
-                (
+                new(
                     Heading($"scale factor {c.Axis.ToUpperInvariant()}", answer),
                     c.ScaleFactor.Value.ToString("0.00000", CultureInfo.InvariantCulture)
                 ),
-                (
+                new(
                     Heading($"then edge offset {c.Axis.ToUpperInvariant()}", answer),
                     c.EdgeOffset.Value.ToString("+0.000;-0.000;0.000", CultureInfo.InvariantCulture) + " mm"
                 ),

@@ -17,7 +17,7 @@ internal static class TrendRecord
             Title = $"Trend of {RecordFile.NameOf(log)}",
             Answer = RecordFile.Sentences(findings[0]),
             ToType = answer.Correction is { } c
-                ? [("exposure to confirm", FormattableString.Invariant($"{c.Settings.Time:0.##} s"))]
+                ? [new("exposure to confirm", FormattableString.Invariant($"{c.Settings.Time:0.##} s"))]
                 : [],
             Findings = [.. findings.Skip(1)],
             Plots = [TrendPlot.Draw(answer)],

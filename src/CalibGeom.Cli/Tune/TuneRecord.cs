@@ -42,37 +42,35 @@ internal static class TuneRecord
         {
             Resin = c.Resin.Length > 0 ? c.Resin : "resin ________",
             Printer = c.Printer.Length > 0 ? c.Printer : "printer ________",
-            Settings = [.. ToType(result), ("layer height", FormattableString.Invariant($"{c.Layer:0.###} mm"))],
+            Settings = [.. ToType(result), new("layer height", FormattableString.Invariant($"{c.Layer:0.###} mm"))],
             Results =
             [
-                (
+                new(
                     "vat temperature",
                     c.Temperature is { } t ? FormattableString.Invariant($"{t:0.#} \u00b0C") : "________"
                 ),
                 .. Tuner
                     .ChancesAt(result, result.Next.Settings)
                     .Take(3)
-                    .Select(j =>
-                        (
-                            $"{j.Joint} {j.Axis.ToUpperInvariant()}",
-                            FormattableString.Invariant(
-                                $"{j.Clearance:0.000} \u00b1 {Coverage.NormalFactor * j.Uncertainty:0.000} mm"
-                            )
+                    .Select(j => new KeyValuePair<string, string>(
+                        $"{j.Joint} {j.Axis.ToUpperInvariant()}",
+                        FormattableString.Invariant(
+                            $"{j.Clearance:0.000} \u00b1 {Coverage.NormalFactor * j.Uncertainty:0.000} mm"
                         )
-                    ),
+                    )),
                 .. Thinnest(result),
             ],
         };
         files.Add(path, stream => card.Draw().Write(path, stream));
     }
 
-    private static IEnumerable<(string, string)> Thinnest(TuningResult result)
+    private static IEnumerable<KeyValuePair<string, string>> Thinnest(TuningResult result)
     {
         if (result.Columns?.Limit(result.Next.Settings.Time).Diameter is { } d)
-            yield return ("half of columns stand at", FormattableString.Invariant($"{d:0.00} mm"));
+            yield return new("half of columns stand at", FormattableString.Invariant($"{d:0.00} mm"));
     }
 
     // Without what must be off, which is no number to type.
-    private static IReadOnlyList<(string, string)> ToType(TuningResult result) =>
-        [.. result.ToType.Lines.SkipLast(1).Select(l => (l.Key.Trim(), l.Value))];
+    private static IReadOnlyList<KeyValuePair<string, string>> ToType(TuningResult result) =>
+        [.. result.ToType.Lines.SkipLast(1).Select(l => new KeyValuePair<string, string>(l.Key.Trim(), l.Value))];
 }

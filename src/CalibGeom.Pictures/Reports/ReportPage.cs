@@ -19,7 +19,7 @@ public sealed record ReportPage
     public required IReadOnlyList<string> Answer { get; init; }
 
     /// <summary>What to type into a machine or slicer, a name and a number each; may be empty.</summary>
-    public IReadOnlyList<(string Name, string Value)> ToType { get; init; } = [];
+    public IReadOnlyList<KeyValuePair<string, string>> ToType { get; init; } = [];
 
     /// <summary>Findings of the answer.</summary>
     public IReadOnlyList<Finding> Findings { get; init; } = [];

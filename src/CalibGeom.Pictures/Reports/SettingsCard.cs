@@ -22,10 +22,10 @@ public sealed record SettingsCard
     public required string Printer { get; init; }
 
     /// <summary>What to type: a name and a value with its unit each; the first four are drawn large.</summary>
-    public required IReadOnlyList<(string Name, string Value)> Settings { get; init; }
+    public required IReadOnlyList<KeyValuePair<string, string>> Settings { get; init; }
 
     /// <summary>What they give, such as the clearance of a joint; a name and a value each.</summary>
-    public IReadOnlyList<(string Name, string Value)> Results { get; init; } = [];
+    public IReadOnlyList<KeyValuePair<string, string>> Results { get; init; } = [];
 
     /// <summary>Draws the card; the date is left for the pen.</summary>
     public Drawing Draw()
@@ -47,7 +47,7 @@ public sealed record SettingsCard
         {
             double x = Margin + i % 2 * column,
                 y = 31 + i / 2 * 16;
-            Text(x, y, Settings[i].Name, new TextStyle(3.2) { Ink = Ink.Muted }, column - 3);
+            Text(x, y, Settings[i].Key, new TextStyle(3.2) { Ink = Ink.Muted }, column - 3);
             // The number large; what is said of it in brackets small below.
             string value = Settings[i].Value;
             int bracket = value.IndexOf('(', StringComparison.Ordinal);
@@ -56,12 +56,12 @@ public sealed record SettingsCard
             Text(x, y + 7.5, number, new TextStyle(7, Bold: true) { Ink = Ink.Blue }, (column - 3) * BoldRoom);
             Text(x, y + 11, said, new TextStyle(2.8) { Ink = Ink.Muted }, column - 3);
         }
-        (string Name, string Value)[] rest = [.. Settings.Skip(4), .. Results];
+        KeyValuePair<string, string>[] rest = [.. Settings.Skip(4), .. Results];
         for (int i = 0; i < Math.Min(8, rest.Length); i++)
         {
             double x = Margin + i % 2 * column,
                 y = 63 + i / 2 * 5.2;
-            Text(x, y, rest[i].Name, new TextStyle(3) { Ink = Ink.Muted }, 30);
+            Text(x, y, rest[i].Key, new TextStyle(3) { Ink = Ink.Muted }, 30);
             Text(x + 31, y, rest[i].Value, new TextStyle(3.4), column - 33);
         }
         drawing.Line(Margin * k, 84 * k, (Width - Margin) * k, 84 * k, new Pen(Ink.Muted, 0.2 * k));

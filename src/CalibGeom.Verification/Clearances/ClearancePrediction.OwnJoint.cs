@@ -86,8 +86,8 @@ public sealed partial class ClearancePrediction
             : Iso286
                 .Fits.Select(f =>
                 {
-                    (double least, double most) = f.Clearance(nominal);
-                    return new IsoFitChance(f.Name, all.AllBetween(quantities, least / 2000, most / 2000));
+                    Interval across = f.Clearance(nominal);
+                    return new IsoFitChance(f.Name, all.AllBetween(quantities, across.Low / 2, across.High / 2));
                 })
                 .OrderByDescending(f => f.Probability)
                 .ToArray();

@@ -159,16 +159,17 @@ internal sealed class Draws
     }
 
     private static BudgetComponent ComponentOf(ErrorSource first, double own, double share) =>
-        new(
-            first.Component,
-            0,
-            first.U,
-            first.Evaluation,
-            first.Shape,
-            first.DegreesOfFreedom,
-            first.U > 0 ? own / first.U : 0,
-            share
-        );
+        new()
+        {
+            Name = first.Component,
+            Value = 0,
+            StandardUncertainty = first.U,
+            Evaluation = first.Evaluation,
+            Shape = first.Shape,
+            DegreesOfFreedom = first.DegreesOfFreedom,
+            Sensitivity = first.U > 0 ? own / first.U : 0,
+            Share = share,
+        };
 
     private double Covariance(double[] a, double[] b)
     {

@@ -1,15 +1,19 @@
 using System.Globalization;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>
 /// Standard tolerances and fits of ISO 286-1:2010. Values are those of the tables, which count; the formulas behind
-/// them differ by up to 13 %. Tolerances for nominal sizes up to 120 mm, fits up to 50 mm.
+/// them differ by up to 13 %. Tolerances for nominal sizes up to 120 mm, fits up to 50 mm. All lengths are in mm.
 /// </summary>
 public static class Iso286
 {
     /// <summary>The coarsest grade in the table.</summary>
     public const int CoarsestGrade = 16;
+
+    /// <summary>The tables are in micrometres, as they are printed.</summary>
+    private const double Micrometres = 1000;
 
     private static readonly double[] Steps = [3, 6, 10, 18, 30, 50, 80, 120];
     private static readonly double[] FineSteps = [3, 6, 10, 14, 18, 24, 30, 40, 50];
@@ -61,7 +65,7 @@ public static class Iso286
     /// <summary>The standard tolerance of a grade.</summary>
     /// <param name="grade">1 to 16; 5 to 16 above 50 mm.</param>
     /// <param name="nominal">Nominal size, over 0 and at most 120 mm.</param>
-    /// <returns>The tolerance in micrometres.</returns>
+    /// <returns>The tolerance, mm.</returns>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
     public static double Tolerance(int grade, double nominal)
     {
@@ -70,7 +74,7 @@ public static class Iso286
         double value = Tolerances[Step(Steps, nominal)][grade - 1];
         return double.IsNaN(value)
             ? throw new ArgumentException("grade is 1 to 4, which are tabled to 50 mm here.", nameof(grade))
-            : value;
+            : value / Micrometres;
     }
 
     /// <summary>The smallest grade whose tolerance holds a deviation: |deviation| at most half the tolerance.</summary>
@@ -84,7 +88,7 @@ public static class Iso286
             return null;
         double[] row = Tolerances[Step(Steps, nominal)];
         for (int grade = 1; grade <= CoarsestGrade; grade++)
-            if (Math.Abs(deviation) <= row[grade - 1] / 2000 + 1e-12)
+            if (Math.Abs(deviation) <= row[grade - 1] / Micrometres / 2 + 1e-12)
                 return grade;
         return null;
     }
@@ -93,20 +97,22 @@ public static class Iso286
     /// <param name="letter">One of c d e f g h k n p s.</param>
     /// <param name="grade">The grade of its tolerance.</param>
     /// <param name="nominal">Nominal size, over 0 and at most 50 mm.</param>
-    /// <returns>Deviations in micrometres.</returns>
+    /// <returns>Deviations, mm.</returns>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
-    public static (double Lower, double Upper) Shaft(char letter, int grade, double nominal)
+    public static Interval Shaft(char letter, int grade, double nominal)
     {
         if (!Shafts.TryGetValue(letter, out double[]? row))
             throw new ArgumentException(
                 $"letter is {letter}; shafts are {string.Join(' ', Shafts.Keys)}.",
                 nameof(letter)
             );
-        double fundamental = row[Step(FineSteps, nominal)],
+        double fundamental = row[Step(FineSteps, nominal)] / Micrometres,
             tolerance = Tolerance(grade, nominal);
         if (letter == 'k' && grade is (< 4 or > 7))
             fundamental = 0;
-        return letter <= 'h' ? (fundamental - tolerance, fundamental) : (fundamental, fundamental + tolerance);
+        return letter <= 'h'
+            ? new Interval(fundamental - tolerance, fundamental)
+            : new Interval(fundamental, fundamental + tolerance);
     }
 
     private static int Step(double[] steps, double nominal)

@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Clearances;
 
 /// <summary>A hole-basis fit of ISO 286. Immutable.</summary>
@@ -7,13 +9,12 @@ namespace CalibGeom.Verification.Clearances;
 /// <param name="ShaftGrade">Grade of the shaft.</param>
 public sealed record IsoFit(string Name, int HoleGrade, char Shaft, int ShaftGrade)
 {
-    /// <summary>Smallest and largest clearance across both sides; negative is interference.</summary>
+    /// <summary>Smallest and largest clearance across both sides, mm; negative is interference.</summary>
     /// <param name="nominal">Nominal size, over 0 and at most 50 mm.</param>
-    /// <returns>Clearances in micrometres.</returns>
     /// <exception cref="ArgumentException">The size is out of range.</exception>
-    public (double Least, double Most) Clearance(double nominal)
+    public Interval Clearance(double nominal)
     {
-        (double lower, double upper) = Iso286.Shaft(Shaft, ShaftGrade, nominal);
-        return (-upper, Iso286.Tolerance(HoleGrade, nominal) - lower);
+        Interval shaft = Iso286.Shaft(Shaft, ShaftGrade, nominal);
+        return new Interval(0 - shaft.High, Iso286.Tolerance(HoleGrade, nominal) - shaft.Low);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using CalibGeom.Verification.Decisions;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
@@ -14,11 +15,11 @@ public sealed partial record IsoJoint
     {
         Nominal = nominal;
         Fit = fit;
-        (double lower, double upper) = Iso286.Shaft(fit.Shaft, fit.ShaftGrade, nominal);
-        Peg = nominal + (lower + upper) / 2000;
-        Hole = nominal + Iso286.Tolerance(fit.HoleGrade, nominal) / 2000;
-        (double least, double most) = fit.Clearance(nominal);
-        Limits = new ToleranceLimits(least / 2000, most / 2000);
+        Interval shaft = Iso286.Shaft(fit.Shaft, fit.ShaftGrade, nominal),
+            clearance = fit.Clearance(nominal);
+        Peg = nominal + (shaft.Low + shaft.High) / 2;
+        Hole = nominal + Iso286.Tolerance(fit.HoleGrade, nominal) / 2;
+        Limits = new ToleranceLimits(clearance.Low / 2, clearance.High / 2);
     }
 
     /// <summary>Nominal size, mm.</summary>

@@ -72,16 +72,17 @@ internal sealed class LinearEstimate
             {
                 double own = g.First.U,
                     contribution = Math.Sqrt(g.Variance);
-                return new BudgetComponent(
-                    g.First.Component,
-                    0,
-                    own,
-                    g.First.Evaluation,
-                    g.First.Shape,
-                    g.First.DegreesOfFreedom,
-                    own > 0 ? contribution / own : 0,
-                    variance > 0 ? g.Variance / variance : 0
-                );
+                return new BudgetComponent
+                {
+                    Name = g.First.Component,
+                    Value = 0,
+                    StandardUncertainty = own,
+                    Evaluation = g.First.Evaluation,
+                    Shape = g.First.Shape,
+                    DegreesOfFreedom = g.First.DegreesOfFreedom,
+                    Sensitivity = own > 0 ? contribution / own : 0,
+                    Share = variance > 0 ? g.Variance / variance : 0,
+                };
             })
             .ToArray();
         return new UncertaintyBudget(Value, StandardUncertainty, DegreesOfFreedom, components);

@@ -1,21 +1,29 @@
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>One point of the curve of rest and exposure that holds the clearance on target. Immutable.</summary>
-/// <param name="Rest">Rest, s.</param>
-/// <param name="Time">Exposure, s.</param>
-/// <param name="Low">Lower end of the 95 % interval of that exposure, s.</param>
-/// <param name="High">Upper end, s.</param>
-/// <param name="Gain">What a further second of rest gains, mm (most probable).</param>
-/// <param name="Columns">The column limit there, or null without columns.</param>
-/// <param name="PrintThrough">Print-through there in mm, or null without a slot comb.</param>
-/// <param name="PrintTime">Print time in s at the production height.</param>
-public sealed record CurvePoint(
-    double Rest,
-    double Time,
-    double Low,
-    double High,
-    double Gain,
-    ColumnLimit? Columns,
-    double? PrintThrough,
-    double PrintTime
-);
+public sealed record CurvePoint
+{
+    /// <summary>Rest, s.</summary>
+    public required double Rest { get; init; }
+
+    /// <summary>Exposure, s.</summary>
+    public required double Time { get; init; }
+
+    /// <summary>Lower end of the 95 % interval of that exposure, s.</summary>
+    public required double Low { get; init; }
+
+    /// <summary>Upper end, s.</summary>
+    public required double High { get; init; }
+
+    /// <summary>What a further second of rest gains, mm (most probable).</summary>
+    public required double Gain { get; init; }
+
+    /// <summary>The column limit there, or null without columns.</summary>
+    public required ColumnLimit? Columns { get; init; }
+
+    /// <summary>Print-through there in mm, or null without a slot comb.</summary>
+    public required double? PrintThrough { get; init; }
+
+    /// <summary>Print time in s at the production height.</summary>
+    public required double PrintTime { get; init; }
+}

@@ -7,21 +7,26 @@ namespace CalibGeom.Verification.Tuning;
 /// A clearance to expect at some settings, of what prints can teach: what the caliper may be wrong by stands apart.
 /// Immutable.
 /// </summary>
-/// <param name="Joint">The joint's id.</param>
-/// <param name="Axis"><c>x</c> or <c>y</c>.</param>
-/// <param name="Target">Wanted clearance per side, mm.</param>
-/// <param name="Clearance">Clearance to expect, mm.</param>
-/// <param name="Uncertainty">Its standard uncertainty, mm.</param>
-/// <param name="OnTarget">The probability that the process lies within the tolerance of the target.</param>
-public sealed record JointChance(
-    string Joint,
-    string Axis,
-    double Target,
-    double Clearance,
-    double Uncertainty,
-    double OnTarget
-)
+public sealed record JointChance
 {
+    /// <summary>The joint's id.</summary>
+    public required string Joint { get; init; }
+
+    /// <summary><c>x</c> or <c>y</c>.</summary>
+    public required string Axis { get; init; }
+
+    /// <summary>Wanted clearance per side, mm.</summary>
+    public required double Target { get; init; }
+
+    /// <summary>Clearance to expect, mm.</summary>
+    public required double Clearance { get; init; }
+
+    /// <summary>Its standard uncertainty, mm.</summary>
+    public required double Uncertainty { get; init; }
+
+    /// <summary>The probability that the process lies within the tolerance of the target.</summary>
+    public required double OnTarget { get; init; }
+
     internal static IReadOnlyList<JointChance> Of(
         Trial last,
         ExposureSettings settings,
@@ -40,7 +45,15 @@ public sealed record JointChance(
                 chance =
                     Normal.CDF(clearance, deviation, target + tolerance)
                     - Normal.CDF(clearance, deviation, target - tolerance);
-            return new JointChance(joint.Id, axis, target, clearance, deviation, chance);
+            return new JointChance
+            {
+                Joint = joint.Id,
+                Axis = axis,
+                Target = target,
+                Clearance = clearance,
+                Uncertainty = deviation,
+                OnTarget = chance,
+            };
         }
         return [.. last.Joints.SelectMany(j => new[] { Along(j, "x", j.Designed, 1), Along(j, "y", j.DesignedY, -1) })];
     }

@@ -33,15 +33,18 @@ internal static class TrialHistory
                 ? (x.Value + y.Value) / 2
                 : (trial.GrowthX ?? trial.GrowthY)?.Value;
         double? designed = (joint?.Designed + joint?.DesignedY) / 2;
-        return new TrialRow(
-            index + 1,
-            trial.Settings,
-            designed - 2 * growth,
-            now.Verdict == Policy.Verdict.NotKnown ? null : designed - 2 * now.Response.At(trial.Settings).Mean,
-            [.. trial.Joints.Select(j => j.Fit).OfType<Readings.FeltFit>()],
-            trial.Columns.Count == 0 ? null : new Counted(trial.Columns.Count(c => c.Printed), trial.Columns.Count),
-            trial.Slots is { } slots ? new Counted(slots.Open, slots.Heights.Count) : null,
-            advised
-        );
+        return new TrialRow
+        {
+            Number = index + 1,
+            Settings = trial.Settings,
+            Measured = designed - 2 * growth,
+            Believed =
+                now.Verdict == Policy.Verdict.NotKnown ? null : designed - 2 * now.Response.At(trial.Settings).Mean,
+            Felt = [.. trial.Joints.Select(j => j.Fit).OfType<Readings.FeltFit>()],
+            Columns =
+                trial.Columns.Count == 0 ? null : new Counted(trial.Columns.Count(c => c.Printed), trial.Columns.Count),
+            Slots = trial.Slots is { } slots ? new Counted(slots.Open, slots.Heights.Count) : null,
+            Advised = advised,
+        };
     }
 }

@@ -25,16 +25,17 @@ internal static class TuningCurve
                     / answer.Response.TimeEffect
             );
             points.Add(
-                new CurvePoint(
-                    rest,
-                    time,
-                    time / spread,
-                    time * spread,
-                    answer.Response.RestGain(rest),
-                    answer.Columns?.Limit(time),
-                    answer.Light is { Known: true } light ? light.At(time).Mean : null,
-                    last.Cycle.PrintTime(settings, last.Conditions.Layer, options.ProductionHeight)
-                )
+                new CurvePoint
+                {
+                    Rest = rest,
+                    Time = time,
+                    Low = time / spread,
+                    High = time * spread,
+                    Gain = answer.Response.RestGain(rest),
+                    Columns = answer.Columns?.Limit(time),
+                    PrintThrough = answer.Light is { Known: true } light ? light.At(time).Mean : null,
+                    PrintTime = last.Cycle.PrintTime(settings, last.Conditions.Layer, options.ProductionHeight),
+                }
             );
         }
         return points;

@@ -73,16 +73,17 @@ public sealed class InputSet
             alone[i] = c[i];
             double share = variance > 0 ? Covariance(alone, c) / variance : 0;
             InputQuantity q = inputs[i];
-            components[i] = new BudgetComponent(
-                q.Name,
-                q.Value,
-                q.StandardUncertainty,
-                q.Evaluation,
-                q.Shape,
-                q.DegreesOfFreedom,
-                c[i],
-                share
-            );
+            components[i] = new BudgetComponent
+            {
+                Name = q.Name,
+                Value = q.Value,
+                StandardUncertainty = q.StandardUncertainty,
+                Evaluation = q.Evaluation,
+                Shape = q.Shape,
+                DegreesOfFreedom = q.DegreesOfFreedom,
+                Sensitivity = c[i],
+                Share = share,
+            };
         }
         return new UncertaintyBudget(
             Differences.At(model, inputs),

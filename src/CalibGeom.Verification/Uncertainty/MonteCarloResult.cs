@@ -1,33 +1,40 @@
 namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>What Monte Carlo found (JCGM 101, clause 7). Immutable.</summary>
-/// <param name="Mean">The mean of the trials.</param>
-/// <param name="StandardUncertainty">Their standard deviation.</param>
-/// <param name="Symmetric">The probabilistically symmetric coverage interval.</param>
-/// <param name="Shortest">The shortest coverage interval.</param>
-/// <param name="Trials">How many trials.</param>
-/// <param name="Stable">Whether the adaptive procedure reached its tolerance; true when the number of trials was
-/// fixed.</param>
-public sealed record MonteCarloResult(
-    double Mean,
-    double StandardUncertainty,
-    Interval Symmetric,
-    Interval Shortest,
-    int Trials,
-    bool Stable
-)
+public sealed record MonteCarloResult
 {
+    /// <summary>The mean of the trials.</summary>
+    public required double Mean { get; init; }
+
+    /// <summary>Their standard deviation.</summary>
+    public required double StandardUncertainty { get; init; }
+
+    /// <summary>The probabilistically symmetric coverage interval.</summary>
+    public required Interval Symmetric { get; init; }
+
+    /// <summary>The shortest coverage interval.</summary>
+    public required Interval Shortest { get; init; }
+
+    /// <summary>How many trials.</summary>
+    public required int Trials { get; init; }
+
+    /// <summary>
+    /// Whether the adaptive procedure reached its tolerance; true when the number of trials was fixed.
+    /// </summary>
+    public required bool Stable { get; init; }
+
     internal static MonteCarloResult Of(double[] sorted, double probability, bool stable)
     {
         SampleStatistics s = SampleStatistics.Of(sorted);
-        return new MonteCarloResult(
-            s.Mean,
-            s.StandardDeviation,
-            SymmetricOf(sorted, probability),
-            ShortestOf(sorted, probability),
-            sorted.Length,
-            stable
-        );
+        return new MonteCarloResult
+        {
+            Mean = s.Mean,
+            StandardUncertainty = s.StandardDeviation,
+            Symmetric = SymmetricOf(sorted, probability),
+            Shortest = ShortestOf(sorted, probability),
+            Trials = sorted.Length,
+            Stable = stable,
+        };
     }
 
     /// <summary>JCGM 101, 7.7.2.</summary>

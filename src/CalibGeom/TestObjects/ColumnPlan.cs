@@ -1,13 +1,31 @@
 namespace CalibGeom.TestObjects;
 
 /// <summary>One column of a test object as it is made. Immutable.</summary>
-/// <param name="Number">By diameter as listed, copy by copy: with two copies, columns 1 and 2 have the first
-/// diameter.</param>
-/// <param name="Diameter">Square to its axis, mm.</param>
-/// <param name="LoadRatio">(head diameter / column diameter)^2: how many times the pull of a layer over the head
-/// exceeds that over the column alone.</param>
-/// <param name="X">Centre of the root, mm from the plinth's centre.</param>
-/// <param name="Y">Centre of the root, mm from the plinth's centre.</param>
-/// <param name="Row">Row in the block, from 1 at the front.</param>
-/// <param name="Place">Place in the row, from 1 at the left.</param>
-public sealed record ColumnPlan(int Number, double Diameter, double LoadRatio, double X, double Y, int Row, int Place);
+public sealed record ColumnPlan
+{
+    /// <summary>
+    /// By diameter as listed, copy by copy: with two copies, columns 1 and 2 have the first diameter.
+    /// </summary>
+    public required int Number { get; init; }
+
+    /// <summary>Square to its axis, mm.</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>
+    /// (head diameter / column diameter)^2: how many times the pull of a layer over the head exceeds that over the
+    /// column alone.
+    /// </summary>
+    public required double LoadRatio { get; init; }
+
+    /// <summary>Centre of the root, mm from the plinth's centre.</summary>
+    public required double X { get; init; }
+
+    /// <summary>Centre of the root, mm from the plinth's centre.</summary>
+    public required double Y { get; init; }
+
+    /// <summary>Row in the block, from 1 at the front.</summary>
+    public required int Row { get; init; }
+
+    /// <summary>Place in the row, from 1 at the left.</summary>
+    public required int Place { get; init; }
+}

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Clearances;
+using CalibGeom.Verification.Uncertainty;
 using FsCheck.Xunit;
 
 namespace CalibGeom.Verification.Tests.Clearances;
@@ -22,14 +23,14 @@ public class Iso286Tests
     {
         double[] expected = micrometres.Split(' ').Select(double.Parse).ToArray();
         for (int i = 0; i < expected.Length; i++)
-            Assert.Equal(expected[i], Iso286.Tolerance(i + 5, nominal));
+            Assert.Equal(expected[i] / 1000, Iso286.Tolerance(i + 5, nominal));
     }
 
     [Fact]
     public void ABoundaryBelongsToTheSmallerStep()
     {
-        Assert.Equal(15, Iso286.Tolerance(7, 10));
-        Assert.Equal(18, Iso286.Tolerance(7, 10.0001));
+        Assert.Equal(0.015, Iso286.Tolerance(7, 10));
+        Assert.Equal(0.018, Iso286.Tolerance(7, 10.0001));
     }
 
     [Theory]
@@ -59,11 +60,14 @@ public class Iso286Tests
     public void ElevenFits(string name, double nominal, double least, double most)
     {
         Assert.Equal(11, Iso286.Fits.Count);
-        Assert.Equal((least, most), Iso286.Fits.Single(f => f.Name == name).Clearance(nominal));
+        Interval clearance = Iso286.Fits.Single(f => f.Name == name).Clearance(nominal);
+        Assert.Equal(least / 1000, clearance.Low, 12);
+        Assert.Equal(most / 1000, clearance.High, 12);
     }
 
     [Fact]
-    public void SpotCheckOfALimit() => Assert.Equal((62.0, 100.0), (Iso286.Tolerance(9, 40), Iso286.Tolerance(10, 40)));
+    public void SpotCheckOfALimit() =>
+        Assert.Equal((0.062, 0.100), (Iso286.Tolerance(9, 40), Iso286.Tolerance(10, 40)));
 
     [Property(MaxTest = 200)]
     public bool TheGradeIsTheSmallestThatHolds(ushort size, short deviation)
@@ -71,10 +75,10 @@ public class Iso286Tests
         double nominal = 0.001 + size / 65535.0 * 49,
             d = deviation / 40000.0;
         int? grade = Iso286.GradeOf(nominal, d);
-        bool holds = grade is null || Math.Abs(d) <= Iso286.Tolerance(grade.Value, nominal) / 2000 + 1e-12;
+        bool holds = grade is null || Math.Abs(d) <= Iso286.Tolerance(grade.Value, nominal) / 2 + 1e-12;
         bool smallest = grade is null
-            ? Math.Abs(d) > Iso286.Tolerance(16, nominal) / 2000
-            : grade == 1 || Math.Abs(d) > Iso286.Tolerance(grade.Value - 1, nominal) / 2000;
+            ? Math.Abs(d) > Iso286.Tolerance(16, nominal) / 2
+            : grade == 1 || Math.Abs(d) > Iso286.Tolerance(grade.Value - 1, nominal) / 2;
         return holds && smallest;
     }
 

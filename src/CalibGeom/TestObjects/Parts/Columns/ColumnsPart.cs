@@ -97,15 +97,16 @@ internal sealed class ColumnsPart(ColumnsSpec spec, int perRow, PixelGrid pixels
         [
             .. Enumerable
                 .Range(0, block.Roots.Length)
-                .Select(i => new ColumnPlan(
-                    i + 1,
-                    block.Diameter(i),
-                    LoadRatio(i),
-                    Root(i, place).XMillimetres,
-                    Root(i, place).YMillimetres,
-                    block.Place[i] / block.PerRow + 1,
-                    block.Place[i] % block.PerRow + 1
-                )),
+                .Select(i => new ColumnPlan
+                {
+                    Number = i + 1,
+                    Diameter = block.Diameter(i),
+                    LoadRatio = LoadRatio(i),
+                    X = Root(i, place).XMillimetres,
+                    Y = Root(i, place).YMillimetres,
+                    Row = block.Place[i] / block.PerRow + 1,
+                    Place = block.Place[i] % block.PerRow + 1,
+                }),
         ];
 
     private GridPoint Root(int index, PartPlace place) =>
