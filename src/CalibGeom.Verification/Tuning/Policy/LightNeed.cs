@@ -11,6 +11,9 @@ internal sealed class LightNeed
 {
     // A column is said to stand when nine of ten print.
     internal const double Stands = 0.9;
+
+    // Too little light is rather so than not; light goes down on purpose only where enough is sure. What is too deep
+    // stops at less than what set it going (TuneOptions.Probability).
     private const double Even = 0.5,
         Doubtful = 0.65,
         Surely = 0.9;

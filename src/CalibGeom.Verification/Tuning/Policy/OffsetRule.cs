@@ -8,6 +8,7 @@ namespace CalibGeom.Verification.Tuning.Policy;
 /// </summary>
 internal sealed class OffsetRule
 {
+    // mm, and whole pixels: beyond it is not growth that is taken off, but a wrong scale or another print.
     private const double Most = 0.2;
     private const int MostPixels = 4;
     private readonly double step;

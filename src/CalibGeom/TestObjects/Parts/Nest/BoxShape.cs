@@ -117,10 +117,13 @@ internal sealed class BoxShape
 
     private static KeyedSquare Foot(double width) => new(width / 2, width / 2, width / 5, width / 5);
 
+    /// <summary>By how much a well is made narrower at a time until the wall beside it holds, mm: about a pixel.</summary>
+    private const double WellStep = 0.05;
+
     private static BoxShape Fit(BoxFrame frame, BoxShape? inner, (double, KeyedSquare)[] profile, double taperTop)
     {
         double half = BoxWell.WidestHalf(frame, inner);
-        for (; ; half -= 0.05)
+        for (; ; half -= WellStep)
         {
             var shape = new BoxShape(frame, BoxWell.Around(frame, inner, half), profile, taperTop);
             if (half <= BoxWell.LeastHalf(inner) || shape.WallBesideWell >= Proportions.WellWall)

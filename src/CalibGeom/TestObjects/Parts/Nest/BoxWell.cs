@@ -20,6 +20,11 @@ internal sealed record BoxWell(KeyedSquare Section, double Depth)
     internal const double VentInset = 0.05;
 
     /// <summary>
+    /// The well's corner is cut by less than that of the box which hangs in it, so that flat faces meet first.
+    /// </summary>
+    private const double KeyShare = 0.6;
+
+    /// <summary>
     /// Half the width of the well if only the next smaller box mattered: its taper shall sit low, so that the gauge
     /// bands meet.
     /// </summary>
@@ -38,7 +43,7 @@ internal sealed record BoxWell(KeyedSquare Section, double Depth)
     /// </summary>
     internal static double LeastHalf(BoxShape? inner) =>
         inner is null
-            ? (Proportions.VentWidth + 2 * VentInset) / 2 + 0.3
+            ? (Proportions.VentWidth + 2 * VentInset) / 2 + Proportions.InsideRadius
             : Proportions.NeckFoot / 2 + Proportions.WellRoom;
 
     internal static BoxWell Around(BoxFrame frame, BoxShape? inner, double half)
@@ -48,7 +53,7 @@ internal sealed record BoxWell(KeyedSquare Section, double Depth)
             return new(new(half, half, radius, radius), Proportions.VentHeight + Proportions.WellRoom);
         double seat = inner.HeightOfHalfWidth(half);
         return new(
-            new(half, half, radius, Math.Max(radius, 0.6 * inner.Outer(seat).Key)),
+            new(half, half, radius, Math.Max(radius, KeyShare * inner.Outer(seat).Key)),
             Math.Max(seat, Proportions.VentHeight) + Proportions.WellRoom
         );
     }

@@ -6,6 +6,8 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 /// <summary>What must hold of all boxes together: sizes, gauge band, joints.</summary>
 internal static class NestRules
 {
+    // Least and good, mm: a band as high as a jaw is wide, bands that face each other over most of that, a seated
+    // box that fingers can pull out again; and a clearance that the finest feel cannot tell from none (our estimate).
     private const double LeastBand = 2.0,
         GoodBand = 3.0,
         LeastEngaged = 0.5,
