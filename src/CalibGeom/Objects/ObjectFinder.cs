@@ -125,7 +125,7 @@ public static class ObjectFinder
             throw new InputException($"{name} is a table of features, in which nothing can be set. Name the spec.");
         try
         {
-            return new KnownObject(name, FeatureTableCsv.Read(stream), null);
+            return new KnownObject(name, FeatureTableCsv.Read(stream));
         }
         catch (InputException e)
         {

@@ -6,20 +6,33 @@ internal static class ConvexHull
     /// <summary>The corners of the hull, counter-clockwise; all points when there are fewer than three.</summary>
     internal static (double X, double Y)[] Of(IEnumerable<(double X, double Y)> points)
     {
-        (double X, double Y)[] sorted = [.. points.Distinct().Order()];
-        return sorted.Length < 3 ? sorted : [.. Chain(sorted), .. Chain(sorted.Reverse())];
+        (double X, double Y)[] sorted = [.. points];
+        Array.Sort(sorted, static (a, b) => a.X != b.X ? a.X.CompareTo(b.X) : a.Y.CompareTo(b.Y));
+        int kept = 0;
+        foreach ((double X, double Y) point in sorted)
+            if (kept == 0 || point != sorted[kept - 1])
+                sorted[kept++] = point;
+        Array.Resize(ref sorted, kept);
+        if (kept < 3)
+            return sorted;
+        var hull = new List<(double X, double Y)>(kept);
+        Chain(sorted, hull);
+        Array.Reverse(sorted);
+        Chain(sorted, hull);
+        return [.. hull];
     }
 
-    private static IEnumerable<(double X, double Y)> Chain(IEnumerable<(double X, double Y)> sorted)
+    /// <summary>Adds one side of the hull but for its last corner, where the other side begins.</summary>
+    private static void Chain((double X, double Y)[] sorted, List<(double X, double Y)> hull)
     {
-        var chain = new List<(double X, double Y)>();
+        int begin = hull.Count;
         foreach ((double X, double Y) point in sorted)
         {
-            while (chain.Count > 1 && Turn(chain[^2], chain[^1], point) <= 0)
-                chain.RemoveAt(chain.Count - 1);
-            chain.Add(point);
+            while (hull.Count - begin > 1 && Turn(hull[^2], hull[^1], point) <= 0)
+                hull.RemoveAt(hull.Count - 1);
+            hull.Add(point);
         }
-        return chain.SkipLast(1);
+        hull.RemoveAt(hull.Count - 1);
     }
 
     /// <summary>Twice the area of a triangle, positive when counter-clockwise.</summary>

@@ -52,40 +52,60 @@ internal sealed class SightLines(IReadOnlyList<Obstacle> obstacles)
     private double Share(string owner, Opening opening)
     {
         Obstacle[] others = [.. obstacles.Where(o => o.Owner != owner)];
+        var met = new List<(double From, double To, Obstacle Other)>();
         int free = 0;
         for (int a = 0; a < Cuts; a++)
         for (int b = 0; b < Cuts; b++)
-            free += HeightsFree(opening, Met(opening, a, b, others));
+        {
+            Meet(opening, a, b, others, met);
+            free += HeightsFree(opening, met);
+        }
         return free / Math.Pow(Cuts, 4);
     }
 
     /// <summary>What a line from one mouth to the other meets, and on which part of its way.</summary>
-    private static List<(double From, double To, Obstacle Other)> Met(Opening opening, int a, int b, Obstacle[] others)
+    private static void Meet(
+        Opening opening,
+        int a,
+        int b,
+        Obstacle[] others,
+        List<(double From, double To, Obstacle Other)> met
+    )
     {
+        met.Clear();
         Rect room = opening.Room;
         ((double X, double Y) first, (double X, double Y) second) = opening.AlongX
             ? ((room.X0, Middle(room.Y0, room.Y1, a)), (room.X1, Middle(room.Y0, room.Y1, b)))
             : ((Middle(room.X0, room.X1, a), room.Y0), (Middle(room.X0, room.X1, b), room.Y1));
-        var met = new List<(double From, double To, Obstacle Other)>();
         foreach (Obstacle other in others)
             if (other.Within(first, second) is { } way)
                 met.Add((way.From, way.To, other));
-        return met;
     }
 
     /// <summary>How many pairs of heights at both mouths lead a line over or under all that it meets.</summary>
     private static int HeightsFree(Opening opening, List<(double From, double To, Obstacle Other)> met)
     {
+        if (met.Count == 0)
+            return Cuts * Cuts;
         int free = 0;
         for (int a = 0; a < Cuts; a++)
         for (int b = 0; b < Cuts; b++)
         {
             double from = Middle(opening.Floor, opening.Roof, a),
                 rise = Middle(opening.Floor, opening.Roof, b) - from;
-            if (!met.Exists(m => Meets(m.Other, from + m.From * rise, from + m.To * rise)))
+            if (PassesAll(met, from, rise))
                 free++;
         }
         return free;
+    }
+
+    private static bool PassesAll(List<(double From, double To, Obstacle Other)> met, double from, double rise)
+    {
+        // A loop: an object is asked for some hundred thousand lines.
+        foreach ((double start, double end, Obstacle other) in met)
+            if (Meets(other, from + start * rise, from + end * rise))
+                return false;
+        return true;
     }
 
     private static bool Meets(Obstacle other, double z0, double z1) =>
