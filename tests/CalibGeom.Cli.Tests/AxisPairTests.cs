@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+
 namespace CalibGeom.Cli.Tests;
 
 public class AxisPairTests
@@ -15,6 +17,25 @@ public class AxisPairTests
         Assert.Contains("note [pixels] box2.outside.x: 11.2 mm is 320 pixels.", uneven, StringComparison.Ordinal);
         Assert.Contains("note [pixels] box2.outside.y: 11.2 mm is 280 pixels.", uneven, StringComparison.Ordinal);
         Assert.DoesNotContain("and .y", uneven, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void JsonSaysTheAxisAlone()
+    {
+        JsonArray findings = JsonNode.Parse(
+            CliRun.Of("make", "--set", "process.pixelPitch=0.035", "--check", "--json").Out
+        )!["findings"]!.AsArray();
+        string Axes(string subject) =>
+            string.Join(
+                " ",
+                findings
+                    .Where(f => (string?)f!["subject"] == subject)
+                    .Select(f => (string?)f!["axis"] ?? "-")
+                    .Distinct()
+            );
+        Assert.Equal("x", Axes("box2.outside.x"));
+        Assert.Equal("y", Axes("box2.outside.y"));
+        Assert.Equal("-", Axes("squeeze"));
     }
 
     [Fact]

@@ -52,6 +52,8 @@ internal static class Envelope
             ["message"] = finding.Message,
             ["remedy"] = finding.Remedy,
         };
+        if (finding.Axis.Length > 0)
+            node["axis"] = finding.Axis;
         if (of.File is { } file)
             node["file"] = file;
         if (finding.Value is { } value)

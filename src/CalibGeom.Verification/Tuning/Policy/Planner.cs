@@ -14,7 +14,9 @@ internal sealed class Planner
     /// <summary>The least step of exposure that trims a clearance, as a share: 0.05 s at 2.5 s.</summary>
     private const double TrimStep = 0.02;
 
-    /// <summary>The least step of exposure for columns, as a share: with m = 0.35 it lowers d50 by 5 %, an R40 step.</summary>
+    /// <summary>
+    /// The least step of exposure for columns, as a share: with m = 0.35 it lowers d50 by 5 %, an R40 step.
+    /// </summary>
     private const double ColumnsStep = 0.15;
 
     /// <summary>By what factor exposure goes up where nothing came off the plate.</summary>

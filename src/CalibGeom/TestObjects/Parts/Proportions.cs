@@ -15,8 +15,8 @@ internal static class Proportions
     internal const double Key = 1.6;
 
     /// <summary>
-    /// Neck of a loose box: it breaks at the notch, above a wider foot, so that the stub stays on the plinth. The waist of
-    /// the box that stays is a share of its width: wide enough to be pushed, free enough to shrink.
+    /// Neck of a loose box: it breaks at the notch, above a wider foot, so that the stub stays on the plinth. The
+    /// waist of the box that stays is a share of its width: wide enough to be pushed, free enough to shrink.
     /// </summary>
     internal const double NeckFoot = 2.5;
     internal const double Notch = 1.8;
@@ -26,7 +26,9 @@ internal static class Proportions
     /// <summary>Lowest place of a gauge band above the plinth: no base layers, no squeeze down there.</summary>
     internal const double BandAbovePlinth = 3.0;
 
-    /// <summary>Bevel of a rim: the smaller box finds its pocket, and burrs of the rim stay off the gauge band.</summary>
+    /// <summary>
+    /// Bevel of a rim: the smaller box finds its pocket, and burrs of the rim stay off the gauge band.
+    /// </summary>
     internal const double LeadInHeight = 0.5;
     internal const double LeadInWidth = 0.3;
 
@@ -50,21 +52,23 @@ internal static class Proportions
     internal const double WellWall = 1.0;
     internal const double FloorThickness = 0.8;
 
-    /// <summary>A vent as wide as resin needs to run out, and as narrow as its level roof bridges without sagging.</summary>
+    /// <summary>
+    /// A vent as wide as resin needs to run out, and as narrow as its level roof bridges without sagging.
+    /// </summary>
     internal const double VentWidth = 1.5;
     internal const double VentHeight = 1.2;
 
     /// <summary>
-    /// The flare at a column's root, on every side, and how thick its head is: the root must not be what breaks, the head
-    /// not what bends.
+    /// The flare at a column's root, on every side, and how thick its head is: the root must not be what breaks, the
+    /// head not what bends.
     /// </summary>
     internal const double ColumnFlare = 0.3;
     internal const double ColumnFlareHeight = 0.5;
     internal const double HeadThickness = 0.5;
 
     /// <summary>
-    /// Posts of the spans: as stiff as the walls of a box, faces wider than a jaw, measured 3 mm up and so twice as high;
-    /// the chamfer takes the burr of the top edge.
+    /// Posts of the spans: as stiff as the walls of a box, faces wider than a jaw, measured 3 mm up and so twice as
+    /// high; the chamfer takes the burr of the top edge.
     /// </summary>
     internal const double PostThickness = 2.5;
     internal const double PostWidth = 4.0;
@@ -72,8 +76,8 @@ internal static class Proportions
     internal const double PostChamfer = 0.3;
 
     /// <summary>
-    /// Tunnels as wide and as deep as an eye sees through and a roof bridges; the walls between them as other walls, the
-    /// roof thicker than any print-through, the floor above all base layers.
+    /// Tunnels as wide and as deep as an eye sees through and a roof bridges; the walls between them as other walls,
+    /// the roof thicker than any print-through, the floor above all base layers.
     /// </summary>
     internal const double TunnelWidth = 1.5;
     internal const double TunnelDepth = 1.5;
@@ -93,7 +97,9 @@ internal static class Proportions
     internal const double SightMargin = 2.0;
     internal const double SightLength = 400;
 
-    /// <summary>Slots of the tab: a little wider and deeper than tunnels, since the lowest is a layer or two high.</summary>
+    /// <summary>
+    /// Slots of the tab: a little wider and deeper than tunnels, since the lowest is a layer or two high.
+    /// </summary>
     internal const double TabSlotWidth = 2.0;
     internal const double TabSide = 1.2;
     internal const double TabDepth = 2.0;
@@ -115,7 +121,9 @@ internal static class Proportions
     /// <summary>What closes the tab above its highest slot.</summary>
     internal const double TabCap = 0.5;
 
-    /// <summary>What the plinth keeps outside all that stands on it, and its corners: nothing sharp under a scraper.</summary>
+    /// <summary>
+    /// What the plinth keeps outside all that stands on it, and its corners: nothing sharp under a scraper.
+    /// </summary>
     internal const double PlinthMargin = 1.25;
     internal const double PlinthRadius = 2.0;
     internal const double PlinthCut = 1.8;

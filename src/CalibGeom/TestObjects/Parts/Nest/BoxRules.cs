@@ -6,8 +6,8 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 internal static class BoxRules
 {
     // Below the least a box is not made, below the good one it is worth a warning, mm: walls that bend between jaws,
-    // a ledge a seated box would slip off, a pocket that few jaws go into, a vent that resin closes. Common practice, no
-    // source.
+    // a ledge a seated box would slip off, a pocket that few jaws go into, a vent that resin closes. Common practice,
+    // no source.
     private const double LeastWall = 0.5,
         GoodWall = 0.8,
         LeastLedge = 0.3,

@@ -117,7 +117,9 @@ internal sealed class BoxShape
 
     private static KeyedSquare Foot(double width) => new(width / 2, width / 2, width / 5, width / 5);
 
-    /// <summary>By how much a well is made narrower at a time until the wall beside it holds, mm: about a pixel.</summary>
+    /// <summary>
+    /// By how much a well is made narrower at a time until the wall beside it holds, mm: about a pixel.
+    /// </summary>
     private const double WellStep = 0.05;
 
     private static BoxShape Fit(BoxFrame frame, BoxShape? inner, (double, KeyedSquare)[] profile, double taperTop)
