@@ -111,12 +111,14 @@ internal static class TuneJson
             ["columns"] = row.Columns?.Of,
             ["slotsOpen"] = row.Slots?.Number,
             ["slots"] = row.Slots?.Of,
-            ["advised"] = new JsonObject
-            {
-                ["kind"] = Word(row.Advised.Kind),
-                ["reason"] = Words.Hyphened(row.Advised.Reason),
-                ["settings"] = Settings(row.Advised.Settings),
-            },
+            ["advised"] = row.Advised is { } advised
+                ? new JsonObject
+                {
+                    ["kind"] = Word(advised.Kind),
+                    ["reason"] = Words.Hyphened(advised.Reason),
+                    ["settings"] = Settings(advised.Settings),
+                }
+                : null,
         };
 
     private static JsonObject Point(CurvePoint p, ColumnSurvival? columns)

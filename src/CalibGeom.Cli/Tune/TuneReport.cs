@@ -66,7 +66,7 @@ internal static class TuneReport
             row.Felt.Count > 0 ? string.Join(", ", row.Felt.Distinct().Select(ReadingWords.Of)) : "-",
             row.Columns?.ToString() ?? "-",
             row.Slots?.ToString() ?? "-",
-            Advised(row.Advised),
+            row.Advised is { } advised ? Advised(advised) : "-",
         ];
 
     private static string Advised(NextStep step)

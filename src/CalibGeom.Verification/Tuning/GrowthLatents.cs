@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Logs;
-using CalibGeom.Verification.Tuning.Sampling;
 
 namespace CalibGeom.Verification.Tuning;
 
@@ -17,7 +16,6 @@ internal sealed class GrowthLatents
     private readonly int[] instrumentOf,
         settingOf;
     private readonly (int Print, double Share, double Value, double Uncertainty)[] readings;
-    private readonly double[,] shared;
 
     internal GrowthLatents(Trial[] trials, ExposurePriors priors)
     {
@@ -44,10 +42,12 @@ internal sealed class GrowthLatents
         for (int k = firstMisfit; k < firstPrint; k++)
             priorDeviations[k] = priors.LackOfFit;
         LastInstrument = instrumentOf.LastOrDefault();
-        shared = new double[readings.Length, readings.Length];
-        for (int i = 0; i < readings.Length; i++)
-        for (int j = 0; j <= i; j++)
-            shared[i, j] = Shared(i, j);
+        MisfitDeviation = priors.LackOfFit;
+        Shared =
+        [
+            .. Enumerable.Range(0, instruments.Length).Select(k => Column(r => instrumentOf[r.Print] == k ? 1 : 0, k)),
+            Column(r => r.Share, differenceAt),
+        ];
     }
 
     /// <summary>Every measured growth with its print, its share of X less Y, and its own uncertainty.</summary>
@@ -67,20 +67,21 @@ internal sealed class GrowthLatents
     internal double OfPrint(double[] drawn, int print) =>
         drawn[firstMisfit + settingOf[print]] + drawn[firstPrint + print];
 
-    /// <summary>The covariance of the measured growths around the formula; its lower half.</summary>
-    internal double[,] Covariance(double betweenPrints)
-    {
-        var covariance = (double[,])shared.Clone();
-        for (int i = 0; i < readings.Length; i++)
-        for (int j = i; j >= 0 && readings[j].Print == readings[i].Print; j--)
-            covariance[i, j] += betweenPrints * betweenPrints;
-        return covariance;
-    }
+    /// <summary>Standard deviation of what a setting's growth misses the formula by.</summary>
+    internal double MisfitDeviation { get; }
+
+    /// <summary>
+    /// What readings share beyond setting and print, a column each, times its deviation before: the bias of each
+    /// caliper, and what X is more than Y.
+    /// </summary>
+    internal double[][] Shared { get; }
+
+    internal int SettingOf(int reading) => settingOf[readings[reading].Print];
 
     /// <summary>
     /// Draws given the data: a draw of before, corrected by what it misses of the data (G. Matheron).
     /// </summary>
-    internal double[] Draw(LowerRoot root, double betweenPrints, double[] left, Func<double> normal)
+    internal double[] Draw(GrowthSpread around, double betweenPrints, double[] left, Func<double> normal)
     {
         var drawn = new double[priorDeviations.Length];
         for (int k = 0; k < drawn.Length; k++)
@@ -90,7 +91,7 @@ internal sealed class GrowthLatents
         var missed = new double[left.Length];
         for (int j = 0; j < missed.Length; j++)
             missed[j] = left[j] - Sum(drawn, j) - readings[j].Uncertainty * normal();
-        double[] weights = root.Solve(missed);
+        double[] weights = around.Solve(missed);
         for (int j = 0; j < weights.Length; j++)
         {
             int print = readings[j].Print;
@@ -112,18 +113,10 @@ internal sealed class GrowthLatents
         + readings[j].Share * drawn[differenceAt]
         + OfPrint(drawn, readings[j].Print);
 
-    // All but the deviation between prints.
-    private double Shared(int i, int j)
-    {
-        (int p, double share, _, double u) = readings[i];
-        (int q, double other, _, _) = readings[j];
-        double sum = share * other * Square(priorDeviations[differenceAt]);
-        if (instrumentOf[p] == instrumentOf[q])
-            sum += Square(priorDeviations[instrumentOf[p]]);
-        if (settingOf[p] == settingOf[q])
-            sum += Square(priorDeviations[firstMisfit + settingOf[p]]);
-        return i == j ? sum + u * u : sum;
-    }
+    private double[] Column(
+        Func<(int Print, double Share, double Value, double Uncertainty), double> part,
+        int latent
+    ) => [.. readings.Select(r => part(r) * priorDeviations[latent])];
 
     private static IEnumerable<(int, double, double, double)> Of(Trial trial, int print)
     {
@@ -134,6 +127,4 @@ internal sealed class GrowthLatents
     }
 
     private static double Bias(Trial trial) => Math.Max(trial.GrowthX?.Bias ?? 0, trial.GrowthY?.Bias ?? 0);
-
-    private static double Square(double x) => x * x;
 }

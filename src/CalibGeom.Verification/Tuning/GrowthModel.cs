@@ -77,8 +77,12 @@ internal sealed class GrowthModel
     private MeasuredGrowths Known(double[] z)
     {
         GrowthSample bare = Bare(z);
-        var root = new LowerRoot(latents.Covariance(bare.BetweenPrints));
-        return new MeasuredGrowths(root, Left(bare), priors.GrowthMean, priors.GrowthDeviation);
+        return new MeasuredGrowths(
+            new GrowthSpread(latents, bare.BetweenPrints),
+            Left(bare),
+            priors.GrowthMean,
+            priors.GrowthDeviation
+        );
     }
 
     private GrowthSample Bare(double[] z) =>

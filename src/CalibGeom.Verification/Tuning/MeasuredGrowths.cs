@@ -1,5 +1,3 @@
-using CalibGeom.Verification.Tuning.Sampling;
-
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
@@ -12,11 +10,11 @@ internal sealed class MeasuredGrowths
     private readonly double mean,
         spread;
 
-    /// <param name="around">The lower root of the covariance of the readings around the formula.</param>
+    /// <param name="around">The covariance of the readings around the formula.</param>
     /// <param name="left">What the formula without a leaves of each reading, mm.</param>
     /// <param name="prior">The mean of a before, mm.</param>
     /// <param name="deviation">Its standard deviation before, mm.</param>
-    internal MeasuredGrowths(LowerRoot around, double[] left, double prior, double deviation)
+    internal MeasuredGrowths(GrowthSpread around, double[] left, double prior, double deviation)
     {
         this.left = left;
         Around = around;
@@ -40,7 +38,7 @@ internal sealed class MeasuredGrowths
                     + Math.Log(spread / deviation);
     }
 
-    internal LowerRoot Around { get; }
+    internal GrowthSpread Around { get; }
 
     /// <summary>The logarithm of the likelihood of the readings, a integrated out.</summary>
     internal double LogLikelihood { get; }

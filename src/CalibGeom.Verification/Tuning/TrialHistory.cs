@@ -15,17 +15,17 @@ internal static class TrialHistory
         for (int i = 0; i < now.Trials.Count; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            NextStep advised =
-                i == now.Trials.Count - 1
-                    ? now.Next
-                    : Answer.To([.. now.Trials.Take(i + 1)], now.Options, cancellation).Next;
+            NextStep? advised =
+                i == now.Trials.Count - 1 ? now.Next
+                : i < now.Trials.Count - Tuner.MostAdvised ? null
+                : Answer.To([.. now.Trials.Take(i + 1)], now.Options, cancellation).Next;
             rows.Add(Row(now.Trials[i], i, advised, now));
             progress?.Report((i + 1.0) / now.Trials.Count);
         }
         return rows;
     }
 
-    private static TrialRow Row(Trial trial, int index, NextStep advised, TuningResult now)
+    private static TrialRow Row(Trial trial, int index, NextStep? advised, TuningResult now)
     {
         JointOutcome? joint = trial.Joints.Count > 0 ? trial.Joints[0] : null;
         double? growth =

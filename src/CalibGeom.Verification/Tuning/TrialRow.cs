@@ -31,6 +31,8 @@ public sealed record TrialRow
     /// <summary>Slots that were open, of those there are; null when not counted.</summary>
     public required Counted? Slots { get; init; }
 
-    /// <summary>What was advised after this print.</summary>
-    public required NextStep Advised { get; init; }
+    /// <summary>
+    /// What was advised after this print; null before the newest <see cref="Tuner.MostAdvised"/>.
+    /// </summary>
+    public required NextStep? Advised { get; init; }
 }

@@ -6,6 +6,12 @@ namespace CalibGeom.Verification.Tuning;
 /// <summary>From trials to the next settings.</summary>
 public static class Tuner
 {
+    /// <summary>
+    /// Of how many prints, the newest, <see cref="History"/> tells what was advised after them: 30. Each takes an answer
+    /// of its own.
+    /// </summary>
+    public const int MostAdvised = 30;
+
     /// <summary>Learns from the trials under the conditions of the last one and says what to do next.</summary>
     /// <param name="trials">All trials in the order they were printed, at least one.</param>
     /// <param name="options">What is wanted; defaults when null.</param>
@@ -69,7 +75,10 @@ public static class Tuner
         }
     }
 
-    /// <summary>The prints used beside what was made of them; what was advised after each is worked out anew.</summary>
+    /// <summary>
+    /// The prints used beside what was made of them; what was advised after each of the newest
+    /// <see cref="MostAdvised"/> is worked out anew.
+    /// </summary>
     /// <param name="result">What the trials say.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
     /// <param name="cancellation">Stops the work.</param>
