@@ -28,7 +28,8 @@ internal sealed class ObjectOption
             Description =
                 $"The object: a preset ({string.Join(", ", Presets.All.Select(p => p.Name))}), the .object.json beside a "
                 + "mesh that was made, the mesh itself, a spec in JSON (what it leaves out is as in the preset standard) or "
-                + $"a .3mf that make has written; - is a spec on standard input. Default: {without}.",
+                + "a .3mf that make has written; where no shape is needed also a table of features (.features.csv, "
+                + $".features.json); - is a spec on standard input. Default: {without}.",
             HelpName = "FILE|PRESET",
         };
         named.CompletionSources.Add(_ => Presets.All.Select(p => p.Name));

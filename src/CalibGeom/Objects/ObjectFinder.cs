@@ -10,6 +10,12 @@ public static class ObjectFinder
     /// <summary>What standard input is called: a spec in JSON.</summary>
     public const string StandardInput = "standard input";
 
+    /// <summary>
+    /// What the names of feature tables end in that say all that measurement needs, mates of fits included: what a table
+    /// in CSV leaves out where parts are not ours.
+    /// </summary>
+    public const string TableExtension = ".features.json";
+
     private const int MostFiles = ReaderLimits.ObjectFilesInFolder;
 
     /// <summary>
@@ -79,8 +85,10 @@ public static class ObjectFinder
             return Changed(ObjectFileJson.Read(stream, name), assignments);
         if (end is ".STL" or ".OBJ")
             return Load(BesideOf(name), assignments);
+        if (name.EndsWith(TableExtension, StringComparison.OrdinalIgnoreCase))
+            return Table(FeatureTableJson.Read, stream, name, assignments);
         if (end == ".CSV")
-            return Table(stream, name, assignments);
+            return Table(FeatureTableCsv.Read, stream, name, assignments);
         return KnownObject.Of(new ObjectFile(NameOf(name), Spec(stream, name, end == ".3MF", assignments)));
     }
 
@@ -119,13 +127,18 @@ public static class ObjectFinder
                 : new ObjectFile(file.Name, SpecJson.With(file.Spec, assignments)) { Coupons = file.Coupons }
         );
 
-    private static KnownObject Table(Stream stream, string name, IReadOnlyList<string> assignments)
+    private static KnownObject Table(
+        Func<Stream, FeatureTable> read,
+        Stream stream,
+        string name,
+        IReadOnlyList<string> assignments
+    )
     {
         if (assignments.Count > 0)
             throw new InputException($"{name} is a table of features, in which nothing can be set. Name the spec.");
         try
         {
-            return new KnownObject(name, FeatureTableCsv.Read(stream));
+            return new KnownObject(name, read(stream));
         }
         catch (InputException e)
         {
