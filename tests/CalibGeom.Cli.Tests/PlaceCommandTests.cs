@@ -123,7 +123,7 @@ public class PlaceCommandTests
             folder["plate.stl"]
         );
         Assert.Equal(ExitCode.Finding, map.ExitCode);
-        Assert.Matches(@"Only [1-4] of 5 coupons find room\.", map.Out);
+        Assert.Matches(@"Only [1-4] of 5 coupons find room, spread over the plate, in rows or in columns\.", map.Out);
     }
 
     [Fact]

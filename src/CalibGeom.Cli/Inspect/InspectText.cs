@@ -30,8 +30,8 @@ internal static class InspectText
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"  {Count(one.Report.Topology.TriangleCount, "triangle")}, "
-                    + $"{Count(one.Report.Topology.Components.Count, "component")}, volume {Size(one.Report.Topology.Volume)} "
-                    + $"mm3, surface {Size(one.Report.Topology.Area)} mm2"
+                    + $"{Count(one.Report.Topology.Components.Count, "component")}, {Volume(one.Report)}, "
+                    + $"surface {Size(one.Report.Topology.Area)} mm2"
             )
         );
         if (one.Report.Layers.Largest is { } largest)
@@ -60,6 +60,16 @@ internal static class InspectText
         if (one.Compared && one.Report.Findings.All(f => f.Rule != "spec-size"))
             writer.WriteLine("  has the sizes of the spec");
         FindingText.Write(writer, RemediesOnce(one.Report.Findings));
+    }
+
+    /// <summary>The volume; where bodies share room, also what the layers hold of it, where room counts once.</summary>
+    private static string Volume(MeshReport report)
+    {
+        string volume = $"volume {Size(report.Topology.Volume)} mm3";
+        if (!report.Topology.Defects.Any(d => d.Kind is DefectKind.Crossing or DefectKind.DuplicateTriangle))
+            return volume;
+        double printed = report.Layers.Layers.Sum(l => l.Area) * report.Layers.Settings.LayerHeight;
+        return $"{volume} with what bodies share counted for each ({Size(printed)} mm3 in the layers)";
     }
 
     /// <summary>The same remedy, said once, serves all findings that follow it.</summary>

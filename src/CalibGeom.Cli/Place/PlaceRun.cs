@@ -25,7 +25,8 @@ internal static class PlaceRun
             layout = layout.Centred();
         if (!Place(layout, coupons, wish))
         {
-            IEnumerable<Coupon> presets = Presets.All.Select(PlaceCoupons.Of).OfType<Coupon>();
+            string label = coupons.All[0].Label;
+            IEnumerable<Coupon> presets = Presets.All.Select(p => PlaceCoupons.Of(p, label)).OfType<Coupon>();
             Finding missing = request.IsMap
                 ? PlacementAdvice.ExplainMap(layout, coupons.Labelled, presets)
                 : PlacementAdvice.Explain(layout, coupons.All[0].Coupon, presets);

@@ -51,7 +51,7 @@ public static class PlacementAdvice
             "no-room",
             Severity.Error,
             labelled[0].Coupon.Name,
-            $"Only {fewer} of {labelled.Count} coupons find room.",
+            $"Only {fewer} of {labelled.Count} coupons find room, spread over the plate, in rows or in columns.",
             $"Take {fewer}, a smaller gap or a smaller coupon."
         )
         {

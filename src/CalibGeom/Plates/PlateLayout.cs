@@ -15,10 +15,6 @@ public sealed class PlateLayout
     /// </summary>
     public const int ExactLimit = 100_000;
 
-    /// <summary>mm, and the slant at which rows are filled from there: a row is full before the next begins.</summary>
-    private const double FarAway = 1e6,
-        Lean = 0.02;
-
     private readonly List<PlacedCoupon> coupons = [];
     private readonly List<PlanarTree> couponShadows = [];
     private readonly Dictionary<double, PlateShadow> shadows = [];
@@ -140,10 +136,11 @@ public sealed class PlateLayout
 
     /// <summary>
     /// Places several coupons, spread over the plate: one to the centre; two to opposite corners, three also to the
-    /// centre; from four on the corners, the centre, then the points furthest from those before.
+    /// centre; from four on the corners, the centre, then the points furthest from those before. Where that leaves no
+    /// room for one of them, all are set in rows or in columns and then moved apart.
     /// </summary>
-    /// <param name="labelled">The coupons with their labels, in this order; all of one height and size.</param>
-    /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room.</returns>
+    /// <param name="labelled">The coupons with their labels, in this order; of one height, their sizes may differ by their labels.</param>
+    /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room in any of these ways.</returns>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
     {
@@ -153,10 +150,10 @@ public sealed class PlateLayout
         int before = coupons.Count;
         IReadOnlyList<(double X, double Y)> targets = MapTargets.Spread(Plate, labelled.Count);
         RoomGoal Wish(int i) => Goal(PlacementWish.Near(targets[i].X, targets[i].Y));
-        if (!PlaceAll(labelled, Wish, Footprint.BothTurns))
+        Footprint[][] footprints = [.. labelled.Select(l => Turns(l.Coupon))];
+        if (!PlaceAll(labelled, Wish, footprints))
         {
-            // Each near its own point may leave strips too narrow for the last: in rows or columns more find room.
-            if (!Rows().Any(way => PlaceAll(labelled, _ => way.Goal, way.Turns)))
+            if (!MapRows.Of(Plate, footprints).Any(way => PlaceAll(labelled, _ => way.Goal, way.Turns)))
                 return null;
             Spread(before, Wish);
         }
@@ -174,31 +171,17 @@ public sealed class PlateLayout
         return room;
     }
 
-    /// <summary>Row after row from a corner, or column after column; coupons in either turn, or all in one.</summary>
-    private IEnumerable<(RoomGoal Goal, Func<TriangleMesh, Footprint[]> Turns)> Rows()
-    {
-        foreach ((double lean, double far) in new[] { (Lean, 1.0), (1.0, Lean) })
-        {
-            // The distance to a point so far away grows with y (or x) and far more slowly with the other.
-            (double X, double Y) away = (Plate.MinX - lean * FarAway, Plate.MinY - far * FarAway);
-            var goal = new RoomGoal(_ => [away], 0, 1e-3);
-            yield return (goal, Footprint.BothTurns);
-            yield return (goal, mesh => [Footprint.BothTurns(mesh)[0]]);
-            yield return (goal, mesh => [Footprint.BothTurns(mesh)[1]]);
-        }
-    }
-
     private bool PlaceAll(
         IReadOnlyList<(Coupon Coupon, string Label)> labelled,
         Func<int, RoomGoal> goal,
-        Func<TriangleMesh, Footprint[]> turns
+        Footprint[][] turns
     )
     {
         int before = coupons.Count;
         for (int i = 0; i < labelled.Count; i++)
         {
             (Coupon coupon, string label) = labelled[i];
-            if (Search(coupon, Rules.Gap).Find(turns(coupon.Mesh), goal(i)) is { } spot)
+            if (Search(coupon, Rules.Gap).Find(turns[i], goal(i)) is { } spot)
             {
                 Add(At(coupon, label, spot));
                 continue;
@@ -220,8 +203,7 @@ public sealed class PlateLayout
             PlanarTree shadow = couponShadows[i];
             coupons.RemoveAt(i);
             couponShadows.RemoveAt(i);
-            RoomSpot? spot = Search(placed.Coupon, Rules.Gap)
-                .Find(Footprint.BothTurns(placed.Coupon.Mesh), goal(i - first));
+            RoomSpot? spot = Search(placed.Coupon, Rules.Gap).Find(Turns(placed.Coupon), goal(i - first));
             PlacedCoupon moved = spot is null ? placed : At(placed.Coupon, placed.Label, spot);
             coupons.Insert(i, moved);
             couponShadows.Insert(i, spot is null ? shadow : ShadowOf(moved));

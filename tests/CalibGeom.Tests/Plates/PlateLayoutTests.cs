@@ -181,6 +181,41 @@ public class PlateLayoutTests
             Assert.Equal(12, layout.PlaceMap(map)!.Count);
     }
 
+    /// <summary>
+    /// Four columns of three coupons of 25 x 14, as above; three of the twelve are made the other way round and have to
+    /// be turned, the others not.
+    /// </summary>
+    [Fact]
+    public void AMapOfTwoSizesTurnsEachSizeForItself()
+    {
+        var layout = new PlateLayout(
+            new Plate(111, 51.2),
+            [Part(Box(60, 30, 0, 70, 40, 9))],
+            new PlacementRules { Gap = 2 }
+        );
+        var map = Enumerable
+            .Range(1, 12)
+            .Select(i => (i < 10 ? Coupon(25, 14, 8) : Coupon(14, 25, 8), $"A{i}"))
+            .ToArray();
+        IReadOnlyList<PlacedCoupon> placed = layout.PlaceMap(map)!;
+        Assert.Equal(12, placed.Count);
+        Assert.True(PlateMerge.Measure(layout) >= 2);
+    }
+
+    [Theory]
+    [InlineData(4)]
+    [InlineData(12)]
+    public void AMapTurnsNoCouponWherePixelsHaveTwoPitches(int count)
+    {
+        var layout = new PlateLayout(
+            new Plate(113, 55),
+            [Part(Box(60, 30, 0, 70, 40, 9))],
+            new PlacementRules { Gap = 2, PixelPitch = new PerAxis(0.03, 0.05) }
+        );
+        var map = Enumerable.Range(1, count).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
+        Assert.All(layout.PlaceMap(map)!, placed => Assert.Equal(0, placed.Turn));
+    }
+
     [Fact]
     public void CouponsThatAreTakenBackLeaveNoShadow()
     {

@@ -1,3 +1,5 @@
+using CalibGeom.Inspection.Topology;
+using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 
@@ -55,6 +57,40 @@ public class LoftClearanceTests
     {
         double unit = 1.0 / Grid.UnitsPerMillimetre;
         Assert.NotNull(new Solid(Box(0, 0, 2, 2, 0, 2), Box(2 + unit, 0, 3, 2, 0, 2)).ToMesh());
+    }
+
+    /// <summary>
+    /// A corner less than a grid unit beside a slanted wall, on the same height and on the wall's end: the two are
+    /// refused, or become a surface that nowhere meets itself.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void BodiesCloserThanTheGridAreRefusedOrDoNotCross(double bottom)
+    {
+        var random = new Random(20261126);
+        int made = 0;
+        for (int i = 0; i < 100; i++)
+        {
+            int dx = random.Next(2000, 9000),
+                dy = random.Next(1, dx),
+                x = random.Next(1, dx),
+                y = (int)(((long)x * dy - 1) / dx);
+            var above = new Outline([new(0, 0), new(dx, dy), new(0, 9000)]);
+            var below = new Outline([new(x, y), new(-3000, -9000), new(9500, -9000)]);
+            try
+            {
+                var solid = new Solid(Loft.Prism(above, 0, 2), Loft.Prism(below, bottom, 4));
+                TopologyReport report = MeshTopology.Examine(solid.ToMesh());
+                Assert.DoesNotContain(report.ToFindings(), f => f.Severity != Severity.Note);
+                made++;
+            }
+            catch (ArgumentException refused)
+            {
+                Assert.Contains("mm", refused.Message, StringComparison.Ordinal);
+            }
+        }
+        Assert.True(made > 10, $"Only {made} were made.");
     }
 
     [Fact]

@@ -56,6 +56,37 @@ public class EdgeCaseObjectTests
         );
     }
 
+    /// <summary>
+    /// The well of the innermost box takes no other box's foot: its vents alone refuse nothing, and what is said of it
+    /// speaks of no smaller box.
+    /// </summary>
+    [Theory]
+    [InlineData(5.0, 8.0, 0.8, "Beside a pocket's vents a wall of 0.35 mm would be left (it needs 0.5 mm)")]
+    [InlineData(8.0, 11.2, 3.0, "A pocket of 2 mm takes no caliper's inside jaws (they need 3.4 mm)")]
+    [InlineData(8.0, 11.2, 10.0, "Walls of 10 mm leave no pocket")]
+    public void AnInnermostBoxThatNobodyNeedsAPocketOfIsSolid(double inner, double outer, double wall, string why)
+    {
+        TestObject made = TestObjectBuilder.Build(
+            new TestObjectSpec
+            {
+                Nest = new NestSpec
+                {
+                    Sizes = [inner, outer],
+                    Clearances = [0.05],
+                    Wall = wall,
+                },
+            }
+        );
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        Assert.DoesNotContain(
+            made.Findings,
+            f => f.Subject.StartsWith("box1", StringComparison.Ordinal) && f.Rule != "box-without-pocket"
+        );
+        Finding note = Assert.Single(made.Findings, f => f.Rule == "box-without-pocket");
+        Assert.Equal(why + ", so the innermost box is solid.", note.Message);
+        Assert.Equal(2 - 2 * made.TunnelCount, made.ToMesh().EulerCharacteristic);
+    }
+
     [Fact]
     public void WitnessColumnsStandTwoByTwo() =>
         Assert.Equal(

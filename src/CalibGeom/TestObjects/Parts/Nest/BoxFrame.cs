@@ -32,9 +32,12 @@ internal sealed record BoxFrame(
 
     /// <summary>
     /// Whether it has a pocket: an innermost box that no caliper's inside jaws would go into is solid, since nobody
-    /// uses its pocket.
+    /// uses its pocket, and so is one whose taper leaves no wall beside the well of its vents.
     /// </summary>
     internal bool HasPocket { get; private init; } = true;
+
+    /// <summary>The same without a pocket.</summary>
+    internal BoxFrame Filled() => this with { HasPocket = false };
 
     /// <summary>The smallest pocket that inside jaws go into, mm. Common practice, no source.</summary>
     internal const double LeastPocket = 3.4;

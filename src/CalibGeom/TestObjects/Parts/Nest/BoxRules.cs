@@ -8,8 +8,9 @@ internal static class BoxRules
     // Below the least a box is not made, below the good one it is worth a warning, mm: walls that bend between jaws,
     // a ledge a seated box would slip off, a pocket that few jaws go into, a vent that resin closes. Common practice,
     // no source.
-    private const double LeastWall = 0.5,
-        GoodWall = 0.8,
+    internal const double LeastWall = 0.5;
+
+    private const double GoodWall = 0.8,
         LeastLedge = 0.3,
         GoodInside = 4.0,
         LeastVent = 0.5,
@@ -21,7 +22,7 @@ internal static class BoxRules
         string subject = KnownFeatures.BoxHeight(index + 1).Item;
         return
         [
-            .. box.Frame.HasPocket ? Pocket(box, subject) : [Solid(subject, box.Frame.SmallestInside)],
+            .. box.Frame.HasPocket ? Pocket(box, subject) : [Solid(subject, box)],
             .. index + 1 < nest.Boxes.Length ? NeckStrength.Check(box, subject) : [],
             .. place.Spec.Process is { } process
                 ? [SizeNotes.Layers($"{subject}.height", box.Rim, process.LayerHeight)]
@@ -45,17 +46,29 @@ internal static class BoxRules
             .. Vents(subject, box.Well),
         ];
 
-    private static Finding Solid(string subject, double inside) =>
-        Judge.Note(
-            "box-without-pocket",
-            subject,
-            FormattableString.Invariant(
-                $"A pocket of {inside:0.###} mm takes no caliper's inside jaws (they need {BoxFrame.LeastPocket} mm), so "
-            ) + "the innermost box is solid.",
-            inside,
-            BoxFrame.LeastPocket,
-            "mm"
-        );
+    private static Finding Solid(string subject, BoxShape box) =>
+        box.Frame.SmallestInside < BoxFrame.LeastPocket
+            ? Solid(
+                subject,
+                box.Frame.SmallestInside > 0
+                    ? FormattableString.Invariant(
+                        $"A pocket of {box.Frame.SmallestInside:0.###} mm takes no caliper's inside jaws (they need {BoxFrame.LeastPocket} mm)"
+                    )
+                    : FormattableString.Invariant($"Walls of {box.Frame.Wall:0.###} mm leave no pocket"),
+                Math.Max(0, box.Frame.SmallestInside),
+                BoxFrame.LeastPocket
+            )
+            : Solid(
+                subject,
+                FormattableString.Invariant(
+                    $"Beside a pocket's vents a wall of {box.WallBesideWell:0.###} mm would be left (it needs {LeastWall} mm)"
+                ),
+                box.WallBesideWell,
+                LeastWall
+            );
+
+    private static Finding Solid(string subject, string why, double value, double limit) =>
+        Judge.Note("box-without-pocket", subject, why + ", so the innermost box is solid.", value, limit, "mm");
 
     /// <summary>
     /// Every pocket is vented at its lowest place: a closed pocket that faces the film is a suction cup.
