@@ -4,6 +4,8 @@ using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
+using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 
@@ -38,6 +40,23 @@ public class InspectCommandTests
         Assert.Contains("has the sizes of the spec", run.Out, StringComparison.Ordinal);
         Assert.Contains("note [bridge] box", run.Out, StringComparison.Ordinal);
         Assert.Empty(run.Error);
+    }
+
+    /// <summary>Two boxes that share a slice of 1 x 40 x 20 mm: 40 x 40 x 20 mm is printed.</summary>
+    [Fact]
+    public void WhatBodiesShareIsCountedOnceInTheLayers()
+    {
+        using var folder = new TemporaryFolder();
+        using (FileStream file = File.Create(folder["two.stl"]))
+            StlWriter.Write(file, TriangleMesh.Join([Block(0, 20.5), Block(19.5, 40)]), "two");
+        Assert.Contains(
+            "volume 32800 mm3 with what bodies share counted for each (32000 mm3 in the layers), surface",
+            CliRun.Of("inspect", folder["two.stl"]).Out,
+            StringComparison.Ordinal
+        );
+
+        static TriangleMesh Block(double from, double to) =>
+            new Solid(Loft.Prism(Outline.Rectangle(from, 0, to, 40), 0, 20)).ToMesh();
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
+using CalibGeom.Inspection.Topology;
 
 namespace CalibGeom.Cli.Inspect;
 
@@ -66,7 +67,7 @@ internal static class InspectText
     private static string Volume(MeshReport report)
     {
         string volume = $"volume {Size(report.Topology.Volume)} mm3";
-        if (!report.Topology.Defects.Any(d => d.Kind is DefectKind.Crossing or DefectKind.DuplicateTriangle))
+        if (report.Topology[DefectKind.Crossing].Count + report.Topology[DefectKind.DuplicateTriangle].Count == 0)
             return volume;
         double printed = report.Layers.Layers.Sum(l => l.Area) * report.Layers.Settings.LayerHeight;
         return $"{volume} with what bodies share counted for each ({Size(printed)} mm3 in the layers)";
