@@ -13,13 +13,14 @@ internal static class FeatureCheck
     internal static FeatureId ToId(string text) =>
         FeatureId.TryParse(text)
         ?? throw new InputException(
+            InputIds.FeatureTable,
             text.Trim().Length == 0 ? "the feature has no id." : $"\"{text}\" is no feature id, such as box1.outside.x."
         );
 
     /// <summary>An instruction that a spreadsheet takes for text.</summary>
     /// <exception cref="InputException">It begins as a formula does.</exception>
     internal static string ToInstruction(string how) =>
-        CsvText.BeginsAsFormula(how) ? throw new InputException(FormulaProblem(how)) : how;
+        CsvText.BeginsAsFormula(how) ? throw new InputException(InputIds.FeatureTable, FormulaProblem(how)) : how;
 
     /// <summary>What is wrong with an instruction that begins as a formula does.</summary>
     internal static string FormulaProblem(string how) =>
@@ -28,7 +29,7 @@ internal static class FeatureCheck
     /// <summary>The feature, when it is sound.</summary>
     /// <exception cref="InputException">It is not.</exception>
     internal static Feature Checked(Feature feature) =>
-        ProblemOf(feature) is { } problem ? throw new InputException(problem) : feature;
+        ProblemOf(feature) is { } problem ? throw new InputException(InputIds.FeatureTable, problem) : feature;
 
     private static string? ProblemOf(Feature feature)
     {

@@ -65,5 +65,5 @@ internal sealed record FeatureDocument(
     }
 
     private static Mate ToMate(MateDocument? mate) =>
-        mate?.ToMate() ?? throw new InputException("null is no mate. Leave it out.");
+        mate?.ToMate() ?? throw new InputException(InputIds.FeatureTable, "null is no mate. Leave it out.");
 }

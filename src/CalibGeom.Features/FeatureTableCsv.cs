@@ -107,7 +107,7 @@ public static class FeatureTableCsv
         FeatureCheck.IsDigest(text) ? text : throw At(line, $"a digest is 16 hex digits, not \"{text}\".");
 
     private static InputException At(int line, string sentence, Exception? cause = null) =>
-        new(sentence, new InputPlace(Line: line), cause);
+        new(InputIds.FeatureTable, sentence, new InputPlace(Line: line), cause);
 
     private static Feature ToFeature(CsvRow row)
     {

@@ -61,6 +61,7 @@ public static class FeatureTableJson
         catch (JsonException e)
         {
             throw new InputException(
+                InputIds.FeatureTable,
                 "not a feature table. Take the JSON that was written for the object.",
                 new InputPlace(
                     Line: (int)(e.LineNumber ?? 0) + 1,
@@ -72,11 +73,16 @@ public static class FeatureTableJson
         }
         if (document?.Features is not { } rows)
             throw new InputException(
+                InputIds.FeatureTable,
                 "a feature table has a list \"features\". Take the JSON that was written for the object.",
                 new InputPlace(Path: "$")
             );
         if (document.Digest is { } digest && !FeatureCheck.IsDigest(digest))
-            throw new InputException($"a digest is 16 hex digits, not \"{digest}\".", new InputPlace(Path: "$.digest"));
+            throw new InputException(
+                InputIds.FeatureTable,
+                $"a digest is 16 hex digits, not \"{digest}\".",
+                new InputPlace(Path: "$.digest")
+            );
         return new FeatureTable(Check(rows), document.Digest);
     }
 
@@ -88,14 +94,24 @@ public static class FeatureTableJson
         {
             try
             {
-                Feature feature = (row ?? throw new InputException("null is no feature. Leave it out.")).ToFeature();
+                Feature feature = (
+                    row ?? throw new InputException(InputIds.FeatureTable, "null is no feature. Leave it out.")
+                ).ToFeature();
                 if (!ids.Add(feature.Id))
-                    throw new InputException($"feature {feature.Id} stands twice. Keep one of them.");
+                    throw new InputException(
+                        InputIds.FeatureTable,
+                        $"feature {feature.Id} stands twice. Keep one of them."
+                    );
                 features.Add(feature);
             }
             catch (InputException e)
             {
-                throw new InputException(e.Sentence, new InputPlace(Path: $"$.features[{features.Count}]"), e);
+                throw new InputException(
+                    InputIds.FeatureTable,
+                    e.Sentence,
+                    new InputPlace(Path: $"$.features[{features.Count}]"),
+                    e
+                );
             }
         }
         return features;

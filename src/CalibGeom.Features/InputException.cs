@@ -7,27 +7,35 @@ namespace CalibGeom.Features;
 public class InputException : Exception
 {
     /// <summary>An input error.</summary>
+    /// <param name="id">What kind of input it is: one of <see cref="InputIds"/>, or a word of your own.</param>
     /// <param name="message">What is wrong, where, the limit, and what to do.</param>
-    public InputException(string message)
-        : this(message, (Exception?)null) { }
+    /// <param name="inner">The cause, or null.</param>
+    public InputException(string id, string message, Exception? inner = null)
+        : base(message, inner) => (Id, Sentence, Problems) = (id, message, [message]);
 
     /// <summary>Several faults of one input; the message holds a line for each.</summary>
+    /// <param name="id">What kind of input it is: one of <see cref="InputIds"/>, or a word of your own.</param>
     /// <param name="problems">What is wrong, where, the limit, and what to do, each time; at least one.</param>
-    public InputException(IReadOnlyList<string> problems)
-        : this(string.Join('\n', Require.Given(problems, nameof(problems)))) => Problems = problems;
-
-    /// <summary>An input error with its cause.</summary>
-    /// <param name="message">What is wrong, where, the limit, and what to do.</param>
-    /// <param name="inner">The cause.</param>
-    public InputException(string message, Exception? inner)
-        : base(message, inner) => (Sentence, Problems) = (message, [message]);
+    public InputException(string id, IReadOnlyList<string> problems)
+        : this(id, string.Join('\n', Require.Given(problems, nameof(problems)))) => Problems = problems;
 
     /// <summary>An input error at a place; the message is the place, a colon and the sentence.</summary>
+    /// <param name="id">What kind of input it is: one of <see cref="InputIds"/>, or a word of your own.</param>
     /// <param name="sentence">What is wrong, the limit, and what to do.</param>
     /// <param name="place">Where.</param>
     /// <param name="inner">The cause, or null.</param>
-    public InputException(string sentence, InputPlace place, Exception? inner = null)
-        : base(Together(sentence, place), inner) => (Sentence, Place, Problems) = (sentence, place, [Message]);
+    public InputException(string id, string sentence, InputPlace place, Exception? inner = null)
+        : base(Together(sentence, place), inner) => (Id, Sentence, Place, Problems) = (id, sentence, place, [Message]);
+
+    /// <summary>An input error of no kind that is named in <see cref="InputIds"/>.</summary>
+    /// <param name="message">What is wrong, where, the limit, and what to do.</param>
+    public InputException(string message)
+        : this(InputIds.Other, message) { }
+
+    /// <summary>
+    /// What kind of input cannot be used: one of <see cref="InputIds"/>, which a program may act on.
+    /// </summary>
+    public string Id { get; }
 
     /// <summary>What is wrong, without the place.</summary>
     public string Sentence { get; }
@@ -40,16 +48,17 @@ public class InputException : Exception
 
     /// <summary>The same error, said of a file: <c>spec.json:2:5: $.nest: ...</c>.</summary>
     /// <param name="file">The file's name.</param>
-    public InputException In(string file) => new(Sentence, Place with { File = file }, this);
+    public InputException In(string file) => new(Id, Sentence, Place with { File = file }, this);
 
     /// <summary>
     /// An input error that a refused argument caused: its sentence, without the parameter's name, which means nothing
     /// to who wrote the input.
     /// </summary>
+    /// <param name="id">What kind of input it is: one of <see cref="InputIds"/>.</param>
     /// <param name="cause">The refusal.</param>
     /// <param name="before">What stands before the sentence, such as <c>instrument cal: </c>.</param>
-    public static InputException Because(ArgumentException cause, string before = "") =>
-        new(before + SentenceOf(cause), cause);
+    public static InputException Because(string id, ArgumentException cause, string before = "") =>
+        new(id, before + SentenceOf(cause), cause);
 
     private static string SentenceOf(ArgumentException cause)
     {

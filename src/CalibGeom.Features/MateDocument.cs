@@ -17,6 +17,7 @@ internal sealed record MateDocument(
         Axis is null or "" or "x" or "y" && double.IsFinite(Clearance)
             ? new Mate(Axis ?? "", FeatureCheck.ToId(Inner), FeatureCheck.ToId(Outer), Clearance)
             : throw new InputException(
+                InputIds.FeatureTable,
                 $"the mate of {Inner} and {Outer} needs the axis x, y or none and a finite clearance."
             );
 }

@@ -6,17 +6,17 @@ public class InputExceptionTests
     public void ARefusedArgumentGivesItsBareSentence()
     {
         var within = Assert.Throws<ArgumentException>(() => Require.Within(7, 0, 1, "rest", "s", "rest"));
-        Assert.Equal("The rest must be 0 to 1 s, not 7.", InputException.Because(within).Message);
+        Assert.Equal("The rest must be 0 to 1 s, not 7.", InputException.Because(InputIds.Spec, within).Message);
         var range = Assert.Throws<ArgumentOutOfRangeException>(() => ArgumentOutOfRangeException.ThrowIfNegative(-1));
-        var told = InputException.Because(range, "line 3: ");
+        var told = InputException.Because(InputIds.Spec, range, "line 3: ");
         Assert.StartsWith("line 3: ", told.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("Parameter", told.Message, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', told.Message);
         Assert.Same(range, told.InnerException);
-        Assert.Equal("No name", InputException.Because(new ArgumentException("No name")).Message);
+        Assert.Equal("No name", InputException.Because(InputIds.Spec, new ArgumentException("No name")).Message);
         // A sentence that speaks of a parameter itself is kept.
         var odd = new ArgumentException("Say (Parameter 'a') in full", "b");
-        Assert.Equal("Say (Parameter 'a') in full", InputException.Because(odd).Message);
+        Assert.Equal("Say (Parameter 'a') in full", InputException.Because(InputIds.Spec, odd).Message);
     }
 
     [Theory]
@@ -32,9 +32,10 @@ public class InputExceptionTests
     {
         var place = new InputPlace(file, line, column, path);
         Assert.Equal(expected, place.ToString());
-        var error = new InputException("It is wrong.", place);
+        var error = new InputException(InputIds.Spec, "It is wrong.", place);
         Assert.Equal(expected.Length == 0 ? "It is wrong." : expected + ": It is wrong.", error.Message);
         Assert.Equal(("It is wrong.", place), (error.Sentence, error.Place));
+        Assert.Equal((InputIds.Spec, InputIds.Spec), (error.Id, error.In("other.json").Id));
     }
 
     [Fact]

@@ -28,6 +28,7 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
     {
         if (Gauge is null == (Part.Trim().Length == 0))
             throw new InputException(
+                InputIds.Option,
                 "Say what was read: --gauge MM for a gauge, or --part NAME for a part of a study."
             );
         WrongFile.RequireNoOther(path, InputKind.Caliper);
@@ -57,7 +58,7 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 }

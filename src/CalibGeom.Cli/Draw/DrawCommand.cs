@@ -64,7 +64,7 @@ internal static class DrawCommand
     private static int Run(CommandIo io, SpecSource source, string? output, string? paper, string? view, bool json)
     {
         if (view is not null && paper is not null)
-            throw new InputException("A shaded view has no paper; leave --view or --paper away.");
+            throw new InputException(InputIds.Option, "A shaded view has no paper; leave --view or --paper away.");
         string path = output ?? $"{source.Name}.svg";
         Drawing.RequireName(path);
         Paper sheet = Paper.Find(paper ?? "a4");
@@ -110,7 +110,7 @@ internal static class DrawCommand
         string[] parts = text.Split('/');
         if (parts.Length == 2 && Angle(parts[0], 360) is { } azimuth && Angle(parts[1], 90) is { } elevation)
             return new ViewDirection(azimuth, elevation);
-        throw new InputException($"--view is \"{text}\"; it is {Views}.");
+        throw new InputException(InputIds.Option, $"--view is \"{text}\"; it is {Views}.");
     }
 
     private static double? Angle(string text, double most) =>

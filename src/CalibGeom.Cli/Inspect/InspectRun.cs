@@ -82,6 +82,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
             : new PerAxis(usual.PixelX, usual.PixelY);
         if (!(layer >= 0.001 && layer <= 10))
             throw new InputException(
+                InputIds.Option,
                 FormattableString.Invariant($"--layer {layer} is out of range. Give millimetres from 0.001 to 10.")
             );
         double[]? plate = request.Plate is null ? null : PlateText.Parse(request.Plate);
@@ -100,6 +101,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
         return made.Solid is not null
             ? made
             : throw new InputException(
+                InputIds.Option,
                 $"{file.Name}: this object has design errors, so there is nothing to compare with. See calibgeom make "
                     + "--check."
             );

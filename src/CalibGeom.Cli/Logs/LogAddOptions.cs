@@ -92,7 +92,7 @@ internal sealed class LogAddOptions
     internal static DateOnly Day(string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
             ? day
-            : throw new InputException($"--date {text} is no day. Write it as 2026-03-01.");
+            : throw new InputException(InputIds.Option, $"--date {text} is no day. Write it as 2026-03-01.");
 
     internal static Option<string?> Text(string name, string help, string description) =>
         new(name) { Description = description, HelpName = help };

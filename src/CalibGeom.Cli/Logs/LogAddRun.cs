@@ -98,6 +98,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
     {
         if (setting is null && log.Trials.Count == 0)
             throw new InputException(
+                InputIds.Option,
                 $"The {what} is not known: the log has no print yet to take it from. Say what was set, in seconds: "
                     + $"{option} S."
             );
@@ -117,6 +118,6 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
             .Select(d => $"{d.Message} {d.Remedy} ({(d.Rule == TrialDoubts.SameReadings ? "--again" : "--yes")})")
             .ToArray();
         if (open.Length > 0)
-            throw new InputException(string.Join(" ", open) + " Nothing was added.");
+            throw new InputException(InputIds.Option, string.Join(" ", open) + " Nothing was added.");
     }
 }

@@ -20,6 +20,7 @@ internal static class MakePictures
             Drawing.RequireName(picture);
         if ((request.Check || request.Output == "-") && (request.Sheet ?? request.Picture) is not null)
             throw new InputException(
+                InputIds.Option,
                 "--sheet and --picture are written beside the mesh: name a file with -o, and leave --check away."
             );
     }

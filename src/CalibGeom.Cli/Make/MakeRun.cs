@@ -12,10 +12,14 @@ internal static class MakeRun
         RequireSense(request);
         if (request.Output == "-" && io.OutputIsTerminal)
             throw new InputException(
+                InputIds.Option,
                 "-o - writes an STL, which no terminal shows. Name a file, or lead it into a pipe."
             );
         if (request.Mark is < 0 or > 6)
-            throw new InputException($"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more.");
+            throw new InputException(
+                InputIds.Option,
+                $"--mark must be 0 to 6, not {request.Mark}. A box's rim has no room for more."
+            );
         if (request.Sweeps.Count > 0)
             return MakeSweep.Run(io, request);
         SpecSource source = request.Source;
@@ -55,16 +59,22 @@ internal static class MakeRun
     private static void RequireSense(MakeRequest request)
     {
         if (request is { Check: true, Output: not null })
-            throw new InputException("--check writes nothing; leave --check or -o away.");
+            throw new InputException(InputIds.Option, "--check writes nothing; leave --check or -o away.");
         MakePictures.RequireSense(request);
         MakeSweep.RequireSense(request);
         if (request is { Json: true, Output: "-" })
-            throw new InputException("--json and -o - would both write to standard output; name a file.");
+            throw new InputException(
+                InputIds.Option,
+                "--json and -o - would both write to standard output; name a file."
+            );
         if (
             request.Output is { } output
             && output != "-"
             && !MakeFiles.Extensions.Contains(Path.GetExtension(output).ToUpperInvariant())
         )
-            throw new InputException($"{output}: the name must end in .stl, .3mf or .obj. Use - for standard output.");
+            throw new InputException(
+                InputIds.Option,
+                $"{output}: the name must end in .stl, .3mf or .obj. Use - for standard output."
+            );
     }
 }

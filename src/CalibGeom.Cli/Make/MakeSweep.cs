@@ -15,15 +15,22 @@ internal static class MakeSweep
         if (request.Sweeps.Count == 0)
         {
             if (request.Shard is not null)
-                throw new InputException("--shard parts a family. Say what varies: --sweep NAME=VALUES.");
+                throw new InputException(
+                    InputIds.Option,
+                    "--shard parts a family. Say what varies: --sweep NAME=VALUES."
+                );
             return;
         }
         if (request.Check || (request.Sheet ?? request.Picture) is not null || request.Mark != 0)
             throw new InputException(
+                InputIds.Option,
                 "--sweep goes with neither --check, --sheet, --picture nor --mark. Leave them away."
             );
         if (request.Output?.Contains(FamilyMaker.NumberMark, StringComparison.Ordinal) != true)
-            throw new InputException("--sweep makes many files. Name them with {n} for the number: -o out/{n}.stl.");
+            throw new InputException(
+                InputIds.Option,
+                "--sweep makes many files. Name them with {n} for the number: -o out/{n}.stl."
+            );
     }
 
     internal static int Run(CommandIo io, MakeRequest request)

@@ -44,6 +44,7 @@ internal static class PresetsCommand
     private static Preset Find(string name) =>
         Presets.Find(name)
         ?? throw new InputException(
+            InputIds.Option,
             $"There is no preset \"{name}\".{Meant(name)} The presets are {string.Join(", ", Presets.All.Select(p => p.Name))}."
         );
 

@@ -11,6 +11,7 @@ internal sealed record MapJoint(double Peg, double Hole, (double X, double Y)? A
         double[] pair = Numbers(sizes, '/', "--for", "20/20.2");
         if (pair[0] <= 0 || pair[1] <= 0 || Math.Abs(pair[1] - pair[0]) > 4)
             throw new InputException(
+                InputIds.Option,
                 $"--for {sizes}: give the sizes of a peg and its hole in mm, above 0 and at most 4 mm apart."
             );
         if (at is null)
@@ -28,6 +29,8 @@ internal sealed record MapJoint(double Peg, double Hole, (double X, double Y)? A
             && double.TryParse(parts[0], NumberStyles.Float, CultureInfo.InvariantCulture, out numbers[0])
             && double.TryParse(parts[1], NumberStyles.Float, CultureInfo.InvariantCulture, out numbers[1])
             && numbers.All(n => double.IsFinite(n) && Math.Abs(n) <= 1000);
-        return sound ? numbers : throw new InputException($"{option} {text}: write two numbers such as {example}.");
+        return sound
+            ? numbers
+            : throw new InputException(InputIds.Option, $"{option} {text}: write two numbers such as {example}.");
     }
 }

@@ -26,6 +26,7 @@ internal static class MapReadings
         var places = readings.Coupons.Select(label => PlaceOf(found, label)).ToArray();
         if (places.Select(c => c.Exposure).Distinct().Count() > 1)
             throw new InputException(
+                InputIds.Option,
                 "The coupons of this plate were exposed differently: they tell exposures, not places. A map needs one exposure."
             );
         findings = [.. files.Findings, .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>()];
@@ -44,6 +45,7 @@ internal static class MapReadings
     private static ObjectCoupon PlaceOf(FoundObject found, string label) =>
         found.Object.Coupon(label)
         ?? throw new InputException(
+            InputIds.Option,
             $"Nothing is known of where {(label.Length > 0 ? "coupon " + label : "the coupon without a label")} stood. Name the object file that \"calibgeom place\" left beside the plate: {ObjectOption.Name} FILE."
         );
 }

@@ -90,7 +90,7 @@ internal sealed class MapRun(CommandIo io)
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 }

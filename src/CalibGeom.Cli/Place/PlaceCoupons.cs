@@ -60,6 +60,7 @@ internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnly
         string title = spec.Title.Length > 0 ? $"{spec.Title} {label}" : label;
         if (title.Length > 40)
             throw new InputException(
+                InputIds.Option,
                 $"The title \"{spec.Title}\" leaves no room for the label {label}; a title has at most 40 "
                     + $"characters. Shorten it."
             );

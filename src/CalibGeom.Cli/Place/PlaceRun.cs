@@ -93,11 +93,17 @@ internal static class PlaceRun
     private static void RequireSense(CommandIo io, PlaceRequest request)
     {
         if (request.Parts.Length == 0 && request.Ladder is null)
-            throw new InputException("Name the parts that a coupon is to stand beside; only a --ladder needs none.");
+            throw new InputException(
+                InputIds.Option,
+                "Name the parts that a coupon is to stand beside; only a --ladder needs none."
+            );
         if (request.Parts.Count(p => p == "-") + (request.SpecTakesInput ? 1 : 0) > 1)
-            throw new InputException("Standard input can be used once. Name files.");
+            throw new InputException(InputIds.Option, "Standard input can be used once. Name files.");
         if (request is { Json: true, Output: "-" })
-            throw new InputException("--json and -o - would both write to standard output. Name a file.");
+            throw new InputException(
+                InputIds.Option,
+                "--json and -o - would both write to standard output. Name a file."
+            );
         if (request.Picture is { } picture)
             Drawing.RequireName(picture);
         if (
@@ -106,6 +112,7 @@ internal static class PlaceRun
             && !request.Output.EndsWith(".stl", StringComparison.OrdinalIgnoreCase)
         )
             throw new InputException(
+                InputIds.Option,
                 $"{request.Output}: the name must end in .stl or .3mf. Use - for standard output."
             );
         io.RequireFree(PlacePaths.Outputs(request));

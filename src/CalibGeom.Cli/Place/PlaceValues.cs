@@ -14,10 +14,14 @@ internal static class PlaceValues
         double[] size =
             request.Plate is { } text ? PlateText.Parse(text)
             : process is { } known ? [known.Plate.X, known.Plate.Y, known.Plate.Z]
-            : throw new InputException("The plate's size is not known. Give it, such as --plate 150x90.");
+            : throw new InputException(
+                InputIds.Option,
+                "The plate's size is not known. Give it, such as --plate 150x90."
+            );
         double margin = request.Margin is { } m ? Number("--margin", m, 0, 500) : 0;
         if (margin >= Math.Min(size[0], size[1]) / 2)
             throw new InputException(
+                InputIds.Option,
                 $"--margin {request.Margin}: it leaves nothing of the plate. Make it less than half of the "
                     + $"shorter side."
             );
@@ -46,7 +50,10 @@ internal static class PlaceValues
         string[] point = request.At.Split(',');
         return point.Length == 2
             ? PlacementWish.Near(Number("--at", point[0], -10000, 10000), Number("--at", point[1], -10000, 10000))
-            : throw new InputException($"--at {request.At}: give near, corner, map, or a point such as 30,-20.5.");
+            : throw new InputException(
+                InputIds.Option,
+                $"--at {request.At}: give near, corner, map, or a point such as 30,-20.5."
+            );
     }
 
     /// <exception cref="InputException">Not a whole number from 1 to 50, or given without a map.</exception>
@@ -56,13 +63,14 @@ internal static class PlaceValues
             return request.IsMap ? 5 : 1;
         if (!request.IsMap)
             throw new InputException(
+                InputIds.Option,
                 "--count belongs to --at map; one coupon is placed otherwise. Leave it away, or add --at map."
             );
         return
             int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int count)
             && count is >= 1 and <= 50
             ? count
-            : throw new InputException($"--count {text}: give a whole number from 1 to 50.");
+            : throw new InputException(InputIds.Option, $"--count {text}: give a whole number from 1 to 50.");
     }
 
     /// <summary>The exposure times of a ladder's coupons, s; none when no ladder is asked for.</summary>
@@ -72,10 +80,14 @@ internal static class PlaceValues
         if (request.Ladder is not { } text)
             return [];
         if (!request.IsMap)
-            throw new InputException("The coupons of a ladder are spread over the plate; leave --at away.");
+            throw new InputException(
+                InputIds.Option,
+                "The coupons of a ladder are spread over the plate; leave --at away."
+            );
         string[] ends = text.Split(':');
         if (ends.Length != 2)
             throw new InputException(
+                InputIds.Option,
                 $"--ladder {text}: give the shortest and the longest exposure in s, as in 1.8:2.6."
             );
         try
@@ -88,14 +100,14 @@ internal static class PlaceValues
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 
     private static string Choice(string option, string? value, string standard, string other) =>
         value is null || value == standard ? standard
         : value == other ? other
-        : throw new InputException($"{option} {value}: give {standard} or {other}.");
+        : throw new InputException(InputIds.Option, $"{option} {value}: give {standard} or {other}.");
 
     private static double Number(string option, string text, double min, double max) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
@@ -103,6 +115,7 @@ internal static class PlaceValues
         && value <= max
             ? value
             : throw new InputException(
+                InputIds.Option,
                 FormattableString.Invariant(
                     $"{option}: \"{text}\" is not a number from {min} to {max}. Use a point for decimals."
                 )

@@ -15,6 +15,7 @@ internal static class PlateText
         return size.Length is 2 or 3
             ? size
             : throw new InputException(
+                InputIds.Option,
                 $"--plate {text}: give width and depth, and the height if it matters, such as 150x90 or 150x90x160."
             );
     }
@@ -24,6 +25,7 @@ internal static class PlateText
         && value is >= 1 and <= 1000
             ? value
             : throw new InputException(
+                InputIds.Option,
                 $"--plate: \"{text}\" is not a number from 1 to 1000. Give a size in mm such as 150x90 or "
                     + $"150x90x160, with a point for decimals."
             );

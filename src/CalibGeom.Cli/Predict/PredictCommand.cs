@@ -145,12 +145,13 @@ internal static class PredictCommand
     {
         if ((request.Paths.Count == 0) == (request.Given.Count == 0))
             throw new InputException(
+                InputIds.Option,
                 request.Given.Count == 0
                     ? "READINGS is missing. Name a readings file; \"calibgeom readings\" writes an empty one."
                     : "--reading stands for a file. Leave the file or --reading away."
             );
         if (request is { Want: not null, For: null })
-            throw new InputException("--want needs --for: say which peg and hole.");
+            throw new InputException(InputIds.Option, "--want needs --for: say which peg and hole.");
         if (request.Report is { } page)
             RecordFile.RequireName(page);
         WantedJoint? joint = request.Joint();
@@ -208,7 +209,7 @@ internal static class PredictCommand
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, "--for or --want: ");
+            throw InputException.Because(InputIds.Option, e, "--for or --want: ");
         }
     }
 }

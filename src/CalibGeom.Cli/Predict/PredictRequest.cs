@@ -56,11 +56,12 @@ internal sealed record PredictRequest
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, "--for: ");
+            throw InputException.Because(InputIds.Option, e, "--for: ");
         }
         return Pair(For) is var (peg, hole)
             ? new WantedJoint(peg, hole, null)
             : throw new InputException(
+                InputIds.Option,
                 $"--for is \"{For}\"; write peg and hole in mm with decimal points, such as --for 20/20.2, or an ISO 286 "
                     + "fit with a hole H, such as --for 12H7/g6."
             );
@@ -83,7 +84,7 @@ internal sealed record PredictRequest
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 
@@ -94,6 +95,7 @@ internal sealed record PredictRequest
         return Pair(Limits) is var (low, high)
             ? new ToleranceLimits(low, high)
             : throw new InputException(
+                InputIds.Option,
                 $"--limits is \"{Limits}\"; write the least and the most clearance per side in mm, such as 0.02/0.07."
             );
     }

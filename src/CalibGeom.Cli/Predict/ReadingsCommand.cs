@@ -69,9 +69,10 @@ internal static class ReadingsCommand
     private static int Sheet(CommandIo io, string page, string? beside, KnownObject known, bool json)
     {
         if (beside is not null)
-            throw new InputException("--sheet draws the object itself: leave -o away.");
+            throw new InputException(InputIds.Option, "--sheet draws the object itself: leave -o away.");
         if (known.File is not { Coupons.Count: 0 } file)
             throw new InputException(
+                InputIds.Option,
                 $"--sheet draws an object that stands alone; {known.Name} does not. Name its spec or preset."
             );
         TestObject made = SheetFile.Build(new SpecSource(file.Name, file.Spec));
@@ -107,7 +108,7 @@ internal static class ReadingsCommand
         }
         catch (InputException e)
         {
-            throw new InputException($"{e.Message} Write {ObjectOption.Name} FILE.", e);
+            throw new InputException(InputIds.Option, $"{e.Message} Write {ObjectOption.Name} FILE.", e);
         }
     }
 

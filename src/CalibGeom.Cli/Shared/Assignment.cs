@@ -20,6 +20,7 @@ internal static class Assignment
         string[] parts = text.Split('=', 2);
         if (parts.Length != 2 || !names.Contains(parts[0], StringComparer.Ordinal))
             throw new InputException(
+                InputIds.Option,
                 $"{option} {text} sets no known {what}.{Meant(parts[0], names)} The names are {string.Join(", ", names)}; write NAME=VALUE."
             );
         double[] values = parts[1]
@@ -27,7 +28,10 @@ internal static class Assignment
             .Select(v =>
                 double.TryParse(v, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
                     ? value
-                    : throw new InputException($"{option} {text}: '{v}' is no number. Write it with a decimal point.")
+                    : throw new InputException(
+                        InputIds.Option,
+                        $"{option} {text}: '{v}' is no number. Write it with a decimal point."
+                    )
             )
             .ToArray();
         try
@@ -36,7 +40,7 @@ internal static class Assignment
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, $"{option} {text}: ");
+            throw InputException.Because(InputIds.Option, e, $"{option} {text}: ");
         }
     }
 }

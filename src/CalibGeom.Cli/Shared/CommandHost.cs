@@ -59,6 +59,7 @@ internal static class CommandHost
         foreach (string word in args)
             if (word.AsSpan().IndexOfAny('\n', '\r') is var at and >= 0)
                 throw new InputException(
+                    InputIds.Option,
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"\"{PlainWriter.OneLine(word)}\" holds a line end at position {at + 1}. Names are of one line; rename the file, or leave the line end out."
@@ -74,9 +75,9 @@ internal static class CommandHost
         if (BareCommand.Answer(parsed, io) is { } code)
             return code;
         if (PlainOptions.UnknownOption(parsed) is { } unknown)
-            throw new InputException(unknown);
+            throw new InputException(InputIds.Option, unknown);
         if (parsed.Errors.Count > 0)
-            throw new InputException(ParseErrors.Describe(parsed));
+            throw new InputException(InputIds.Option, ParseErrors.Describe(parsed));
         io.Quiet = parsed.GetValue<bool>("--quiet");
         io.Overwriting = OverwriteRule.Of(parsed);
         io.Overwriting.RequireFree(parsed);

@@ -56,7 +56,7 @@ internal sealed class CommandIo
     {
         foreach (string path in paths)
             if (Overwriting.Refusal(path) is { } reason)
-                throw new InputException(reason);
+                throw new InputException(InputIds.Option, reason);
     }
 
     /// <summary>Says something beside the result, unless <see cref="Quiet"/>.</summary>

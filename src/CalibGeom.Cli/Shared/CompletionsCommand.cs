@@ -65,6 +65,7 @@ internal static class CompletionsCommand
                 Scripts.TryGetValue(name, out string? script)
                     ? script
                     : throw new InputException(
+                        InputIds.Option,
                         $"There is no script for {name}. Name {string.Join(", ", Scripts.Keys)}."
                     )
             );

@@ -36,7 +36,7 @@ internal sealed class HelpWithExample(HelpAction help) : SynchronousCommandLineA
     {
         Command command = parseResult.CommandResult.Command;
         if (command.Subcommands.Count > 0 && parseResult.UnmatchedTokens is [var word, ..])
-            throw new InputException(Unknown(word, command));
+            throw new InputException(InputIds.Option, Unknown(word, command));
         string[] parts = (command.Description ?? "").Split(Mark, 2),
             told = parts[0].Split(Codes, 2);
         command.Description = told[0].TrimEnd();

@@ -85,6 +85,7 @@ internal sealed class ObjectOption
         return known.File is { } file
             ? new SpecSource(file.Name, file.Spec)
             : throw new InputException(
+                InputIds.Option,
                 $"{known.Name} is a table of features. Name the spec or object it was made from."
             );
     }
@@ -96,6 +97,7 @@ internal sealed class ObjectOption
         KnownObject known = Load(io, parsed, mesh == "-" ? "standard" : mesh);
         return known.File
             ?? throw new InputException(
+                InputIds.Option,
                 $"{known.Name} is a table of features. Name the spec or object it was made from."
             );
     }
@@ -108,7 +110,10 @@ internal sealed class ObjectOption
         if (parsed.GetValue(named) is { } name)
             return new FoundObject(Same(Load(io, name, assignments), name, digest), null);
         if (assignments.Count > 0)
-            throw new InputException($"--set changes an object that is not named. Name it too: {Name} FILE|PRESET.");
+            throw new InputException(
+                InputIds.Option,
+                $"--set changes an object that is not named. Name it too: {Name} FILE|PRESET."
+            );
         if (digest is not null)
             return new FoundObject(ObjectFinder.Find(digest, [.. paths.Select(FolderOf), "."]), null);
         return new FoundObject(ObjectFinder.Load("standard", []), Assumed);
@@ -139,6 +144,7 @@ internal sealed class ObjectOption
         digest is null || known.Digest is not { } own || own == digest
             ? known
             : throw new InputException(
+                InputIds.Option,
                 $"The readings are of another object: they name digest {digest}, but {name} has {own}. Name the object "
                     + "that was printed."
             );

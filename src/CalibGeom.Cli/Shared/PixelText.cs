@@ -17,7 +17,10 @@ internal static class PixelText
         {
             1 => values[0],
             2 => new PerAxis(values[0], values[1]),
-            _ => throw new InputException($"--pixel {text}: give one number, or two for X and Y such as 0.03,0.04."),
+            _ => throw new InputException(
+                InputIds.Option,
+                $"--pixel {text}: give one number, or two for X and Y such as 0.03,0.04."
+            ),
         };
 
         double Number(string part) =>
@@ -26,6 +29,7 @@ internal static class PixelText
             && value <= most
                 ? value
                 : throw new InputException(
+                    InputIds.Option,
                     FormattableString.Invariant(
                         $"--pixel {text} cannot be read: \"{part}\" is not a number from {least} to {most}. Give millimetres with a decimal point, such as 0.04 or 0.03,0.04 for X and Y."
                     )

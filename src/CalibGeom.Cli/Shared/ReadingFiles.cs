@@ -51,6 +51,7 @@ internal sealed class ReadingFiles
     {
         if (!coupons.Contains(wanted))
             throw new InputException(
+                InputIds.Option,
                 $"There are no readings of coupon {wanted}. The readings hold "
                     + string.Join(", ", coupons.Select(c => c.Length > 0 ? c : "readings without a coupon"))
                     + "."
@@ -64,7 +65,10 @@ internal sealed class ReadingFiles
             .FirstOrDefault(g => g.Count() > 1)
             ?.First();
         if (twice is not null)
-            throw new InputException($"{twice} is named twice. Readings count once; name each file once.");
+            throw new InputException(
+                InputIds.Option,
+                $"{twice} is named twice. Readings count once; name each file once."
+            );
     }
 
     private static ReadingSet Read(CommandIo io, string path)
@@ -103,6 +107,7 @@ internal sealed class ReadingFiles
         return found.Length == 1
             ? found[0]
             : throw new InputException(
+                InputIds.Option,
                 $"The files lie in different folders, and each names a caliper record {name} beside it. Readings of one "
                     + "print need one record; put them beside it."
             );

@@ -10,7 +10,7 @@ internal static class RecordFile
     internal static void RequireName(string path)
     {
         if (!path.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
-            throw new InputException($"{path}: a report is an HTML file. Let its name end in .html.");
+            throw new InputException(InputIds.Option, $"{path}: a report is an HTML file. Let its name end in .html.");
     }
 
     /// <summary>A finding as the answer of a page: what was found and, where there is one, what to do.</summary>

@@ -12,7 +12,10 @@ internal static class SheetFile
     internal static void RequireName(string path)
     {
         if (!path.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
-            throw new InputException($"{path}: a bench sheet is an HTML file. Let its name end in .html.");
+            throw new InputException(
+                InputIds.Option,
+                $"{path}: a bench sheet is an HTML file. Let its name end in .html."
+            );
     }
 
     /// <exception cref="InputException">The design cannot work.</exception>
@@ -21,6 +24,7 @@ internal static class SheetFile
         TestObject made = TestObjectBuilder.Build(source.Spec);
         return made.HasErrors
             ? throw new InputException(
+                InputIds.Option,
                 $"{source.Name} cannot be made, so there is nothing to measure: "
                     + $"{made.Findings.First(f => f.Severity == Severity.Error).Message} See \"calibgeom make --check\"."
             )

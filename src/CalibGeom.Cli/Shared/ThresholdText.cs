@@ -16,6 +16,7 @@ internal static class ThresholdText
         return values is [{ } binds, { } slides, { } rattles]
             ? new FitThresholds(binds, slides, rattles)
             : throw new InputException(
+                InputIds.Option,
                 $"--thresholds is \"{text}\"; write where binding, sliding and rattling begin in mm, such as "
                     + $"--thresholds 0/0.02/0.07."
             );

@@ -13,9 +13,9 @@ internal static class WrongFile
     internal static void Require(string path, InputKind wanted)
     {
         if (Directory.Exists(path))
-            throw new InputException($"{path}: this is a directory. {Remedy(wanted)}");
+            throw new InputException(InputIds.Option, $"{path}: this is a directory. {Remedy(wanted)}");
         if (!File.Exists(path))
-            throw new InputException($"{path}: there is no such file. {Remedy(wanted)}");
+            throw new InputException(InputIds.Option, $"{path}: there is no such file. {Remedy(wanted)}");
         RequireNoOther(path, wanted);
     }
 
@@ -25,7 +25,7 @@ internal static class WrongFile
     {
         InputKind found = KindOf(path);
         if (found != wanted && found != InputKind.Unknown)
-            throw new InputException($"{path} is {Describe(found, path)} {Remedy(wanted)}");
+            throw new InputException(InputIds.Option, $"{path} is {Describe(found, path)} {Remedy(wanted)}");
     }
 
     /// <summary>What a file is, by its name and first lines.</summary>

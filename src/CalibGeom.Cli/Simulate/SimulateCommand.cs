@@ -189,6 +189,7 @@ internal static class SimulateCommand
             TestObject made = TestObjectBuilder.Build(printed.Spec(io, parsed, "standard").Spec);
             if (made.HasErrors)
                 throw new InputException(
+                    InputIds.Option,
                     "This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message
                 );
             try
@@ -205,7 +206,7 @@ internal static class SimulateCommand
                 var settings = new ExposureSettings(parsed.GetValue(time), parsed.GetValue(rest));
                 int often = parsed.GetValue(repeats);
                 if (often is < 1 or > 20)
-                    throw new InputException($"--repeats must be 1 to 20, not {often}.");
+                    throw new InputException(InputIds.Option, $"--repeats must be 1 to 20, not {often}.");
                 return SimulateRun.Run(
                     io,
                     new SimulateRequest(made, Kernel(parsed.GetValue(kernel)!, parsed.GetValue(blur)), light)
@@ -230,7 +231,7 @@ internal static class SimulateCommand
             }
             catch (ArgumentException e)
             {
-                throw InputException.Because(e);
+                throw InputException.Because(InputIds.Option, e);
             }
         });
         return command;
@@ -264,6 +265,6 @@ internal static class SimulateCommand
         {
             "gaussian" => new GaussianBlur(width),
             "lorentz" => new LorentzBlur(width),
-            _ => throw new InputException($"There is no kernel \"{name}\". Use gaussian or lorentz."),
+            _ => throw new InputException(InputIds.Option, $"There is no kernel \"{name}\". Use gaussian or lorentz."),
         };
 }

@@ -18,6 +18,7 @@ internal static class SimulateRun
     {
         if (request.Pixel is null && (request.Grey || request.Plot is not null))
             throw new InputException(
+                InputIds.Option,
                 $"{(request.Grey ? "--grey says how pixels are lit" : "--plot draws lit pixels")}. Give their "
                     + $"size too: --pixel {PixelText.Help}."
             );
@@ -78,6 +79,7 @@ internal static class SimulateRun
     {
         if (request.Made.Spec.Tilt.Angle != 0)
             throw new InputException(
+                InputIds.Option,
                 "With --pixel the sizes of a tilted object are not computed. Leave out --pixel, or simulate the "
                     + "object without tilt."
             );

@@ -67,6 +67,7 @@ internal static class StartCommand
                     (null, { } curve, null) => StartAdvice.FromCurve(curve, height),
                     (null, null, { } path) => StartAdvice.FromNeighbour(LogInput.Read(io, path).Trials, height),
                     _ => throw new InputException(
+                        InputIds.Option,
                         "Give one beginning: --maker-time S, or --dp, --ec and --irradiance, or --log FILE."
                     ),
                 };
@@ -81,7 +82,7 @@ internal static class StartCommand
             }
             catch (ArgumentException e)
             {
-                throw InputException.Because(e);
+                throw InputException.Because(InputIds.Option, e);
             }
         });
         return command;

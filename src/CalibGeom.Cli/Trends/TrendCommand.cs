@@ -135,7 +135,7 @@ internal static class TrendCommand
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 }

@@ -16,7 +16,10 @@ internal static class HeldWords
                     "time" => Held.Time,
                     "rest" => Held.Rest,
                     "offset" => Held.Offset,
-                    _ => throw new InputException($"--hold {word} is nothing to hold. Use time, rest or offset."),
+                    _ => throw new InputException(
+                        InputIds.Option,
+                        $"--hold {word} is nothing to hold. Use time, rest or offset."
+                    ),
                 }
         );
 }

@@ -20,6 +20,7 @@ internal sealed class QuotedOptions
             (null, null, null) => null,
             ({ } depth, { } dose, { } irradiance) => new QuotedLight(depth, dose, irradiance),
             _ => throw new InputException(
+                InputIds.Option,
                 "A working curve is three numbers: give --dp, --ec and --irradiance, or none of them."
             ),
         };

@@ -164,6 +164,7 @@ internal static class TuneCommand
             string path =
                 parsed.GetValue(log)
                 ?? throw new InputException(
+                    InputIds.Option,
                     "Name a log: calibgeom tune LOG. To begin one: calibgeom log add READINGS --to LOG."
                 );
             TuneOptions options = Checked(() =>
@@ -227,7 +228,7 @@ internal static class TuneCommand
         TrialLog log = LogInput.Read(io, path);
         IReadOnlyList<Trial> trials = log.Trials;
         if (trials.Count == 0)
-            throw new InputException($"{path} holds no trial. Add one with calibgeom log add.");
+            throw new InputException(InputIds.Option, $"{path} holds no trial. Add one with calibgeom log add.");
         TuningResult result = Checked(() => Tuner.Advise(trials, options));
         using (var outputs = io.NewOutputs())
         {
@@ -262,7 +263,7 @@ internal static class TuneCommand
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Option, e);
         }
     }
 }

@@ -119,7 +119,11 @@ public static class AppendedFile
     }
 
     private static InputException InUse(string path, IOException cause) =>
-        new($"{path} has been in use by another program for {Patience.TotalSeconds:0} s. Close it there.", cause);
+        new(
+            InputIds.File,
+            $"{path} has been in use by another program for {Patience.TotalSeconds:0} s. Close it there.",
+            cause
+        );
 
     /// <summary>Opens a file to read it; waits while another process writes.</summary>
     /// <param name="path">The file.</param>
@@ -153,12 +157,13 @@ public static class AppendedFile
         string full = Path.GetFullPath(path);
         if (!Directory.Exists(Path.GetDirectoryName(full)))
             throw new InputException(
+                InputIds.File,
                 $"Cannot write {path}: its directory does not exist. Make it first, or name another place."
             );
         if (Directory.Exists(full))
-            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+            throw new InputException(InputIds.File, $"Cannot write {path}: it is a directory. Name a file.");
         if (RealPath.IsDevice(full) || RealPath.IsPipe(full))
-            throw new InputException($"Cannot write {path}: it is a device or a pipe. Name a file.");
+            throw new InputException(InputIds.File, $"Cannot write {path}: it is a device or a pipe. Name a file.");
     }
 
     private static FileStream Open(string path, FileMode mode, FileAccess access, FileShare share)

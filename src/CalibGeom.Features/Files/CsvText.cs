@@ -48,7 +48,8 @@ public static class CsvText
             if (at < line.Length && line[at] == '"')
             {
                 fields.Add(
-                    Quoted(line, ref at) ?? throw new InputException("a quote is opened and not closed on the line.")
+                    Quoted(line, ref at)
+                        ?? throw new InputException(InputIds.File, "a quote is opened and not closed on the line.")
                 );
                 at = PastSpaces(line, at);
             }
@@ -62,7 +63,10 @@ public static class CsvText
             if (at >= line.Length)
                 return fields;
             if (line[at] != separator)
-                throw new InputException("text follows a closing quote. Double the quotes inside a quoted field.");
+                throw new InputException(
+                    InputIds.File,
+                    "text follows a closing quote. Double the quotes inside a quoted field."
+                );
         }
     }
 
@@ -100,6 +104,7 @@ public static class CsvText
         }
         if (field.Contains('"', StringComparison.Ordinal))
             throw new InputException(
+                InputIds.File,
                 $"Line {line}: a quote stands inside a field that does not begin with one. Put the whole field "
                     + $"in quotes, and double quotes inside it."
             );
@@ -112,12 +117,18 @@ public static class CsvText
         int opened = line,
             start = at;
         if (Quoted(text, ref at) is not { } field)
-            throw new InputException($"Line {opened}: a quoted field is not closed; the file may be cut short.");
+            throw new InputException(
+                InputIds.File,
+                $"Line {opened}: a quoted field is not closed; the file may be cut short."
+            );
         line += text.AsSpan(start, at - start).Count('\n');
         if (at < text.Length && text[at] == '\r')
             at++;
         if (at < text.Length && text[at] is not (',' or '\n'))
-            throw new InputException($"Line {line}: text follows a closing quote. Separate fields by commas.");
+            throw new InputException(
+                InputIds.File,
+                $"Line {line}: text follows a closing quote. Separate fields by commas."
+            );
         if (at == text.Length || text[at] == '\n')
             line++;
         return field;

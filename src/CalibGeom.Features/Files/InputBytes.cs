@@ -25,6 +25,7 @@ public static class InputBytes
         {
             if (bytes.Length + read > limit)
                 throw new InputException(
+                    InputIds.File,
                     $"The input is larger than {limit >> 10} KiB, the limit for {what}. Check that it is the "
                         + $"right file."
                 );
@@ -66,7 +67,11 @@ public static class InputBytes
         }
         catch (DecoderFallbackException e)
         {
-            throw new InputException($"{what} must be UTF-8 text; byte {e.Index + 1} is not. Save it as UTF-8.", e);
+            throw new InputException(
+                InputIds.File,
+                $"{what} must be UTF-8 text; byte {e.Index + 1} is not. Save it as UTF-8.",
+                e
+            );
         }
     }
 }

@@ -42,7 +42,7 @@ public sealed class OutputSet : IDisposable
     {
         ArgumentNullException.ThrowIfNull(path);
         if (refusal(path) is { } reason)
-            throw new InputException(reason);
+            throw new InputException(InputIds.File, reason);
     }
 
     /// <summary>Writes one file beside its destination.</summary>
@@ -68,7 +68,7 @@ public sealed class OutputSet : IDisposable
         }
         string destination = RealPath.Of(full);
         if (files.Exists(f => f.Destination == destination))
-            throw new InputException($"Cannot write {path} twice in one run. Name different files.");
+            throw new InputException(InputIds.File, $"Cannot write {path} twice in one run. Name different files.");
         RequireFree(path);
         var file = PendingFile.Beside(destination);
         files.Add(file);
@@ -128,17 +128,18 @@ public sealed class OutputSet : IDisposable
     private static string Checked(string path)
     {
         if (string.IsNullOrWhiteSpace(path))
-            throw new InputException("A file to write has an empty name. Name a file.");
+            throw new InputException(InputIds.File, "A file to write has an empty name. Name a file.");
         string full = Path.GetFullPath(path);
         string? directory = Path.GetDirectoryName(full);
         if (directory is null || !Directory.Exists(directory))
             throw new InputException(
+                InputIds.File,
                 $"Cannot write {path}: there is no directory {directory}. Make it first, or name another place."
             );
         if (Directory.Exists(full))
-            throw new InputException($"Cannot write {path}: it is a directory. Name a file.");
+            throw new InputException(InputIds.File, $"Cannot write {path}: it is a directory. Name a file.");
         return !RealPath.IsDevice(full) && RealPath.IsPipe(full)
-            ? throw new InputException($"Cannot write {path}: it is a pipe. Name a file.")
+            ? throw new InputException(InputIds.File, $"Cannot write {path}: it is a pipe. Name a file.")
             : full;
     }
 }

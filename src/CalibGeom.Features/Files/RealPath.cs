@@ -23,7 +23,7 @@ public static class RealPath
                 return full;
             full = next;
         }
-        throw new InputException($"{path}: its links lead in a circle. Name the file itself.");
+        throw new InputException(InputIds.File, $"{path}: its links lead in a circle. Name the file itself.");
     }
 
     /// <summary>Whether two paths name the same file.</summary>

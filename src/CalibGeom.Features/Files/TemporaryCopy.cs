@@ -90,6 +90,7 @@ public sealed class TemporaryCopy : IDisposable
     {
         if (file.Length + bytes.Length > most)
             throw new InputException(
+                InputIds.File,
                 $"{name} is larger than {most >> 20} MiB, the limit for input that is piped in. Name a file."
             );
         file.Write(bytes);

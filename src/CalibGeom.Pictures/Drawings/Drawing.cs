@@ -189,7 +189,10 @@ public sealed class Drawing
     {
         ArgumentNullException.ThrowIfNull(name);
         if (!Endings.Any(e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase)))
-            throw new InputException($"Cannot draw {name}: a picture's name ends in .svg, .png or .pdf. Name it so.");
+            throw new InputException(
+                InputIds.File,
+                $"Cannot draw {name}: a picture's name ends in .svg, .png or .pdf. Name it so."
+            );
     }
 
     private static double Require(double size, string name) =>

@@ -25,7 +25,10 @@ public static class DosePicture
         ArgumentNullException.ThrowIfNull(print);
         DosePanel[] panels = [.. new[] { Corner(print), Comb(print) }.OfType<DosePanel>()];
         if (panels.Length == 0)
-            throw new InputException("The object has neither boxes nor a slot comb, so there is nothing to draw.");
+            throw new InputException(
+                InputIds.File,
+                "The object has neither boxes nor a slot comb, so there is nothing to draw."
+            );
         var drawing = new Drawing(8 + 560 * panels.Length, 520, "Light dose");
         TriangleMesh mesh = print.Made.ToMesh();
         for (int i = 0; i < panels.Length; i++)

@@ -27,14 +27,21 @@ public static class CaliperRecordFile
     {
         ArgumentNullException.ThrowIfNull(path);
         if (!File.Exists(path))
-            throw new InputException($"{path}: there is no such file. Name a caliper record; the guide shows one.");
+            throw new InputException(
+                InputIds.CaliperRecord,
+                $"{path}: there is no such file. Name a caliper record; the guide shows one."
+            );
         try
         {
             return Parse(InputBytes.TextOf(path, MostBytes, "a caliper record"), path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new InputException($"{path}: the caliper record cannot be read: {e.Message}", e);
+            throw new InputException(
+                InputIds.CaliperRecord,
+                $"{path}: the caliper record cannot be read: {e.Message}",
+                e
+            );
         }
     }
 
@@ -59,17 +66,24 @@ public static class CaliperRecordFile
                 caliper = line[10..].Trim();
             else if (line.StartsWith("# valid ", StringComparison.Ordinal))
                 valid =
-                    Days(line[8..].Trim()) ?? throw new InputException(At("\"# valid\" takes days from 1 to 10000."));
+                    Days(line[8..].Trim())
+                    ?? throw new InputException(InputIds.CaliperRecord, At("\"# valid\" takes days from 1 to 10000."));
             else if (line.Length == 0 || line[0] == '#')
                 continue;
             else if (!headed)
-                headed = line == Header ? true : throw new InputException(At($"the header must be \"{Header}\"."));
+                headed =
+                    line == Header
+                        ? true
+                        : throw new InputException(InputIds.CaliperRecord, At($"the header must be \"{Header}\"."));
             else
                 readings.Add(Row(line.Split(','), At));
         }
         return readings.Count > 0
             ? new CaliperRecord(readings, caliper, valid)
-            : throw new InputException($"{name} has no readings. Begin it with the line {Header}.");
+            : throw new InputException(
+                InputIds.CaliperRecord,
+                $"{name} has no readings. Begin it with the line {Header}."
+            );
     }
 
     /// <summary>
@@ -134,6 +148,7 @@ public static class CaliperRecordFile
                     Parse(before, path);
                 if (before.Length > 0 && (name ?? (object?)validDays) is not null)
                     throw new InputException(
+                        InputIds.CaliperRecord,
                         $"{path} exists: its name and validity stand in it. Leave name and validity away."
                     );
                 string after = Append(before, more, name ?? "", validDays ?? CaliperRecord.DefaultValidDays);
@@ -187,7 +202,10 @@ public static class CaliperRecordFile
     {
         string Field(int i) => i < fields.Length ? fields[i].Trim() : "";
         if (fields.Length > 6)
-            throw new InputException(at("more than six fields; write sizes with a decimal point."));
+            throw new InputException(
+                InputIds.CaliperRecord,
+                at("more than six fields; write sizes with a decimal point.")
+            );
         if (
             !DateOnly.TryParseExact(
                 Field(0),
@@ -197,16 +215,23 @@ public static class CaliperRecordFile
                 out DateOnly date
             )
         )
-            throw new InputException(at($"the date is \"{Field(0)}\"; write it as 2026-11-25."));
+            throw new InputException(
+                InputIds.CaliperRecord,
+                at($"the date is \"{Field(0)}\"; write it as 2026-11-25.")
+            );
         Jaw jaw =
             ReadingWords.ToJaw(Field(1))
-            ?? throw new InputException(at($"the jaw is \"{Field(1)}\"; it is one of {ReadingWords.JawList}."));
+            ?? throw new InputException(
+                InputIds.CaliperRecord,
+                at($"the jaw is \"{Field(1)}\"; it is one of {ReadingWords.JawList}.")
+            );
         double? gauge = Field(2).Length > 0 ? Size(Field(2), "gauge", at) : null;
         if (gauge is null && Field(4).Length == 0)
-            throw new InputException(at("neither a gauge nor a part is named."));
+            throw new InputException(InputIds.CaliperRecord, at("neither a gauge nor a part is named."));
         double reading = Size(Field(3), "reading", at);
         if (gauge is { } of && Math.Abs(reading - of) > FarthestFromGauge)
             throw new InputException(
+                InputIds.CaliperRecord,
                 at(
                     string.Create(
                         CultureInfo.InvariantCulture,
@@ -232,6 +257,7 @@ public static class CaliperRecordFile
         && value is > 0 and <= 1000
             ? value
             : throw new InputException(
+                InputIds.CaliperRecord,
                 at($"the {what} is \"{text}\"; write mm from above 0 to 1000 with a decimal point.")
             );
 }

@@ -168,6 +168,7 @@ public sealed partial class ClearancePrediction
             matched.Findings.Where(f => f.Rule == "reading-far-off").Take(1).Select(f => f.Message)
         );
         throw new InputException(
+            InputIds.Question,
             $"There is no usable size of a box or a span in X or Y to predict from. Measure box1.outside.x "
                 + $"and box2.inside.x at least. {aside}".TrimEnd()
         );

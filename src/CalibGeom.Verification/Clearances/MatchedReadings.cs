@@ -66,6 +66,7 @@ internal sealed class MatchedReadings
     {
         if (set.Coupons.Count > 1)
             throw new InputException(
+                InputIds.Question,
                 $"The readings belong to several coupons "
                     + $"({string.Join(", ", set.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Predict one "
                     + $"at a time."
@@ -112,6 +113,7 @@ internal sealed class MatchedReadings
         )
             return (jaw, nominal);
         throw new InputException(
+            InputIds.Question,
             $"{id} is no reference. Write the jaw and the size of the gauge: reference.outside.10 or "
                 + $"reference.inside.8."
         );
@@ -126,7 +128,7 @@ internal sealed class MatchedReadings
             string hint = Spelling.Nearest(r.Id, features.Select(f => f.Id.ToString()), 4) is { } near
                 ? $" Did you mean {near}?"
                 : " Is it another object's?";
-            throw new InputException($"{r.At}{r.Feature} is no feature of this object.{hint}");
+            throw new InputException(InputIds.Question, $"{r.At}{r.Feature} is no feature of this object.{hint}");
         }
     }
 

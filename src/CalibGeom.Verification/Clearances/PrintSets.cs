@@ -9,9 +9,10 @@ internal static class PrintSets
     internal static void RequireComparable(IReadOnlyList<ReadingSet> prints)
     {
         if (prints.Count == 0)
-            throw new InputException("There are no readings.");
+            throw new InputException(InputIds.Question, "There are no readings.");
         if (SamePrints(prints) is { } same)
             throw new InputException(
+                InputIds.Question,
                 $"Prints {same.First + 1} and {same.Second + 1} have the same readings. A file counts once: read another "
                     + "print, or name the file only once."
             );
@@ -20,7 +21,9 @@ internal static class PrintSets
         Alike(prints.Select(p => p.Material?.ToString()), "material");
     }
 
-    /// <summary>The first print that has the readings of one before it, compared only where their sums are the same.</summary>
+    /// <summary>
+    /// The first print that has the readings of one before it, compared only where their sums are the same.
+    /// </summary>
     private static (int First, int Second)? SamePrints(IReadOnlyList<ReadingSet> prints)
     {
         var before = new Dictionary<int, List<(int Number, (FeatureId, ReadingKind, double)[] Read)>>();
@@ -59,6 +62,7 @@ internal static class PrintSets
     {
         if (values.Where(v => v is not null).Distinct(StringComparer.Ordinal).Count() > 1)
             throw new InputException(
+                InputIds.Question,
                 $"The files say different things about the {what}. Prints are put together only when they are of the same "
                     + "object in the same conditions; use one file at a time."
             );

@@ -33,7 +33,7 @@ public sealed class EntryFiller
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Log, e);
         }
     }
 
@@ -123,5 +123,8 @@ public sealed class EntryFiller
     }
 
     private static InputException Missing(string what) =>
-        new($"The {what} is not known: the log has no trial yet to take it from. Say what was set, in seconds.");
+        new(
+            InputIds.Log,
+            $"The {what} is not known: the log has no trial yet to take it from. Say what was set, in seconds."
+        );
 }

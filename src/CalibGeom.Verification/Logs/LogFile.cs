@@ -17,7 +17,10 @@ internal static class LogFile
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         if (!File.Exists(path))
-            throw new InputException($"There is no log {path}. Add the readings of a print to it to begin one.");
+            throw new InputException(
+                InputIds.Log,
+                $"There is no log {path}. Add the readings of a print to it to begin one."
+            );
     }
 
     /// <summary>Appends the line that is made from the log as it stands.</summary>

@@ -38,7 +38,7 @@ internal sealed class LogLines(Stream stream, string name) : IDisposable
         if (Line() is not { } bytes)
             return null;
         if (++Number > MostLines)
-            throw new InputException($"{name} has more than {MostLines} lines. Begin a new log.");
+            throw new InputException(InputIds.Log, $"{name} has more than {MostLines} lines. Begin a new log.");
         string line = Decoded(bytes);
         return Number == 1 ? line.TrimStart('\uFEFF') : line;
     }
@@ -52,6 +52,7 @@ internal sealed class LogLines(Stream stream, string name) : IDisposable
             return null;
         return line.Length > LongestLine
             ? throw new InputException(
+                InputIds.Log,
                 FormattableString.Invariant(
                     $"{name}:{Number + 1}: this line is longer than {LongestLine} bytes. It is no log."
                 )
@@ -69,7 +70,10 @@ internal sealed class LogLines(Stream stream, string name) : IDisposable
             whole--;
         return bytes.Length - whole is > 0 and < 4 && TryDecode(bytes.AsSpan(0, whole)) is { } cut
             ? cut
-            : throw new InputException($"{Where}: a log is UTF-8 text, and this line is not. Save it as UTF-8.");
+            : throw new InputException(
+                InputIds.Log,
+                $"{Where}: a log is UTF-8 text, and this line is not. Save it as UTF-8."
+            );
     }
 
     private static string? TryDecode(ReadOnlySpan<byte> bytes)

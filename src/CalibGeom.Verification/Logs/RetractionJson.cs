@@ -30,6 +30,7 @@ internal static class RetractionJson
         if (undo is JsonValue value && value.TryGetValue(out int number) && number >= 1 && line!.All(IsKnown))
             return number;
         throw new InputException(
+            InputIds.Log,
             $"{where}: a line that takes a trial back is {{\"undo\": NUMBER, \"date\": \"2026-03-01\"}} with the "
                 + "number of the trial. Mend the line."
         );

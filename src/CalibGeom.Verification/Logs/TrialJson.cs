@@ -21,7 +21,7 @@ internal static class TrialJson
         {
             return FromDocument(
                 JsonSerializer.Deserialize(text, Context.TrialDocument)
-                    ?? throw new InputException($"{where} holds no trial.")
+                    ?? throw new InputException(InputIds.Log, $"{where} holds no trial.")
             );
         }
         catch (JsonException e)
@@ -29,17 +29,22 @@ internal static class TrialJson
             string path = e.Path is { Length: > 1 } p ? $" at {p}" : "",
                 column = e.BytePositionInLine is { } at ? $":{at + 1}" : "";
             throw new InputException(
+                InputIds.Log,
                 $"{where}{column}: this is no trial{path}: {JsonWords.Of(e)} See the log format in the guide.",
                 e
             );
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, $"{where}: ");
+            throw InputException.Because(InputIds.Log, e, $"{where}: ");
         }
         catch (InvalidOperationException e)
         {
-            throw new InputException($"{where}: this is no trial: a text in it is no Unicode. Mend the line.", e);
+            throw new InputException(
+                InputIds.Log,
+                $"{where}: this is no trial: a text in it is no Unicode. Mend the line.",
+                e
+            );
         }
     }
 

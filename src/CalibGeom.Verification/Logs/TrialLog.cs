@@ -189,13 +189,17 @@ public sealed class TrialLog
     {
         if (number is not { } wanted)
             return Entries.LastOrDefault(e => !e.TakenBack)
-                ?? throw new InputException($"{path} holds no trial to take back.");
+                ?? throw new InputException(InputIds.Log, $"{path} holds no trial to take back.");
         if (Entries.FirstOrDefault(e => e.Number == wanted) is not { } entry)
             throw new InputException(
+                InputIds.Log,
                 $"{path} holds no trial {wanted}; it has {Entries.Count}. Name one that it shows."
             );
         return entry.TakenBack
-            ? throw new InputException($"{path}: trial {wanted} has been taken back already. Nothing is left to do.")
+            ? throw new InputException(
+                InputIds.Log,
+                $"{path}: trial {wanted} has been taken back already. Nothing is left to do."
+            )
             : entry;
     }
 
@@ -203,6 +207,7 @@ public sealed class TrialLog
     {
         if (number > entries.Count)
             throw new InputException(
+                InputIds.Log,
                 $"{where}: this takes back trial {number}, but {entries.Count} stand before it. Mend the line."
             );
         entries[number - 1] = entries[number - 1] with { TakenBack = true };

@@ -72,6 +72,7 @@ public static class TrialReadings
             && trial.Joints.All(j => j.Fit is null)
         )
             throw new InputException(
+                InputIds.Log,
                 "Nothing in these readings speaks of exposure: read box widths, felt fits, columns or slots of "
                     + "this object."
             );
@@ -103,11 +104,13 @@ public static class TrialReadings
     {
         if (readings.Digest is { } read && table.Digest is { } known && read != known)
             throw new InputException(
+                InputIds.Log,
                 $"The readings name digest {read}, but the object has {known}: another object, or another "
                     + $"version of it. Name the spec or preset that was printed."
             );
         if (readings.Coupons.Count > 1)
             throw new InputException(
+                InputIds.Log,
                 $"The readings are of several coupons "
                     + $"({string.Join(", ", readings.Coupons.Select(c => c.Length > 0 ? c : "none"))}). Add one "
                     + $"at a time."
@@ -173,6 +176,7 @@ public static class TrialReadings
         open.Value <= heights.Count
             ? new SlotOutcome(heights, (int)open.Value)
             : throw new InputException(
+                InputIds.Log,
                 $"slots.open is {open.Value}, but the object has {heights.Count} slots. Count again, or name "
                     + $"the spec that was printed."
             );

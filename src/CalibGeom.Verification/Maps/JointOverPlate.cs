@@ -23,13 +23,17 @@ public sealed record JointOverPlate(double Peg, double Hole, bool Anywhere, Amou
         ArgumentNullException.ThrowIfNull(map);
         GaugeValue[] growth = map.Places.SelectMany(p => p.Point.Values).Where(v => v.Gauge == Gauge.Growth).ToArray();
         if (growth.Length == 0)
-            throw new InputException("No coupon of this print was measured by caliper, so no clearance can be told.");
+            throw new InputException(
+                InputIds.Question,
+                "No coupon of this print was measured by caliper, so no clearance can be told."
+            );
         if (
             x is { } px
             && y is { } py
             && (Math.Abs(px) > map.Options.Width / 2 || Math.Abs(py) > map.Options.Depth / 2)
         )
             throw new InputException(
+                InputIds.Question,
                 FormattableString.Invariant(
                     $"The place {px},{py} is off the plate: X from {-map.Options.Width / 2} to {map.Options.Width / 2}, Y from {-map.Options.Depth / 2} to {map.Options.Depth / 2} mm."
                 )

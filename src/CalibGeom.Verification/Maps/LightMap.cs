@@ -31,12 +31,14 @@ public static class LightMap
         int places = points.Where(p => p.Values.Count > 0).Select(p => (p.X, p.Y)).Distinct().Count();
         if (places < 3)
             throw new InputException(
+                InputIds.Question,
                 $"A map needs coupons at three places or more; these readings are of {places}. Print four or five over "
                     + "the plate."
             );
         Surface even =
             Surface.Fit(SurfaceShape.Even, points, options)
             ?? throw new InputException(
+                InputIds.Question,
                 "The coupons share no reading that could be compared. Read the same features of each with one caliper."
             );
         Surface? plane = Surface.Fit(SurfaceShape.Plane, points, options),

@@ -20,6 +20,7 @@ public static class MapLog
         LogEntry[] placed = entries.Where(e => !e.TakenBack && e.Trial.Place is not null).ToArray();
         if (placed.Length == 0)
             throw new InputException(
+                InputIds.Question,
                 "No print of this log has a place on the plate. Add the coupons of a plate one by one, with their places."
             );
         Trial last = placed[^1].Trial;

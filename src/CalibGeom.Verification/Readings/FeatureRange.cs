@@ -19,10 +19,14 @@ internal static partial class FeatureRange
             return [row];
         int[] numbers = match.Groups["list"].Value.Split('+').SelectMany(Numbers).Take(Most + 1).ToArray();
         if (numbers.Length > Most)
-            throw new InputException($"{row.Feature} stands for more than {Most} features. Use several rows.");
+            throw new InputException(
+                InputIds.Readings,
+                $"{row.Feature} stands for more than {Most} features. Use several rows."
+            );
         string[] values = row.Value.Split((char[])[' ', '/', '\t'], StringSplitOptions.RemoveEmptyEntries);
         if (values.Length != 1 && values.Length != numbers.Length)
             throw new InputException(
+                InputIds.Readings,
                 $"{row.Feature} stands for {numbers.Length} features, but has {values.Length} values. Write one word for "
                     + "all of them, or one for each in this order."
             );

@@ -29,14 +29,14 @@ internal sealed class ReadingHeader
         if (!Words.Contains(word, StringComparer.Ordinal))
         {
             if (word.Length > 4 && Spelling.Nearest(word.ToLowerInvariant(), Words, 2) is { } meant)
-                throw new InputException($"\"# {word}\" is not known; did you mean # {meant}?");
+                throw new InputException(InputIds.Readings, $"\"# {word}\" is not known; did you mean # {meant}?");
             comments.Add(text.Trim());
             return;
         }
         if (parts.Length == 1)
             return; // A line that stands ready in a sheet and was not filled in.
         if (word != "instrument" && !seen.Add(word))
-            throw new InputException($"\"# {word}\" stands twice. Keep one of the lines.");
+            throw new InputException(InputIds.Readings, $"\"# {word}\" stands twice. Keep one of the lines.");
         Take(word, parts[1..]);
     }
 
@@ -48,7 +48,7 @@ internal sealed class ReadingHeader
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e);
+            throw InputException.Because(InputIds.Readings, e);
         }
     }
 
@@ -65,7 +65,10 @@ internal sealed class ReadingHeader
             case "state":
                 state =
                     ReadingWords.ToState(One(word, rest))
-                    ?? throw new InputException($"the state is \"{rest[0]}\"; it is one of {ReadingWords.StateList}.");
+                    ?? throw new InputException(
+                        InputIds.Readings,
+                        $"the state is \"{rest[0]}\"; it is one of {ReadingWords.StateList}."
+                    );
                 break;
             case "digest":
                 digest = ToDigest(One(word, rest));
@@ -81,30 +84,38 @@ internal sealed class ReadingHeader
 
     internal static Material ToMaterial(string text) =>
         ReadingWords.ToMaterial(text)
-        ?? throw new InputException($"the material is \"{text}\"; it is one of {ReadingWords.MaterialList}.");
+        ?? throw new InputException(
+            InputIds.Readings,
+            $"the material is \"{text}\"; it is one of {ReadingWords.MaterialList}."
+        );
 
     internal static string ToDigest(string text) =>
         text.Length == 16 && text.All(char.IsAsciiHexDigit)
             ? text.ToLowerInvariant()
             : throw new InputException(
+                InputIds.Readings,
                 $"the digest is \"{text}\"; it is 16 hex digits, as the feature table has them."
             );
 
     private static Instrument ToInstrument(string[] parts)
     {
         if (parts.Length == 0 || parts[0].Contains('='))
-            throw new InputException("an instrument needs a name: # instrument cal resolution=0.01 mpe=0.02");
+            throw new InputException(
+                InputIds.Readings,
+                "an instrument needs a name: # instrument cal resolution=0.01 mpe=0.02"
+            );
         var values = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (string part in parts[1..])
         {
             string[] pair = part.Split('=', 2);
             if (pair.Length != 2 || !Keys.Contains(pair[0], StringComparer.Ordinal))
                 throw new InputException(
+                    InputIds.Readings,
                     $"\"{part}\" does not describe an instrument; write "
                         + $"{string.Join(", ", Keys.Select(k => k + "="))} with a value."
                 );
             if (pair[1].Length > 0 && !values.TryAdd(pair[0], pair[1]))
-                throw new InputException($"{pair[0]} of instrument {parts[0]} stands twice.");
+                throw new InputException(InputIds.Readings, $"{pair[0]} of instrument {parts[0]} stands twice.");
         }
         return ToInstrument(
             parts[0],
@@ -135,6 +146,7 @@ internal sealed class ReadingHeader
             which =
                 ReadingWords.ToJaw(jaw)
                 ?? throw new InputException(
+                    InputIds.Readings,
                     $"the jaw of instrument {name} is \"{jaw}\"; it is one of {ReadingWords.JawList}."
                 );
         try
@@ -151,16 +163,19 @@ internal sealed class ReadingHeader
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, $"instrument {name}: ");
+            throw InputException.Because(InputIds.Readings, e, $"instrument {name}: ");
         }
     }
 
     private static string One(string word, string[] rest) =>
-        rest.Length > 0 ? rest[0] : throw new InputException($"\"# {word}\" needs a value.");
+        rest.Length > 0 ? rest[0] : throw new InputException(InputIds.Readings, $"\"# {word}\" needs a value.");
 
     private static double ToNumber(string word, string text) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
         && double.IsFinite(value)
             ? value
-            : throw new InputException($"{word} is \"{text}\", which is no number. Write it with a decimal point.");
+            : throw new InputException(
+                InputIds.Readings,
+                $"{word} is \"{text}\", which is no number. Write it with a decimal point."
+            );
 }

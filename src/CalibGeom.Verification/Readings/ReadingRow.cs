@@ -18,9 +18,13 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     internal Reading ToReading()
     {
         if (Feature.Length == 0)
-            throw new InputException("the feature is missing. Write its id, such as box1.outside.x.");
+            throw new InputException(
+                InputIds.Readings,
+                "the feature is missing. Write its id, such as box1.outside.x."
+            );
         if (FeatureId.TryParse(Feature) is not { } id)
             throw new InputException(
+                InputIds.Readings,
                 $"\"{Feature}\" is no feature id. An id is words between dots, such as box1.outside.x, at most "
                     + $"{FeatureId.MostCharacters} characters."
             );
@@ -36,7 +40,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, $"{Feature}: ");
+            throw InputException.Because(InputIds.Readings, e, $"{Feature}: ");
         }
     }
 
@@ -54,6 +58,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
                 ? $"is the unit wrong? If {Value} are millimetres, write mm or leave the unit empty"
                 : $"is the unit wrong? If {Value} are micrometres, write um in the unit field";
         throw new InputException(
+            InputIds.Readings,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{Feature} is {Value} {(Unit.Length > 0 ? Unit : "mm")}, that is {mm:0.###} mm; a size is at "
@@ -76,6 +81,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
                 Unit = unit,
             }
             : throw new InputException(
+                InputIds.Readings,
                 $"{Feature} is \"{Value}\", but its unit field says {Unit}. Write the unit once."
             );
     }
@@ -85,7 +91,10 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         CheckUnit("fit");
         FeltFit fit =
             ReadingWords.ToFit(Value)
-            ?? throw new InputException($"{Feature} is \"{Value}\"; a fit is one of {ReadingWords.FitList}.");
+            ?? throw new InputException(
+                InputIds.Readings,
+                $"{Feature} is \"{Value}\"; a fit is one of {ReadingWords.FitList}."
+            );
         return Reading.Felt(Feature, fit, Note, Line);
     }
 
@@ -95,6 +104,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         ColumnStage stage =
             ReadingWords.ToStage(Value)
             ?? throw new InputException(
+                InputIds.Readings,
                 $"{Feature} is \"{Value}\"; the last stage at which a column stood is one of {ReadingWords.StageList}."
             );
         return Reading.Stood(Feature, stage, Note, Line);
@@ -105,7 +115,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         CheckUnit("count");
         double number = ToNumber();
         if (number != Math.Floor(number) || Math.Abs(number) > int.MaxValue)
-            throw new InputException($"{Feature} is {Value}; a count is a whole number.");
+            throw new InputException(InputIds.Readings, $"{Feature} is {Value}; a count is a whole number.");
         return Reading.Count(Feature, (int)number, Note, Line);
     }
 
@@ -116,6 +126,7 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
         string point = Value.Replace(',', '.');
         bool comma = point != Value && double.TryParse(point, Number, CultureInfo.InvariantCulture, out _);
         throw new InputException(
+            InputIds.Readings,
             comma
                 ? $"{Feature} is \"{Value}\", with a decimal comma. Write {point}, with a decimal point."
                 : $"{Feature} is \"{Value}\", which is no number. Write it like 8.02."
@@ -130,10 +141,12 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
             "cm" => 10,
             "in" or "inch" => 25.4,
             _ when double.TryParse(Unit, Number, CultureInfo.InvariantCulture, out _) => throw new InputException(
+                InputIds.Readings,
                 $"{Feature} has the unit \"{Unit}\": was {Value},{Unit} meant as a decimal comma? Write "
                     + $"{Value}.{Unit}, with a decimal point."
             ),
             _ => throw new InputException(
+                InputIds.Readings,
                 $"{Feature} has the unit \"{Unit}\"; units are mm (or empty), um, cm and in."
             ),
         };
@@ -141,6 +154,9 @@ internal sealed record ReadingRow(string Feature, string Value, string Unit, str
     private void CheckUnit(string unit)
     {
         if (Unit.Length > 0 && Unit != unit)
-            throw new InputException($"{Feature} has the unit \"{Unit}\"; leave it empty or write {unit}.");
+            throw new InputException(
+                InputIds.Readings,
+                $"{Feature} has the unit \"{Unit}\"; leave it empty or write {unit}."
+            );
     }
 }

@@ -133,6 +133,7 @@ public sealed class ReadingSet
         T?[] said = values.Where(v => v is not null).Distinct().ToArray();
         return said.Length > 1
             ? throw new InputException(
+                InputIds.Readings,
                 $"The files say different things about the {what}. Readings are pooled only when they were "
                     + $"taken in the same conditions; use one file at a time."
             )

@@ -45,12 +45,16 @@ internal static class ReadingsCsv
                     break;
             }
             if (readings.Count > MostReadings)
-                throw new InputException($"{name}: more than {MostReadings} readings. Split the file by print.");
+                throw new InputException(
+                    InputIds.Readings,
+                    $"{name}: more than {MostReadings} readings. Split the file by print."
+                );
         }
         if (problems.Count > 0)
-            throw new InputException([.. problems, .. More(wrong - problems.Count)]);
+            throw new InputException(InputIds.Readings, [.. problems, .. More(wrong - problems.Count)]);
         if (columns is null)
             throw new InputException(
+                InputIds.Readings,
                 $"{name} has no readings. Begin it with the line feature,value,unit,instrument,note."
             );
         try
@@ -59,7 +63,7 @@ internal static class ReadingsCsv
         }
         catch (InputException e)
         {
-            throw new InputException($"{name}: {e.Message}", e);
+            throw new InputException(InputIds.Readings, $"{name}: {e.Message}", e);
         }
     }
 
@@ -80,11 +84,13 @@ internal static class ReadingsCsv
         string[] columns = CsvText.Fields(line, separator).Select(c => c.ToLowerInvariant()).ToArray();
         if (Array.Find(columns, c => !Columns.Contains(c, StringComparer.Ordinal)) is { } unknown)
             throw new InputException(
+                InputIds.Readings,
                 $"the column \"{unknown}\" is not known. Begin with the line {string.Join(',', Columns)}; the "
                     + $"first two are required."
             );
         if (columns.Distinct().Count() < columns.Length || !columns.Contains("feature") || !columns.Contains("value"))
             throw new InputException(
+                InputIds.Readings,
                 $"the header needs the columns feature and value, each column once. Begin with the line "
                     + $"{string.Join(',', Columns)}."
             );
@@ -100,7 +106,7 @@ internal static class ReadingsCsv
             value = Field("value"),
             unit = Field("unit");
         if (fields.Count > columns.Length)
-            throw new InputException(TooMany(fields, columns, feature, value));
+            throw new InputException(InputIds.Readings, TooMany(fields, columns, feature, value));
         return value.Length == 0
             ? null
             : new ReadingRow(feature, value, unit, Field("instrument"), Field("note"), line);

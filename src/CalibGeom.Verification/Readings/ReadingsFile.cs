@@ -59,7 +59,10 @@ public static class ReadingsFile
     private static IEnumerable<Reading> Of(string given)
     {
         if (given.Split('=') is not [{ Length: > 0 } feature, { Length: > 0 } value])
-            throw new InputException($"{given}: write the feature's id and its value, such as box1.outside.x=8.02.");
+            throw new InputException(
+                InputIds.Readings,
+                $"{given}: write the feature's id and its value, such as box1.outside.x=8.02."
+            );
         try
         {
             var row = new ReadingRow(feature.Trim(), value.Trim(), "", "", "", 0);
@@ -67,7 +70,7 @@ public static class ReadingsFile
         }
         catch (InputException e)
         {
-            throw new InputException($"{given}: {e.Message}", e);
+            throw new InputException(InputIds.Readings, $"{given}: {e.Message}", e);
         }
     }
 

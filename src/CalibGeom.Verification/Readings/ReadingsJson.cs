@@ -12,28 +12,28 @@ internal static class ReadingsJson
         {
             set =
                 JsonSerializer.Deserialize(text.TrimStart('\uFEFF'), ReadingsJsonContext.Default.ReadingsDocument)
-                ?? throw new InputException($"{name} holds null.");
+                ?? throw new InputException(InputIds.Readings, $"{name} holds null.");
         }
         catch (JsonException e)
         {
             string at = e.LineNumber is { } line
                 ? FormattableString.Invariant($":{line + 1}:{(e.BytePositionInLine ?? 0) + 1}")
                 : "";
-            throw new InputException($"{name}{at}: {e.Path ?? "$"}: {Reason(e)}", e);
+            throw new InputException(InputIds.Readings, $"{name}{at}: {e.Path ?? "$"}: {Reason(e)}", e);
         }
         catch (InvalidOperationException e)
         {
-            throw new InputException($"{name}: a text in it is no Unicode. Write it anew.", e);
+            throw new InputException(InputIds.Readings, $"{name}: a text in it is no Unicode. Write it anew.", e);
         }
         if (set.Readings is null)
-            throw new InputException($"{name} has no \"readings\".");
+            throw new InputException(InputIds.Readings, $"{name} has no \"readings\".");
         try
         {
             return ToSet(set, name);
         }
         catch (ArgumentException e)
         {
-            throw InputException.Because(e, $"{name}: ");
+            throw InputException.Because(InputIds.Readings, e, $"{name}: ");
         }
     }
 
@@ -44,7 +44,10 @@ internal static class ReadingsJson
             readings.AddRange(
                 At(
                     $"{name} $.readings[{i}]",
-                    () => ToReadings(set.Readings[i] ?? throw new InputException("null is no reading."))
+                    () =>
+                        ToReadings(
+                            set.Readings[i] ?? throw new InputException(InputIds.Readings, "null is no reading.")
+                        )
                 )
             );
         IEnumerable<Instrument> instruments = (set.Instruments ?? []).Select(
@@ -54,6 +57,7 @@ internal static class ReadingsJson
             ? null
             : ReadingWords.ToState(set.State)
                 ?? throw new InputException(
+                    InputIds.Readings,
                     $"{name} $.state: the state is \"{set.State}\"; it is one of {ReadingWords.StateList}."
                 );
         string? digest = set.Digest is null ? null : At($"{name} $.digest", () => ReadingHeader.ToDigest(set.Digest));
@@ -71,7 +75,7 @@ internal static class ReadingsJson
 
     private static Instrument ToInstrument(ReadingsDocument.InstrumentDocument? node) =>
         node is null
-            ? throw new InputException("null is no instrument.")
+            ? throw new InputException(InputIds.Readings, "null is no instrument.")
             : ReadingHeader.ToInstrument(
                 node.Name ?? "",
                 node.Resolution,
@@ -90,7 +94,7 @@ internal static class ReadingsJson
         {
             JsonValueKind.Number => node.Value.GetRawText(),
             JsonValueKind.String => Text(node.Value),
-            _ => throw new InputException("\"value\" is missing or neither a number nor a word."),
+            _ => throw new InputException(InputIds.Readings, "\"value\" is missing or neither a number nor a word."),
         };
         var row = new ReadingRow(node.Feature ?? "", value, node.Unit ?? "", node.Instrument ?? "", node.Note ?? "", 0);
         return FeatureRange.Expand(row).Select(r => r.ToReading()).ToArray();
@@ -104,7 +108,7 @@ internal static class ReadingsJson
         }
         catch (InvalidOperationException e)
         {
-            throw new InputException("\"value\" is no Unicode. Write it anew.", e);
+            throw new InputException(InputIds.Readings, "\"value\" is no Unicode. Write it anew.", e);
         }
     }
 
@@ -116,7 +120,7 @@ internal static class ReadingsJson
         }
         catch (InputException e)
         {
-            throw new InputException($"{place}: {e.Message}", e);
+            throw new InputException(InputIds.Readings, $"{place}: {e.Message}", e);
         }
     }
 

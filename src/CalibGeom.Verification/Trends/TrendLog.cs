@@ -47,7 +47,7 @@ public sealed class TrendLog
         ArgumentNullException.ThrowIfNull(entries);
         LogEntry[] kept = entries.Where(e => !e.TakenBack).ToArray();
         if (kept.Length == 0)
-            throw new InputException("The log holds no print. Add the readings of a coupon first.");
+            throw new InputException(InputIds.Question, "The log holds no print. Add the readings of a coupon first.");
         bool dated = kept.All(e => e.Trial.Date is not null);
         LogEntry[] ordered = dated ? kept.OrderBy(e => e.Trial.Date).ToArray() : kept;
         var groups = new List<List<LogEntry>>();

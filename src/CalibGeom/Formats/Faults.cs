@@ -54,7 +54,7 @@ internal sealed class Faults(string name, bool lenient)
         string remedy = "Export it again.",
         Exception? cause = null,
         int? line = null
-    ) => new($"{what}. {remedy}", new InputPlace(name, line), cause);
+    ) => new(InputIds.Mesh, $"{what}. {remedy}", new InputPlace(name, line), cause);
 
     private static string At(int? line, string what) =>
         line is not { } number ? what

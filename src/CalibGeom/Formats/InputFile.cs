@@ -19,11 +19,11 @@ internal static class InputFile
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            throw new InputException($"There is no file {path}. Check the name.", e);
+            throw new InputException(InputIds.File, $"There is no file {path}. Check the name.", e);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            throw new InputException($"Cannot read {path}: {e.Message}", e);
+            throw new InputException(InputIds.File, $"Cannot read {path}: {e.Message}", e);
         }
     }
 }

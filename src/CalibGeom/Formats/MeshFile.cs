@@ -218,6 +218,7 @@ public sealed class MeshFile
             f.Extension is { } end && name.EndsWith(end, StringComparison.OrdinalIgnoreCase)
         )
         ?? throw new InputException(
+            InputIds.Mesh,
             $"{name}: the name must end in {string.Join(", ", IMeshFormat.All.Select(f => f.Extension).OfType<string>())}."
         );
 }

@@ -1,8 +1,8 @@
 namespace CalibGeom.Meshes;
 
 /// <summary>
-/// Disjoint sets of 0, 1, ...; the smallest member is the root. Items may be added one by one. Not safe to share between
-/// threads.
+/// Disjoint sets of 0, 1, ...; the smallest member is the root. Items may be added one by one. Not safe to share
+/// between threads.
 /// </summary>
 public sealed class UnionFind
 {

@@ -79,7 +79,10 @@ internal sealed class VertexWelder
     {
         int most = Array.MaxLength / 3;
         if (count == most)
-            throw new InputException($"The mesh has more than {count} vertices, the most that fit. Split it.");
+            throw new InputException(
+                InputIds.Mesh,
+                $"The mesh has more than {count} vertices, the most that fit. Split it."
+            );
         double[] grown = GC.AllocateUninitializedArray<double>(
             3 * (int)Math.Min(Bound > count ? Bound : 2L * count, most)
         );

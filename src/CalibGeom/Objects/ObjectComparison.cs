@@ -25,6 +25,7 @@ public static class ObjectComparison
         TestObject made = TestObjectBuilder.Build(file.Spec);
         if (made.Solid is null)
             throw new InputException(
+                InputIds.ObjectFile,
                 $"{file.Name}: this object has design errors, so there is nothing to compare with. Check its design."
             );
         return file.Coupons.Count == 0

@@ -73,12 +73,13 @@ public static class ObjectFileJson
         {
             ObjectDocument document =
                 JsonSerializer.Deserialize(text, Context.ObjectDocument)
-                ?? throw new InputException($"{name}: this is no object file. {Remedy}");
+                ?? throw new InputException(InputIds.ObjectFile, $"{name}: this is no object file. {Remedy}");
             return Check(document, name);
         }
         catch (JsonException e)
         {
             throw new InputException(
+                InputIds.ObjectFile,
                 FormattableString.Invariant(
                     $"{name}:{(e.LineNumber ?? 0) + 1}:{(e.BytePositionInLine ?? 0) + 1}: this is no object file. {Remedy}"
                 ),
@@ -91,10 +92,11 @@ public static class ObjectFileJson
     {
         if (document.Format != Format)
             throw new InputException(
+                InputIds.ObjectFile,
                 $"{name}: format {document.Format} is not known here; this version reads format {Format}. {Remedy}"
             );
         if (document.Name.Length == 0)
-            throw new InputException($"{name}: the object has no name. {Remedy}");
+            throw new InputException(InputIds.ObjectFile, $"{name}: the object has no name. {Remedy}");
         var file = new ObjectFile(document.Name, SpecJson.Parse(document.Spec.GetRawText()))
         {
             Mesh = document.Mesh ?? "",
@@ -104,6 +106,7 @@ public static class ObjectFileJson
         return file.Digest == document.Digest
             ? file
             : throw new InputException(
+                InputIds.ObjectFile,
                 $"{name}: its digest is {document.Digest}, but what stands in it has {file.Digest}: it was changed by "
                     + $"hand. Make the object anew instead."
             );
@@ -112,7 +115,10 @@ public static class ObjectFileJson
     private static ObjectCoupon ToCoupon(ObjectDocument.CouponDocument c, string name) =>
         c.Turn is 0 or 90
             ? new ObjectCoupon(c.Label ?? "", c.X, c.Y, c.Z, c.Turn) { Exposure = c.Exposure }
-            : throw new InputException($"{name}: a coupon is turned by 0 or 90 degrees, not {c.Turn}. {Remedy}");
+            : throw new InputException(
+                InputIds.ObjectFile,
+                $"{name}: a coupon is turned by 0 or 90 degrees, not {c.Turn}. {Remedy}"
+            );
 
     private static ObjectDocument.CouponDocument ToDocument(ObjectCoupon c) =>
         new()

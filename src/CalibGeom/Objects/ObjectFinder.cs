@@ -29,6 +29,7 @@ public static class ObjectFinder
         string[] all = folders.Select(Path.GetFullPath).Distinct(StringComparer.Ordinal).ToArray();
         return TryFind(digest, all)
             ?? throw new InputException(
+                InputIds.ObjectFile,
                 $"No known object has the digest {digest}. Wanted is the {ObjectFile.Extension} that was written "
                     + $"beside its mesh: put it into {string.Join(" or ", all)}, or name it."
             );
@@ -100,6 +101,7 @@ public static class ObjectFinder
         string[] files = ObjectFiles(folder).ToArray();
         if (files.Length > 1)
             throw new InputException(
+                InputIds.ObjectFile,
                 $"{files.Length} objects lie here: {string.Join(", ", files.Take(5).Select(Path.GetFileName))}. Name the "
                     + "one that is meant."
             );
@@ -135,7 +137,10 @@ public static class ObjectFinder
     )
     {
         if (assignments.Count > 0)
-            throw new InputException($"{name} is a table of features, in which nothing can be set. Name the spec.");
+            throw new InputException(
+                InputIds.ObjectFile,
+                $"{name} is a table of features, in which nothing can be set. Name the spec."
+            );
         try
         {
             return new KnownObject(name, read(stream));
@@ -152,6 +157,7 @@ public static class ObjectFinder
         return File.Exists(beside)
             ? beside
             : throw new InputException(
+                InputIds.ObjectFile,
                 $"{mesh} is a mesh, and {Path.GetFileName(beside)}, which says what it is, does not stand beside it. "
                     + "Name the spec or preset that it was made from."
             );
@@ -159,14 +165,21 @@ public static class ObjectFinder
 
     private static string Carried(Stream stream, string name) =>
         MeshFile.Read(stream, name).SpecJson
-        ?? throw new InputException("this 3MF carries no spec. Take one that was made here, or a spec in JSON.");
+        ?? throw new InputException(
+            InputIds.ObjectFile,
+            "this 3MF carries no spec. Take one that was made here, or a spec in JSON."
+        );
 
     private static void RequireFile(string name)
     {
         if (Directory.Exists(name))
-            throw new InputException($"{name}: this is a directory. Name an object file, a spec or a preset.");
+            throw new InputException(
+                InputIds.ObjectFile,
+                $"{name}: this is a directory. Name an object file, a spec or a preset."
+            );
         if (!File.Exists(name))
             throw new InputException(
+                InputIds.ObjectFile,
                 $"{name}: there is no such file, and no preset of that name.{Meant(name)} The presets are "
                     + $"{string.Join(", ", Presets.All.Select(p => p.Name))}."
             );

@@ -33,6 +33,7 @@ public static class PlateMerge
         long total = layout.Surveys.Sum(s => s.TriangleCount) + coupons.Sum(c => (long)c.TriangleCount);
         if (total > uint.MaxValue)
             throw new InputException(
+                InputIds.Plate,
                 $"Parts and coupons have {total} facets; an STL counts at most {uint.MaxValue}. Write the coupon alone."
             );
         StlWriter.WritePreamble(stream, (uint)total, header);
@@ -116,6 +117,7 @@ public static class PlateMerge
         distance >= layout.Rules.Gap - Rounding
             ? distance
             : throw new InputException(
+                InputIds.Plate,
                 FormattableString.Invariant(
                     $"A coupon stands {distance:0.####} mm from a part, nearer than the gap of {layout.Rules.Gap} mm: "
                 ) + "the file of a part has changed since the coupon was placed. Place it again."

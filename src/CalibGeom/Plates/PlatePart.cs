@@ -82,7 +82,7 @@ public abstract class PlatePart
         MeshFile file = MeshFile.Read(stream, name, lenient);
         TriangleMesh mesh = file.ToMesh();
         if (mesh.TriangleCount == 0)
-            throw new InputException($"{name} has no triangles. Export the mesh again.");
+            throw new InputException(InputIds.Plate, $"{name} has no triangles. Export the mesh again.");
         return new MeshPart(Path.GetFileName(name), mesh) { LeftOut = file.LeftOut(name) };
     }
 }

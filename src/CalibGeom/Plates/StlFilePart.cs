@@ -21,7 +21,7 @@ internal sealed class StlFilePart : PlatePart
         using StlTriangleStream stream = Open();
         TriangleCount = stream.TriangleCount;
         if (TriangleCount == 0)
-            throw new InputException($"{name} has no facets. Export the mesh again.");
+            throw new InputException(InputIds.Plate, $"{name} has no facets. Export the mesh again.");
     }
 
     public override long TriangleCount { get; }
@@ -33,6 +33,7 @@ internal sealed class StlFilePart : PlatePart
             visit(block);
         if (Stamp() != stamp)
             throw new InputException(
+                InputIds.Plate,
                 $"{name} has changed while it was read: somebody is writing it. Wait until it is whole, then run this again."
             );
     }

@@ -12,7 +12,15 @@ public partial class FindingIdTests
     private const string Page = "docs/findings.md";
 
     /// <summary>Words with hyphens that are no ids of findings.</summary>
-    private static readonly string[] OtherWords = ["post-cured", "not-enough-data", "not-seen-to-move"];
+    private static readonly string[] OtherWords =
+    [
+        "post-cured",
+        "not-enough-data",
+        "not-seen-to-move",
+        InputIds.ObjectFile,
+        InputIds.FeatureTable,
+        InputIds.CaliperRecord,
+    ];
 
     /// <summary>Ids of one word, which sources do not tell from other words, and where they are made.</summary>
     private static readonly (string Id, string Folder)[] OneWord =
@@ -65,7 +73,7 @@ public partial class FindingIdTests
     {
         var text = new StringBuilder(
             """
-            # Ids of findings
+            # Ids of findings and errors
 
             What a check finds carries an id (`rule` in JSON, `Finding.Rule` in C#) that stays what it is between versions of the same first
             number, so that a program can act on it. What was found, the limit and what to do about it stand in the finding itself: `message`, `value`,
@@ -85,6 +93,21 @@ public partial class FindingIdTests
             foreach (string id in ids[heading].Distinct().Order(StringComparer.Ordinal))
                 text.Append("* `").Append(id).Append("`\n");
         }
+        text.Append(
+            """
+
+            ## Input that cannot be used
+
+            `InputException.Id` says of what kind the input is, one id a kind; what is wrong with it, and where, stand in `Sentence` and `Place` ([web.md](web.md)).
+
+            | id | the input |
+            |---|---|
+
+            """.ReplaceLineEndings("\n")
+        );
+        string source = File.ReadAllText(Path.Combine(Repository.Root, "src", "CalibGeom.Features", "InputIds.cs"));
+        foreach (Match kind in Kind().Matches(source.ReplaceLineEndings("\n")))
+            text.Append("| `").Append(kind.Groups[2].Value).Append("` | ").Append(kind.Groups[1].Value).Append(" |\n");
         return text.ToString();
     }
 
@@ -113,6 +136,9 @@ public partial class FindingIdTests
 
     private static bool IsIn(string path, string folder) =>
         path.Replace('\\', '/').Contains(folder, StringComparison.Ordinal);
+
+    [GeneratedRegex("""<summary>(.*)</summary>\n    public const string \w+ = "([a-z-]+)";""")]
+    private static partial Regex Kind();
 
     [GeneratedRegex("\"([a-z]+(?:-[a-z]+)*)\"")]
     private static partial Regex Literal();

@@ -52,7 +52,7 @@ internal sealed class OverwriteRule
             if (Outputs.Contains(option.Option.Name) && option.Option.Name != Appended)
                 foreach (Token token in option.Tokens)
                     if (Refusal(token.Value) is { } reason)
-                        throw new InputException(reason);
+                        throw new InputException(InputIds.Option, reason);
     }
 
     /// <summary>Why a file may not be written over; null when it may, or does not exist.</summary>

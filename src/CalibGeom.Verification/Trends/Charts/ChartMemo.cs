@@ -1,8 +1,8 @@
 namespace CalibGeom.Verification.Trends.Charts;
 
 /// <summary>
-/// The limits that were worked out last, since series of one kind are judged by the same ones again and again. All memos
-/// are equal: what they hold follows from what they are asked, whichever thread asks.
+/// The limits that were worked out last, since series of one kind are judged by the same ones again and again. All
+/// memos are equal: what they hold follows from what they are asked, whichever thread asks.
 /// </summary>
 internal sealed class ChartMemo : IEquatable<ChartMemo>
 {

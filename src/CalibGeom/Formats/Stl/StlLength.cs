@@ -10,6 +10,7 @@ internal static class StlLength
     {
         if (length < StlTriangleStream.PreambleLength)
             throw new InputException(
+                InputIds.Mesh,
                 $"{name} has {length} bytes; a binary STL has at least 84. It is truncated or no mesh; export it again."
             );
         if (Agrees(length, declared))
@@ -20,6 +21,7 @@ internal static class StlLength
                 ? $"it ends at byte {length}: truncated or mis-counted"
                 : $"{length - expected} bytes too many from byte {expected} on: over-long or mis-counted";
         throw new InputException(
+            InputIds.Mesh,
             $"{name} declares {declared} facets at byte 80, which makes {expected} bytes, but {fault}. "
                 + "Export it again, or read it leniently."
         );

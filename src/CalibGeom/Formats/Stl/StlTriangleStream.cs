@@ -93,6 +93,7 @@ public sealed class StlTriangleStream : IDisposable
         int got = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
         if (got < bytes.Length)
             throw new InputException(
+                InputIds.Mesh,
                 $"{name} ended at byte {PreambleLength + done * StlFacet.Size + got} while it was read. Try "
                     + $"again when nothing writes to it."
             );

@@ -73,6 +73,7 @@ public static class LayerInspection
 
     private static InputException TooLarge(Vector3D size, string what, int most) =>
         new(
+            InputIds.Mesh,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"The mesh is {size.X:0.##} x {size.Y:0.##} x {size.Z:0.##} mm, which makes {what}; at most {most} "

@@ -187,6 +187,7 @@ internal sealed class OverhangCheck(PixelGrid grid, LayerSettings settings)
     {
         if (pixels > LayerInspection.MostHanging)
             throw new InputException(
+                InputIds.Mesh,
                 FormattableString.Invariant(
                     $"Layer {layer} sticks out over {pixels} pixels of {grid.PitchX} x {grid.PitchY} mm at once; at most {LayerInspection.MostHanging} can be inspected. Inspect it with larger pixels."
                 )

@@ -60,6 +60,7 @@ internal sealed class FamilyJournal : IDisposable
         {
             if (number > ReaderLimits.FamilyJournalLines || line.Length > ReaderLimits.FamilyJournalLineCharacters)
                 throw new InputException(
+                    InputIds.Family,
                     FormattableString.Invariant(
                         $"a journal has at most {ReaderLimits.FamilyJournalLines} lines of {ReaderLimits.FamilyJournalLineCharacters} characters. Move it away, or write to another folder."
                     ),

@@ -84,6 +84,7 @@ public static class FamilyMaker
     {
         if (!Path.GetFileName(pattern).Contains(NumberMark, StringComparison.Ordinal))
             throw new InputException(
+                InputIds.Family,
                 $"{pattern}: the file name of a family needs {NumberMark}, which stands for the number."
             );
         string folder = Path.GetDirectoryName(pattern) is { Length: > 0 } named ? named : ".";

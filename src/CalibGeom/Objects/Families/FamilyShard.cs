@@ -46,6 +46,7 @@ public sealed record FamilyShard
             && part <= of
             ? new FamilyShard(part, of)
             : throw new InputException(
+                InputIds.Family,
                 FormattableString.Invariant(
                     $"{text} is no part of a family. Write PART/PARTS with PARTS up to {MostParts} and PART from 1 to PARTS, such as 3/16."
                 )

@@ -27,10 +27,11 @@ public sealed class ObjectFamily
         ArgumentNullException.ThrowIfNull(axes);
         (Name, Basis, Axes) = (name, basis, axes);
         if (axes.GroupBy(a => a.Name).FirstOrDefault(g => g.Count() > 1) is { } twice)
-            throw new InputException($"{twice.Key} is swept twice. Give all its values at once.");
+            throw new InputException(InputIds.Family, $"{twice.Key} is swept twice. Give all its values at once.");
         double count = axes.Aggregate(1.0, (product, axis) => product * axis.Values.Count);
         if (axes.Count == 0 || count > MostObjects)
             throw new InputException(
+                InputIds.Family,
                 FormattableString.Invariant(
                     $"The sweep makes {(axes.Count == 0 ? 0 : count)} objects; 1 to {MostObjects} are allowed."
                 )

@@ -45,12 +45,16 @@ public sealed record SweepAxis
         string name = sign < 0 ? text : text[..sign].Trim();
         if (!SpecJson.ParameterNames.Contains(name))
             throw new InputException(
+                InputIds.Family,
                 $"{text}: there is no parameter {name}. Write NAME=FROM:TO:STEP or NAME=VALUE,VALUE, such as "
                     + "nest.clearances=0.03:0.15:0.01."
             );
         string values = sign < 0 ? "" : text[(sign + 1)..].Trim();
         if (values.Length == 0)
-            throw new InputException($"{text}: no value is given. Write {name}=FROM:TO:STEP or {name}=VALUE,VALUE.");
+            throw new InputException(
+                InputIds.Family,
+                $"{text}: no value is given. Write {name}=FROM:TO:STEP or {name}=VALUE,VALUE."
+            );
         return new SweepAxis(
             name,
             values.Contains(':', StringComparison.Ordinal) ? Range(text, values) : List(text, values)
@@ -64,7 +68,10 @@ public sealed record SweepAxis
             StringSplitOptions.TrimEntries
         );
         if (parts.Any(p => p.Length == 0))
-            throw new InputException($"{text}: a value is empty. Leave out the comma that stands alone.");
+            throw new InputException(
+                InputIds.Family,
+                $"{text}: a value is empty. Leave out the comma that stands alone."
+            );
         return parts.Length <= MostValues ? parts : throw TooMany(text, parts.Length);
     }
 
@@ -72,11 +79,11 @@ public sealed record SweepAxis
     {
         string[] parts = values.Split(':');
         if (parts.Length != 3)
-            throw new InputException($"{text}: a range is FROM:TO:STEP, such as 0.03:0.15:0.01.");
+            throw new InputException(InputIds.Family, $"{text}: a range is FROM:TO:STEP, such as 0.03:0.15:0.01.");
         decimal[] numbers = Array.ConvertAll(parts, p => Number(text, p));
         (decimal from, decimal to, decimal step) = (numbers[0], numbers[1], numbers[2]);
         if (step <= 0 || to < from)
-            throw new InputException($"{text}: a range goes up from FROM to TO by a STEP above 0.");
+            throw new InputException(InputIds.Family, $"{text}: a range goes up from FROM to TO by a STEP above 0.");
         decimal count = Math.Floor((to - from) / step) + 1;
         if (count > MostValues)
             throw TooMany(text, count);
@@ -95,10 +102,14 @@ public sealed record SweepAxis
         )
         && Math.Abs(value) <= 1_000_000
             ? value
-            : throw new InputException($"{text}: '{part}' is no number up to 1000000. Write it with a decimal point.");
+            : throw new InputException(
+                InputIds.Family,
+                $"{text}: '{part}' is no number up to 1000000. Write it with a decimal point."
+            );
 
     private static InputException TooMany(string text, decimal count) =>
         new(
+            InputIds.Family,
             FormattableString.Invariant(
                 $"{text}: {count} values; at most {MostValues} are allowed. Take a larger step."
             )

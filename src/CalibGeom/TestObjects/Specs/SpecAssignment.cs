@@ -13,6 +13,7 @@ internal static class SpecAssignment
         int sign = assignment.IndexOf('=', StringComparison.Ordinal);
         if (sign <= 0)
             throw new InputException(
+                InputIds.Spec,
                 $"{Shorten(assignment)}: a value is set as name=value, such as columns.height=10."
             );
         string name = assignment[..sign].Trim(),
@@ -32,11 +33,12 @@ internal static class SpecAssignment
             layers.Open(group);
         else if (value != "null")
             throw new InputException(
+                InputIds.Spec,
                 $"{Shorten(assignment)}: a group is set to null, which leaves it out, or to {{}}, which brings "
                     + $"it in; set its values one by one, such as {group.Parameters[0].Path}=..."
             );
         else if (!group.Optional)
-            throw new InputException($"{Shorten(assignment)}: {SpecNames.Required(group)}");
+            throw new InputException(InputIds.Spec, $"{Shorten(assignment)}: {SpecNames.Required(group)}");
         else
             layers.Remove(group);
     }
@@ -49,10 +51,11 @@ internal static class SpecAssignment
         SpecGroup? group = SpecParameters.FindGroup(parts[0]);
         if (group is null || parts.Length != 2)
             throw new InputException(
+                InputIds.Spec,
                 $"{Shorten(assignment)}: {SpecNames.Unknown(group is null ? parts[0] : name, null)}"
             );
         return group.Find(parts[1])
-            ?? throw new InputException($"{Shorten(assignment)}: {SpecNames.Unknown(parts[1], group)}");
+            ?? throw new InputException(InputIds.Spec, $"{Shorten(assignment)}: {SpecNames.Unknown(parts[1], group)}");
     }
 
     private static JsonNode Parse(SpecParameter parameter, string value, string assignment)
@@ -70,6 +73,7 @@ internal static class SpecAssignment
         catch (JsonException e)
         {
             throw new InputException(
+                InputIds.Spec,
                 $"{Shorten(assignment)}: \"{Shorten(value)}\" cannot be read as {parameter.Path} "
                     + $"({parameter.Range}). Write numbers with a decimal point.",
                 e

@@ -59,6 +59,7 @@ public static class SpecJson
         ArgumentNullException.ThrowIfNull(text);
         if (text.Length > MaximumBytes)
             throw new InputException(
+                InputIds.Spec,
                 $"The spec is longer than {MaximumBytes} characters. Check that it is the right file."
             );
         var layers = new SpecLayers(basis ?? new TestObjectSpec());

@@ -86,6 +86,7 @@ internal sealed class SpecLayers
         if (problem is null)
             return;
         throw new InputException(
+            InputIds.Spec,
             problem,
             places.GetValueOrDefault(first.Path)
                 ?? places.GetValueOrDefault(second.Path)

@@ -41,6 +41,7 @@ internal sealed class SpecScanner
         {
             long offset = JsonPlace.Offset(scanner.bytes, e.LineNumber ?? 0, e.BytePositionInLine ?? 0);
             throw new InputException(
+                InputIds.Spec,
                 $"{JsonPlace.Reason(e)}{JsonPlace.CommaHint(scanner.bytes, offset)}",
                 JsonPlace.Of(scanner.bytes, offset),
                 e
@@ -137,7 +138,8 @@ internal sealed class SpecScanner
         return true;
     }
 
-    private InputException Fail(string path, long offset, string problem) => new(problem, PlaceOf(path, offset));
+    private InputException Fail(string path, long offset, string problem) =>
+        new(InputIds.Spec, problem, PlaceOf(path, offset));
 
     private InputPlace PlaceOf(string path, long offset) =>
         JsonPlace.Of(bytes, offset) with

@@ -26,7 +26,10 @@ internal sealed class ZipWriter(Stream stream)
         using var packed = new MemoryStream();
         (uint crc, long length) = Pack(packed, write);
         if (packed.Length > uint.MaxValue || length > uint.MaxValue || written > uint.MaxValue)
-            throw new InputException($"Part {name} is too large for a plain zip (4 GB). Split the meshes.");
+            throw new InputException(
+                InputIds.Mesh,
+                $"Part {name} is too large for a plain zip (4 GB). Split the meshes."
+            );
         long offset = written;
         byte[] encoded = Encoding.ASCII.GetBytes(name);
         Span<byte> common = stackalloc byte[26];
