@@ -7,7 +7,6 @@ namespace CalibGeom.Slicing;
 /// </summary>
 public sealed class CoverageRaster
 {
-    private const float Half = 0.5f - 1e-6f;
     private readonly int[] rowStarts;
     private readonly CoverageSpan[] spans;
 
@@ -36,16 +35,7 @@ public sealed class CoverageRaster
     public bool Overlaps { get; }
 
     /// <summary>The covered area, mm2.</summary>
-    public double Area
-    {
-        get
-        {
-            double sum = 0;
-            foreach (CoverageSpan span in spans)
-                sum += (span.End - span.Start) * (double)span.Coverage;
-            return sum * Grid.PixelArea;
-        }
-    }
+    public double Area => new SpanRows(Grid, rowStarts, spans).Area;
 
     /// <summary>The covered pixels of a row, from left to right.</summary>
     /// <param name="row">0 to the grid's height - 1.</param>
@@ -53,18 +43,7 @@ public sealed class CoverageRaster
     public ReadOnlySpan<CoverageSpan> Row(int row) => spans.AsSpan(rowStarts[row], rowStarts[row + 1] - rowStarts[row]);
 
     /// <summary>The pixels covered by half or more.</summary>
-    public LayerMask ToMask()
-    {
-        var builder = new LayerMaskBuilder(Grid);
-        for (int y = 0; y < Grid.Height; y++)
-        {
-            foreach (CoverageSpan span in Row(y))
-                if (span.Coverage >= Half)
-                    builder.Add(span.Start, span.End);
-            builder.EndRow();
-        }
-        return builder.Build();
-    }
+    public LayerMask ToMask() => new SpanRows(Grid, rowStarts, spans).ToMask();
 
     /// <summary>The pixels covered by half or more as fully covered ones, all others as empty.</summary>
     public CoverageRaster Threshold()
@@ -74,7 +53,7 @@ public sealed class CoverageRaster
         for (int y = 0; y < Grid.Height; y++)
         {
             foreach (CoverageSpan span in Row(y))
-                if (span.Coverage < Half)
+                if (span.Coverage < SpanRows.Half)
                     continue;
                 else if (kept.Count > starts[y] && kept[^1].End == span.Start)
                     kept[^1] = kept[^1] with { End = span.End };

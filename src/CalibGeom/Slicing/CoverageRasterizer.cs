@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CalibGeom.Meshes;
 
 namespace CalibGeom.Slicing;
@@ -13,6 +14,8 @@ public sealed class CoverageRasterizer(PixelGrid grid)
     private const double Tolerance = 1e-7;
     private readonly List<Cell> cells = [];
     private readonly int[] next = new int[grid.Height + 1];
+    private readonly int[] rows = new int[grid.Height + 1];
+    private readonly int[] starts = new int[grid.Height + 1];
     private readonly List<CoverageSpan> spans = [];
     private Cell[] sorted = [];
 
@@ -21,12 +24,30 @@ public sealed class CoverageRasterizer(PixelGrid grid)
     public CoverageRaster Draw(LayerContours layer)
     {
         ArgumentNullException.ThrowIfNull(layer);
+        bool overlaps = Cover(layer);
+        return new CoverageRaster(grid, starts.AsSpan().ToArray(), spans.ToArray(), overlaps);
+    }
+
+    /// <summary>
+    /// The pixels covered by half or more and, where shells overlap, the covered area, mm2; null elsewhere: the
+    /// contours tell it. Leaves no raster behind.
+    /// </summary>
+    internal LayerMask Mask(LayerContours layer, out double? area)
+    {
+        bool overlaps = Cover(layer);
+        var raster = new SpanRows(grid, starts, CollectionsMarshal.AsSpan(spans));
+        area = overlaps ? raster.Area : null;
+        return raster.ToMask();
+    }
+
+    /// <summary>Fills the spans, row by row; whether shells overlap.</summary>
+    private bool Cover(LayerContours layer)
+    {
         cells.Clear();
         spans.Clear();
         for (int i = 0; i < layer.Count; i++)
             AddContour(layer[i]);
-        int[] rows = SortByRow();
-        var starts = new int[grid.Height + 1];
+        SortByRow();
         OverlapRows? overlaps = null;
         for (int y = 0; y < grid.Height; y++)
         {
@@ -46,7 +67,7 @@ public sealed class CoverageRasterizer(PixelGrid grid)
             overlaps.Sum(y, spans);
             starts[y + 1] = spans.Count;
         }
-        return new CoverageRaster(grid, starts, spans.ToArray(), overlaps is not null);
+        return overlaps is not null;
     }
 
     private void AddContour(ReadOnlySpan<Vector2D> ring)
@@ -107,21 +128,20 @@ public sealed class CoverageRasterizer(PixelGrid grid)
         }
     }
 
-    private int[] SortByRow()
+    private void SortByRow()
     {
         Array.Clear(next);
         foreach (Cell cell in cells)
             next[cell.Row + 1]++;
         for (int y = 0; y < grid.Height; y++)
             next[y + 1] += next[y];
-        int[] starts = next.AsSpan().ToArray();
+        next.CopyTo(rows, 0);
         if (sorted.Length < cells.Count)
             sorted = new Cell[Math.Max(cells.Count, 2 * sorted.Length)];
         foreach (Cell cell in cells)
             sorted[next[cell.Row]++] = cell;
         for (int y = 0; y < grid.Height; y++)
-            sorted.AsSpan(starts[y], starts[y + 1] - starts[y]).Sort(static (a, b) => a.X.CompareTo(b.X));
-        return starts;
+            sorted.AsSpan(rows[y], rows[y + 1] - rows[y]).Sort(static (a, b) => a.X.CompareTo(b.X));
     }
 
     /// <summary>Turns a row's cells into spans; false when a winding number other than 0 and 1 shows up.</summary>

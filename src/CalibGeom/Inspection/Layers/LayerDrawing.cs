@@ -14,15 +14,15 @@ internal sealed class LayerDrawing(PixelGrid grid, double limit)
 
     internal DrawnLayer Draw(LayerContours contours)
     {
-        CoverageRaster raster = rasterizer.Draw(contours);
+        LayerMask mask = rasterizer.Mask(contours, out double? area);
         var thin = new List<ThinSample>();
         rows.Measure(contours, thin.Add);
         columns.Measure(contours, thin.Add);
         SmallContours.Measure(contours, limit, thin.Add);
-        return new DrawnLayer(Summarize(contours, raster), raster.ToMask(), thin);
+        return new DrawnLayer(Summarize(contours, area ?? contours.Area), mask, thin);
     }
 
-    private static LayerSummary Summarize(LayerContours contours, CoverageRaster raster)
+    private static LayerSummary Summarize(LayerContours contours, double area)
     {
         if (contours.Points.Length == 0)
             return new LayerSummary(contours.Index, contours.Z, 0, default, default);
@@ -33,6 +33,6 @@ internal sealed class LayerDrawing(PixelGrid grid, double limit)
                 new(Math.Min(min.X, p.X), Math.Min(min.Y, p.Y)),
                 new(Math.Max(max.X, p.X), Math.Max(max.Y, p.Y))
             );
-        return new LayerSummary(contours.Index, contours.Z, raster.Overlaps ? raster.Area : contours.Area, min, max);
+        return new LayerSummary(contours.Index, contours.Z, area, min, max);
     }
 }
