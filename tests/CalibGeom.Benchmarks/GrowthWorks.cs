@@ -55,12 +55,21 @@ internal static class GrowthWorks
             Command("layers", 100, "a.stl", Tower, "inspect a.stl --layer 0.05 --pixel 0.04"),
             Command("triangles", 10_000, "a.stl", MillionTriangles.Torus, "place a.stl --plate 300x300 -o o.stl"),
             Command("equal triangles", 2_000, "a.stl", Equal, "place a.stl --plate 150x90 -o o.stl"),
-            Command("readings", 1_000, "r.csv", n => Readings(n / 2), "predict r.csv"),
+            Command("readings", 10_000, "r.csv", n => Readings(n / 2), "predict r.csv"),
+            Command(
+                "readings by an instrument that nobody described",
+                10_000,
+                "r.csv",
+                n =>
+                    Readings(n / 2)
+                        .Replace("# instrument cal resolution=0.01 mpe=0.02\n", "", StringComparison.Ordinal),
+                "predict r.csv"
+            ),
             Command("instruments", 100, "r.csv", Instruments, "predict r.csv"),
             Command("coupons", 30, "r.csv", Coupons, "predict r.csv"),
             Command("prints", 30, "l.jsonl", Log, "tune l.jsonl"),
             Command("prints", 100, "l.jsonl", Log, "trend l.jsonl"),
-            Command("coupons", 10, "l.jsonl", Plate, "map l.jsonl --plate 150x90"),
+            Command("coupons", 30, "l.jsonl", Plate, "map l.jsonl --plate 150x90"),
             Command("prints", 300, "l.jsonl", Log, "log show l.jsonl"),
         ];
 

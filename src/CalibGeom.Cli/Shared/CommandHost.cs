@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using System.Globalization;
 using CalibGeom.Cli.Calipers;
 using CalibGeom.Cli.Draw;
@@ -67,6 +68,19 @@ internal static class CommandHost
                 );
     }
 
+    /// <summary>A word without a letter, mostly a variable of a script that holds nothing, names no file.</summary>
+    private static void RequireNoneEmpty(ParseResult parsed)
+    {
+        foreach (SymbolResult part in parsed.CommandResult.Children)
+            if (part.Tokens.Any(t => t.Value.Length == 0) && part is not OptionResult { Option.Name: "--coupon" })
+                throw new InputException(
+                    InputIds.Option,
+                    part is OptionResult option
+                        ? $"{option.Option.Name} is empty. Give it a value, or leave it out."
+                        : $"A word is empty where <{((ArgumentResult)part).Argument.Name}> is meant. Name it, or leave the word out."
+                );
+    }
+
     private static string Lines(Exception e) =>
         string.Join('\n', ((e as InputException)?.Problems ?? [e.Message]).Select(PlainWriter.OneLine));
 
@@ -78,6 +92,7 @@ internal static class CommandHost
             throw new InputException(InputIds.Option, unknown);
         if (parsed.Errors.Count > 0)
             throw new InputException(InputIds.Option, ParseErrors.Describe(parsed));
+        RequireNoneEmpty(parsed);
         io.Quiet = parsed.GetValue<bool>("--quiet");
         io.Overwriting = OverwriteRule.Of(parsed);
         io.Overwriting.RequireFree(parsed);

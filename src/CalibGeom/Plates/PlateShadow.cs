@@ -103,7 +103,33 @@ internal sealed class PlateShadow
                     };
                 }
             );
-        return new PlateShadow(new PlanarTree(exact ? triangles.ToArray() : raster.ToTriangles()), raster);
+        return new PlateShadow(new PlanarTree(exact ? Once(triangles) : raster.ToTriangles()), raster);
+    }
+
+    /// <summary>
+    /// Each triangle once: no tree parts copies of one, such as doubled facets or the two sides of a sheet, and every
+    /// question would look at all of them.
+    /// </summary>
+    private static double[] Once(List<double> triangles)
+    {
+        var seen = new HashSet<(double, double, double, double, double, double)>();
+        var once = new List<double>(triangles.Count);
+        (double X, double Y)[] corners = new (double, double)[3];
+        for (int t = 0; t < triangles.Count; t += 6)
+        {
+            for (int i = 0; i < 3; i++)
+                corners[i] = (triangles[t + 2 * i], triangles[t + 2 * i + 1]);
+            Array.Sort(corners);
+            ((double x, double y), (double x2, double y2), (double x3, double y3)) = (
+                corners[0],
+                corners[1],
+                corners[2]
+            );
+            if (seen.Add((x, y, x2, y2, x3, y3)))
+                for (int i = t; i < t + 6; i++)
+                    once.Add(triangles[i]);
+        }
+        return [.. once];
     }
 
     private static void Append(ReadOnlySpan<StlFacet> facets, double ceiling, List<double> triangles)
