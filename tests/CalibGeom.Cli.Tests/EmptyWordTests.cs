@@ -1,3 +1,5 @@
+using CalibGeom.Cli.Shared;
+
 namespace CalibGeom.Cli.Tests;
 
 /// <summary>A word without a letter, as a script's empty variable leaves it, is bad use and no fault of ours.</summary>
@@ -28,5 +30,22 @@ public class EmptyWordTests
         Assert.Equal(2, run.ExitCode);
         Assert.Contains("empty", run.Error, StringComparison.Ordinal);
         Assert.Single(run.Error.Split('\n', StringSplitOptions.RemoveEmptyEntries));
+    }
+
+    /// <summary>No shell can pass one, a program that hosts the command line can.</summary>
+    [Fact]
+    public void AZeroByteIsRefusedInWords()
+    {
+        using StringWriter said = new(),
+            error = new();
+        var io = new CommandIo
+        {
+            Out = said,
+            Error = error,
+            OpenInput = () => Stream.Null,
+            OpenOutput = () => Stream.Null,
+        };
+        Assert.Equal(2, CommandHost.Run(["map", "a\0b", "--plate", "150x90"], io));
+        Assert.Contains("holds a zero byte at position 2", error.ToString(), StringComparison.Ordinal);
     }
 }

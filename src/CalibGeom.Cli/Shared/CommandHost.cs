@@ -58,12 +58,12 @@ internal static class CommandHost
     private static void RequireOneLine(string[] args)
     {
         foreach (string word in args)
-            if (word.AsSpan().IndexOfAny('\n', '\r') is var at and >= 0)
+            if (word.AsSpan().IndexOfAny('\n', '\r', '\0') is var at and >= 0)
                 throw new InputException(
                     InputIds.Option,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"\"{PlainWriter.OneLine(word)}\" holds a line end at position {at + 1}. Names are of one line; rename the file, or leave the line end out."
+                        $"\"{PlainWriter.OneLine(word)}\" holds a {(word[at] == '\0' ? "zero byte" : "line end")} at position {at + 1}. Names are of one line; rename the file, or leave it out."
                     )
                 );
     }
