@@ -102,7 +102,17 @@ public static class FamilyMaker
         };
         try
         {
-            Parallel.For(0, count, options, work);
+            Parallel.For(
+                0,
+                count,
+                options,
+                i =>
+                {
+                    // The loop hears of it a little later: another thread may still be telling everybody.
+                    cancellation.ThrowIfCancellationRequested();
+                    work(i);
+                }
+            );
         }
         catch (AggregateException e)
         {
