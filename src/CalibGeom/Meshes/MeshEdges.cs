@@ -9,9 +9,10 @@ internal sealed class MeshEdges
     private readonly long[] keys;
     private readonly int[] starts;
 
-    internal MeshEdges(ReadOnlySpan<int> triangles, int vertexCount)
+    internal MeshEdges(ReadOnlySpan<int> triangles, int vertexCount, CancellationToken cancellation = default)
     {
-        keys = Sorted(triangles, vertexCount, out int[] buckets);
+        keys = Sorted(triangles, vertexCount, out int[] buckets, cancellation);
+        cancellation.ThrowIfCancellationRequested();
         starts = Runs(buckets, vertexCount);
     }
 
@@ -27,7 +28,12 @@ internal sealed class MeshEdges
 
     // Buckets by the smaller vertex, then by (larger vertex, half-edge) inside each: near linear, since a vertex has
     // about six edges.
-    private static long[] Sorted(ReadOnlySpan<int> triangles, int vertexCount, out int[] buckets)
+    private static long[] Sorted(
+        ReadOnlySpan<int> triangles,
+        int vertexCount,
+        out int[] buckets,
+        CancellationToken cancellation
+    )
     {
         buckets = new int[vertexCount + 1];
         for (int h = 0; h < triangles.Length; h++)
@@ -49,7 +55,11 @@ internal sealed class MeshEdges
                 keys[fill[Math.Min(a, b)]++] = (long)Math.Max(a, b) << 32 | (uint)h;
         }
         for (int v = 0; v < vertexCount; v++)
+        {
+            if ((v & 0xFFFF) == 0)
+                cancellation.ThrowIfCancellationRequested();
             keys.AsSpan(buckets[v]..buckets[v + 1]).Sort();
+        }
         return keys;
     }
 

@@ -55,13 +55,17 @@ public sealed partial class TriangleMesh
     /// index, in order of first use by a triangle, and vertices that no triangle uses vanish. Triangles keep their
     /// order.
     /// </summary>
-    public TriangleMesh Weld()
+    public TriangleMesh Weld() => Welded(CancellationToken.None);
+
+    internal TriangleMesh Welded(CancellationToken cancellation)
     {
         var welder = new VertexWelder(VertexCount);
         var map = new int[VertexCount];
         var welded = new int[triangles.Length];
         for (int i = 0; i < triangles.Length; i++)
         {
+            if ((i & 0xFFFF) == 0)
+                cancellation.ThrowIfCancellationRequested();
             int v = triangles[i];
             if (map[v] == 0)
                 map[v] = 1 + welder.Add(coordinates[3 * v], coordinates[3 * v + 1], coordinates[3 * v + 2]);

@@ -6,6 +6,13 @@ namespace CalibGeom.Tests.TestObjects;
 
 public class PresetObjectTests
 {
+    [Theory]
+    [InlineData("standard")]
+    [InlineData("Standard")]
+    [InlineData("STANDARD")]
+    public void APresetIsFoundHoweverItsNameIsSpelt(string name) =>
+        Assert.Same(Presets.Standard, Presets.Find(name)?.Spec);
+
     public static TheoryData<string> Names => [.. Presets.All.Select(p => p.Name)];
 
     [Theory]

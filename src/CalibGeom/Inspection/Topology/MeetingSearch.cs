@@ -21,17 +21,20 @@ internal sealed class MeetingSearch
     private readonly TriangleMesh mesh;
     private readonly List<Action<Func<int, int, bool>>> parts = [];
 
-    internal MeetingSearch(TriangleMesh mesh, int[] triangles)
+    internal MeetingSearch(TriangleMesh mesh, int[] triangles, CancellationToken cancellation = default)
     {
         this.mesh = mesh;
         int[] loose = [.. triangles.Where(IsLoose)];
+        cancellation.ThrowIfCancellationRequested();
         if (loose.Length < LeastLoose)
         {
             AddCompact(triangles);
             return;
         }
         int[] compact = [.. triangles.Where(t => !IsLoose(t))];
+        cancellation.ThrowIfCancellationRequested();
         BoxTree boxes = AddCompact(compact);
+        cancellation.ThrowIfCancellationRequested();
         List<TriangleFan> fans = FansOf(loose, out int[] single);
         List<OrientedBoxTree> trees = [.. fans.Select(f => new OrientedBoxTree(mesh, f.Triangles))];
         parts.AddRange(fans.Select(f => (Action<Func<int, int, bool>>)f.Pairs));

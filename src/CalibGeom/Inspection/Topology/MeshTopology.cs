@@ -27,7 +27,7 @@ public static class MeshTopology
     )
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        TriangleMesh welded = mesh.Weld();
+        TriangleMesh welded = mesh.Welded(cancellation);
         Told(0.05);
         var exact = new ExactMesh(welded);
         cancellation.ThrowIfCancellationRequested();
@@ -35,7 +35,7 @@ public static class MeshTopology
         bool[] degenerate = Degenerate(welded, exact, logs[(int)DefectKind.DegenerateTriangle], out bool[] collapsed);
         TriangleMesh surface = Without(welded, collapsed, out int[] numbers);
         cancellation.ThrowIfCancellationRequested();
-        var edges = new MeshEdges(surface.Triangles, surface.VertexCount);
+        var edges = new MeshEdges(surface.Triangles, surface.VertexCount, cancellation);
         Told(0.15);
         Edges(surface, edges, numbers, logs);
         cancellation.ThrowIfCancellationRequested();

@@ -20,8 +20,11 @@ internal sealed class SelfMeetings
         int[] items = [.. Enumerable.Range(0, welded.TriangleCount).Where(t => !leftOut[t])];
         if (items.Length < 2)
             return;
+        cancellation.ThrowIfCancellationRequested();
         var meeting = new TriangleMeeting(exact, triangles);
-        IReadOnlyList<Action<Func<int, int, bool>>> parts = new MeetingSearch(welded, items).Parts;
+        cancellation.ThrowIfCancellationRequested();
+        IReadOnlyList<Action<Func<int, int, bool>>> parts = new MeetingSearch(welded, items, cancellation).Parts;
+        cancellation.ThrowIfCancellationRequested();
         var found = new List<(Meeting Meeting, int First, int Second)>[parts.Count];
         int done = 0;
         var reporting = new Lock();
