@@ -41,15 +41,15 @@ internal static class PerformanceShapes
     }
 
     /// <summary>A zigzag about a circle, its teeth so high, mm.</summary>
-    internal static Outline Star(int edges, double height) =>
+    internal static Outline Star(int edges, double height, double radius = 900) =>
         Outline.FromMillimetres(
             Enumerable
                 .Range(0, edges)
                 .Select(i =>
                 {
                     (double sin, double cos) = Math.SinCos(2 * Math.PI * i / edges);
-                    double radius = i % 2 == 0 ? 900 : 900 - height;
-                    return (radius * cos, radius * sin);
+                    double r = i % 2 == 0 ? radius : radius - height;
+                    return (r * cos, r * sin);
                 })
         );
 

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Solids;
 
 namespace CalibGeom.Benchmarks;
@@ -64,6 +65,23 @@ internal static class PerformanceTable
             "outline and prism of spikes of 10 mm, ever thinner",
             [1_000, 10_000, 100_000],
             n => () => new Solid(Loft.Prism(PerformanceShapes.Star(n, 10), 0, 5)).ToMesh()
+        );
+        Fit(
+            writer,
+            "ring between two outlines of many edges",
+            [1_000, 10_000, 100_000],
+            n =>
+                () =>
+                    new Solid(
+                        Loft.Prism(
+                            new Region(
+                                PerformanceShapes.Star(n, 1000.0 / n),
+                                PerformanceShapes.Star(n, 1000.0 / n, radius: 800)
+                            ),
+                            0,
+                            5
+                        )
+                    ).ToMesh()
         );
         Fit(
             writer,
