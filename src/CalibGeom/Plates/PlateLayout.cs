@@ -139,8 +139,10 @@ public sealed class PlateLayout
     /// centre; from four on the corners, the centre, then the points furthest from those before. Where that leaves no
     /// room for one of them, all are set in rows or in columns and then moved apart.
     /// </summary>
-    /// <param name="labelled">The coupons with their labels, in this order; of one height, their sizes may differ by their labels.</param>
-    /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room in any of these ways.</returns>
+    /// <param name="labelled">The coupons with their labels, in this order; of one height. Their sizes may differ as
+    /// their labels do.</param>
+    /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room in any of these
+    /// ways.</returns>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
     {
