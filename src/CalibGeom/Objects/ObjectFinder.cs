@@ -11,8 +11,8 @@ public static class ObjectFinder
     public const string StandardInput = "standard input";
 
     /// <summary>
-    /// What the names of feature tables end in that say all that measurement needs, mates of fits included: what a table
-    /// in CSV leaves out where parts are not ours.
+    /// What the names of feature tables end in that say all that measurement needs, mates of fits included: what a
+    /// table in CSV leaves out where parts are not ours.
     /// </summary>
     public const string TableExtension = ".features.json";
 
