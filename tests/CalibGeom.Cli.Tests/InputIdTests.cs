@@ -1,5 +1,4 @@
 using System.Reflection;
-using CalibGeom.Features;
 using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.Objects;

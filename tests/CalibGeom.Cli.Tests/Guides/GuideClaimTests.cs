@@ -1,5 +1,4 @@
 using System.Text.RegularExpressions;
-using CalibGeom.Features;
 using CalibGeom.Light;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;

@@ -2,7 +2,6 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using CalibGeom.Features;
 using CalibGeom.Light;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.TestObjects;
@@ -82,7 +81,7 @@ public partial class PublicTypesTests
         Assert.Empty(
             immutable.SelectMany(t => t.GetProperties()).Where(CanBeSet).Select(p => $"{p.DeclaringType}.{p.Name}")
         );
-        Assert.Empty(immutable.SelectMany(t => t.GetFields()).Where(f => !f.IsStatic && !f.IsInitOnly));
+        Assert.DoesNotContain(immutable.SelectMany(t => t.GetFields()), f => !f.IsStatic && !f.IsInitOnly);
     }
 
     [Fact]
