@@ -1,5 +1,4 @@
 using CalibGeom.Inspection.Topology;
-using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
 
