@@ -5,7 +5,6 @@ using CalibGeom.Formats.Stl;
 using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Objects;
-using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
