@@ -45,6 +45,24 @@ public class TuneCommandTests
         Assert.Equal("change", (string)json["result"]!["next"]!["kind"]!);
     }
 
+    [Theory]
+    [InlineData("500")]
+    [InlineData("600")]
+    [InlineData("0.02")]
+    public void TheLongestAndTheShortestExposuresAreDrawn(string time)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write(
+            "r.csv",
+            "feature,value\nbox1.outside.x,8.06\nbox2.inside.x,8.04\nbox1.outside.y,8.06\nbox2.inside.y,8.04\n"
+        );
+        string[] known = ["--time", time, "--rest", "1", "--layer", "0.05", "--object", "standard"];
+        Assert.Equal(0, CliRun.Of(["log", "add", folder["r.csv"], "--to", folder["log"], .. known]).ExitCode);
+        CliRun tune = CliRun.Of("tune", folder["log"], "--plot", folder["p.svg"], "--report", folder["p.html"]);
+        Assert.True(tune.ExitCode == 0, tune.Error);
+        Assert.Contains("<svg", File.ReadAllText(folder["p.svg"]), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ATargetOutOfReachIsSaidSoWithoutAnInventedExposure()
     {

@@ -27,7 +27,7 @@ public static class ExposurePlot
             .. result.Curve.Select(p => p.Time),
         ];
         double low = times.Min() / 1.25,
-            high = Math.Min(times.Max(), 4 * times.Min()) * 1.25,
+            high = Math.Min(Math.Min(times.Max(), 4 * times.Min()) * 1.25, ExposureSettings.Longest),
             rest = result.Options.MostRest;
         var plot = new PlotArea(
             drawing,
@@ -96,7 +96,10 @@ public static class ExposurePlot
     private static void Contours(PlotArea plot, TuningResult result, double low, double high, double rest)
     {
         double[] xs = Enumerable.Range(0, Columns).Select(i => rest * i / (Columns - 1)).ToArray();
-        double[] ys = Enumerable.Range(0, Rows).Select(i => low * Math.Pow(high / low, i / (Rows - 1.0))).ToArray();
+        double[] ys = Enumerable
+            .Range(0, Rows)
+            .Select(i => Math.Min(high, low * Math.Pow(high / low, i / (Rows - 1.0))))
+            .ToArray();
         var field = new double[Rows, Columns];
         double designed = Target(result) + 2 * result.TargetGrowth,
             offset = result.Next.Settings.EdgeOffset;

@@ -3,7 +3,8 @@ namespace CalibGeom.Verification.Logs;
 /// <summary>What the person sets for normal layers. Immutable.</summary>
 public sealed record ExposureSettings
 {
-    internal const double Longest = 600;
+    /// <summary>The longest exposure that is taken, s.</summary>
+    public const double Longest = 600;
 
     /// <summary>Settings.</summary>
     /// <param name="time">Exposure time a layer in s, above 0 and at most 600.</param>

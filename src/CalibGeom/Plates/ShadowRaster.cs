@@ -76,7 +76,8 @@ internal sealed class ShadowRaster
         for (int row = firstRow; row <= lastRow; row++)
         {
             (double low, double high) = Extent(corners, row - Rounding, row + 1 + Rounding);
-            Mark(row, Math.Max(0, (int)(low - Rounding)), Math.Min(Columns - 1, (int)(high + Rounding)));
+            // A row may lie so far beside the raster that a whole number does not hold it.
+            Mark(row, (int)Math.Clamp(low - Rounding, 0, Columns), (int)Math.Clamp(high + Rounding, -1, Columns - 1));
         }
     }
 

@@ -1,3 +1,4 @@
+using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 
@@ -21,5 +22,30 @@ public class PlateShadowTests
         );
         Assert.Equal(2 * 6, shadow.Tree.Triangles.Length);
         Assert.Equal(10, shadow.Tree.Distance(-10, 0, 100));
+    }
+
+    /// <summary>
+    /// A part in the wrong unit reaches farther beside the plate than a whole number of cells holds; what of it lies on
+    /// the plate is found nevertheless.
+    /// </summary>
+    [Theory]
+    [InlineData(1e6)]
+    [InlineData(1e9)]
+    [InlineData(1e12)]
+    public void APartMayReachAsFarAsItLikes(double far)
+    {
+        float end = (float)far;
+        var raster = new ShadowRaster(new Plate(150, 90));
+        raster.Mark(
+            [StlFacet.Of(-20, -20, 0, end, -20, 0, end, 20, 0), StlFacet.Of(-20, -20, 0, end, 20, 0, -20, 20, 0)],
+            double.PositiveInfinity
+        );
+        Assert.True(Shades(-18, 0));
+        Assert.True(Shades(70, 10));
+        Assert.False(Shades(-22, 0));
+        Assert.False(Shades(0, 22));
+
+        bool Shades(double x, double y) =>
+            raster[(int)((x - raster.MinX) / raster.Cell), (int)((y - raster.MinY) / raster.Cell)];
     }
 }
