@@ -62,7 +62,8 @@ public static class FeatureTableJson
         {
             throw new InputException(
                 InputIds.FeatureTable,
-                "not a feature table. Take the JSON that was written for the object.",
+                "here stands a name or value that a feature table does not have, or a name that it needs is missing. Take "
+                    + "the JSON that was written for the object.",
                 new InputPlace(
                     Line: (int)(e.LineNumber ?? 0) + 1,
                     Column: (int)(e.BytePositionInLine ?? 0) + 1,
@@ -114,7 +115,21 @@ public static class FeatureTableJson
                 );
             }
         }
+        RequireMates(features, ids);
         return features;
+    }
+
+    /// <summary>A fit whose faces are not in the table would be passed over in silence.</summary>
+    private static void RequireMates(List<Feature> features, HashSet<FeatureId> ids)
+    {
+        for (int i = 0; i < features.Count; i++)
+            foreach (FeatureId face in features[i].Mates.SelectMany(m => new[] { m.Inner, m.Outer }))
+                if (!ids.Contains(face))
+                    throw new InputException(
+                        InputIds.FeatureTable,
+                        $"{face} is a mate of {features[i].Id} and stands nowhere in the table. Add its row, or correct its id.",
+                        new InputPlace(Path: $"$.features[{i}].mates")
+                    );
     }
 
     /// <summary>The same from a stream that is only ever read asynchronously.</summary>

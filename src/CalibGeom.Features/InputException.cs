@@ -33,7 +33,8 @@ public class InputException : Exception
         : this(InputIds.Other, message) { }
 
     /// <summary>
-    /// What kind of input cannot be used: one of <see cref="InputIds"/>, which a program may act on.
+    /// What kind of input cannot be used, which a program may act on: one of <see cref="InputIds"/>, or a word of who
+    /// threw it.
     /// </summary>
     public string Id { get; }
 

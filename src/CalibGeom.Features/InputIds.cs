@@ -9,7 +9,10 @@ public static class InputIds
     /// <summary>An input of no kind named here.</summary>
     public const string Other = "input";
 
-    /// <summary>A file or stream itself: not there, in use, too large, not text, or no place to write.</summary>
+    /// <summary>
+    /// A file or stream itself: not there, in use, too large, not text or not CSV, of no name that is known, or no
+    /// place to write.
+    /// </summary>
     public const string File = "file";
 
     /// <summary>A spec, or a value of one.</summary>

@@ -125,13 +125,8 @@ public sealed record KnownPrint
     {
         SimulatedCaliper reader = caliper ?? SimulatedCaliper.Faultless;
         var random = new SeededRandom(seed);
-        return new ReadingSet(
-            Features.SelectMany(f => ReadingsOf(f, reader, random, repeats)),
-            reader.Instrument == Instrument.Caliper ? [] : [reader.Instrument],
-            Features.Digest,
-            state: State,
-            material: Material
-        );
+        IEnumerable<Reading> readings = Features.SelectMany(f => ReadingsOf(f, reader, random, repeats));
+        return Sheet.Of(readings, reader, Features, State, Material);
     }
 
     private IEnumerable<Reading> ReadingsOf(Feature f, SimulatedCaliper reader, SeededRandom random, int repeats) =>

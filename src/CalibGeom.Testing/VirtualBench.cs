@@ -1,5 +1,6 @@
 using CalibGeom.Light;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tuning;
@@ -71,13 +72,14 @@ public sealed record VirtualBench
     {
         ArgumentNullException.ThrowIfNull(made);
         ArgumentNullException.ThrowIfNull(settings);
+        ProcessSpec process = ProcessOf(made);
         var light = new LayerLight(
             Resin,
             Irradiance,
             settings.Time,
-            made.Spec.Process?.LayerHeight ?? ProcessDefaults.LayerHeight,
-            made.Spec.Process?.BaseLayers ?? ProcessDefaults.BaseLayers,
-            made.Spec.Process?.BaseTime ?? ProcessDefaults.BaseTime
+            process.LayerHeight,
+            process.BaseLayers,
+            process.BaseTime
         );
         return new PrintedObject(made, Blur, light, Scale, Rest.Retreat(settings.Rest), settings.EdgeOffset);
     }
@@ -93,13 +95,7 @@ public sealed record VirtualBench
     public ReadingSet Read(TestObject made, ExposureSettings settings, ulong seed = 1, int repeats = 1)
     {
         var print = new VirtualPrint(Print(made, settings), Survival);
-        return new ReadingSet(
-            print.Read(Caliper, seed, repeats),
-            Caliper.Instrument == Instrument.Caliper ? [] : [Caliper.Instrument],
-            made.Features.Digest,
-            state: PartState.Dry,
-            material: Material.Rigid
-        );
+        return Sheet.Of(print.Read(Caliper, seed, repeats), Caliper, made.Features, PartState.Dry, Material.Rigid);
     }
 
     /// <summary>Prints an object, reads it and says what a log takes.</summary>
@@ -113,6 +109,8 @@ public sealed record VirtualBench
             made.Features,
             Read(made, settings, seed),
             settings,
-            new TrialConditions(made.Spec.Process?.LayerHeight ?? ProcessDefaults.LayerHeight)
+            new TrialConditions(ProcessOf(made).LayerHeight)
         );
+
+    private static ProcessSpec ProcessOf(TestObject made) => made.Spec.Process ?? new ProcessSpec();
 }

@@ -54,14 +54,16 @@ public class FeatureTableTests
     {
         var mate = new Mate("", FeatureId.Parse("pin3.diameter"), FeatureId.Parse("hole3.diameter"), 0.1);
         var table = new FeatureTable([
+            new Feature("pin3.diameter", 3, "mm", "", ""),
+            new Feature("hole3.diameter", 3.2, "mm", "", ""),
             new Feature("pin3.fit", 0.1, "fit", "", "") { Mates = [mate] },
             Rows[9] with
             {
                 Openings = [1, 2],
             },
         ]);
-        Assert.Equal([mate], table[0].Mates);
-        Assert.Equal([1, 2], table[1].Openings);
+        Assert.Equal([mate], table[2].Mates);
+        Assert.Equal([1, 2], table[3].Openings);
         Assert.Equal(table, FeatureTableJson.Parse(FeatureTableJson.ToText(table)));
     }
 
@@ -134,6 +136,10 @@ public class FeatureTableTests
     [InlineData(
         """{"feature":"a","nominal":1,"unit":"fit","mates":[{"inner":"b","outer":" ","clearance":0}]}""",
         "$.features[0]: the feature has no id"
+    )]
+    [InlineData(
+        """{"feature":"a","nominal":1,"unit":"fit","mates":[{"inner":"a","outer":"gone.inside.x","clearance":0}]}""",
+        "$.features[0].mates: gone.inside.x is a mate of a and stands nowhere"
     )]
     [InlineData("""{"feature":"a","nominal":1,"unit":"mm","headDiameter":0}""", "no diameter above 0")]
     [InlineData("""{"feature":"a","nominal":1,"unit":"count","openings":[-1]}""", "no height above 0")]

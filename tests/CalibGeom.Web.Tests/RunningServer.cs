@@ -25,7 +25,7 @@ public sealed class RunningServer : IAsyncLifetime
         app.MapGet("/synchronous", (HttpContext web) => web.Response.Body.WriteByte(1));
     }
 
-    internal HttpClient Client { get; } = new() { Timeout = Timeout.InfiniteTimeSpan };
+    internal HttpClient Client { get; } = new() { Timeout = TimeSpan.FromMinutes(5) };
 
     internal bool AllowsSynchronous =>
         app.Services.GetRequiredService<IOptions<KestrelServerOptions>>().Value.AllowSynchronousIO;

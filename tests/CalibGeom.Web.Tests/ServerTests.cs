@@ -88,7 +88,7 @@ public class ServerTests(RunningServer server) : IClassFixture<RunningServer>
 
     private async Task<(HttpStatusCode Status, byte[] Body)> Post(string path, byte[] body)
     {
-        using var content = new StreamContent(new OneWayStream(body));
+        using var content = new StreamContent(new AsyncOnlyStream(body));
         using HttpResponseMessage response = await server.Client.PostAsync(path, content);
         return (response.StatusCode, await response.Content.ReadAsByteArrayAsync());
     }

@@ -101,7 +101,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
         return made.Solid is not null
             ? made
             : throw new InputException(
-                InputIds.Option,
+                InputIds.ObjectFile,
                 $"{file.Name}: this object has design errors, so there is nothing to compare with. See calibgeom make "
                     + "--check."
             );

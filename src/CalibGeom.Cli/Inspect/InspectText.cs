@@ -69,8 +69,7 @@ internal static class InspectText
         string volume = $"volume {Size(report.Topology.Volume)} mm3";
         if (report.Topology[DefectKind.Crossing].Count + report.Topology[DefectKind.DuplicateTriangle].Count == 0)
             return volume;
-        double printed = report.Layers.Layers.Sum(l => l.Area) * report.Layers.Settings.LayerHeight;
-        return $"{volume} with what bodies share counted for each ({Size(printed)} mm3 in the layers)";
+        return $"{volume} with what bodies share counted for each ({Size(report.Layers.Volume)} mm3 in the layers)";
     }
 
     /// <summary>The same remedy, said once, serves all findings that follow it.</summary>

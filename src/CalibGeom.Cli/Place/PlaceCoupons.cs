@@ -44,10 +44,12 @@ internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnly
     /// <summary>The exposure of the coupon with a label, s; null without a ladder.</summary>
     internal double? ExposureOf(string label) => All.FirstOrDefault(c => c.Label == label)?.Exposure;
 
-    /// <summary>A coupon of another preset with the same label, to see whether it would fit.</summary>
-    internal static Coupon? Of(Preset preset, string label)
+    /// <summary>A coupon of another preset with the same mark, to see whether it would fit.</summary>
+    internal static Coupon? Of(Preset preset, LabelledCoupon like)
     {
-        TestObject made = TestObjectBuilder.Build(label.Length > 0 ? WithTitle(preset.Spec, label) : preset.Spec);
+        TestObject made = TestObjectBuilder.Build(
+            like.Label.Length > 0 ? WithTitle(preset.Spec, Mark(like.Label, like.Exposure)) : preset.Spec
+        );
         return made.HasErrors ? null : new Coupon(preset.Name, made.ToMesh());
     }
 

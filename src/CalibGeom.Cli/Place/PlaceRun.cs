@@ -25,8 +25,7 @@ internal static class PlaceRun
             layout = layout.Centred();
         if (!Place(layout, coupons, wish))
         {
-            string label = coupons.All[0].Label;
-            IEnumerable<Coupon> presets = Presets.All.Select(p => PlaceCoupons.Of(p, label)).OfType<Coupon>();
+            IEnumerable<Coupon> presets = Presets.All.Select(p => PlaceCoupons.Of(p, coupons.All[0])).OfType<Coupon>();
             Finding missing = request.IsMap
                 ? PlacementAdvice.ExplainMap(layout, coupons.Labelled, presets)
                 : PlacementAdvice.Explain(layout, coupons.All[0].Coupon, presets);

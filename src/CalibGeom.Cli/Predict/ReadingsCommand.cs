@@ -108,7 +108,7 @@ internal static class ReadingsCommand
         }
         catch (InputException e)
         {
-            throw new InputException(InputIds.Option, $"{e.Message} Write {ObjectOption.Name} FILE.", e);
+            throw new InputException(e.Id, $"{e.Message} Write {ObjectOption.Name} FILE.", e);
         }
     }
 

@@ -24,7 +24,7 @@ internal static class SheetFile
         TestObject made = TestObjectBuilder.Build(source.Spec);
         return made.HasErrors
             ? throw new InputException(
-                InputIds.Option,
+                InputIds.Spec,
                 $"{source.Name} cannot be made, so there is nothing to measure: "
                     + $"{made.Findings.First(f => f.Severity == Severity.Error).Message} See \"calibgeom make --check\"."
             )

@@ -13,9 +13,9 @@ internal static class WrongFile
     internal static void Require(string path, InputKind wanted)
     {
         if (Directory.Exists(path))
-            throw new InputException(InputIds.Option, $"{path}: this is a directory. {Remedy(wanted)}");
+            throw new InputException(InputIds.File, $"{path}: this is a directory. {Remedy(wanted)}");
         if (!File.Exists(path))
-            throw new InputException(InputIds.Option, $"{path}: there is no such file. {Remedy(wanted)}");
+            throw new InputException(InputIds.File, $"{path}: there is no such file. {Remedy(wanted)}");
         RequireNoOther(path, wanted);
     }
 

@@ -189,7 +189,7 @@ internal static class SimulateCommand
             TestObject made = TestObjectBuilder.Build(printed.Spec(io, parsed, "standard").Spec);
             if (made.HasErrors)
                 throw new InputException(
-                    InputIds.Option,
+                    InputIds.Spec,
                     "This design cannot be made: " + made.Findings.First(f => f.Severity == Severity.Error).Message
                 );
             try

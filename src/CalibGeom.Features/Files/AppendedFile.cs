@@ -37,7 +37,8 @@ public static class AppendedFile
     /// </summary>
     /// <param name="path">The file; made when it does not exist.</param>
     /// <param name="make">As for <see cref="Append"/>; it reads from memory.</param>
-    /// <param name="cancellation">Stops the work until the text is written, which is then done whole.</param>
+    /// <param name="cancellation">Stops the work until the text is written, which is then done whole; a file that is new
+    /// is made without a stop.</param>
     /// <exception cref="InputException">As for <see cref="Append"/>.</exception>
     /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped; it stands as before.</exception>
@@ -98,22 +99,9 @@ public static class AppendedFile
         DateTime end = DateTime.UtcNow + Patience;
         while (true)
         {
-            try
-            {
-                return new FileStream(
-                    path,
-                    FileMode.OpenOrCreate,
-                    FileAccess.ReadWrite,
-                    FileShare.None,
-                    bufferSize: 0,
-                    FileOptions.Asynchronous
-                );
-            }
-            catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
-            {
-                if (DateTime.UtcNow >= end)
-                    throw InUse(path, e);
-            }
+            FileMode mode = FileMode.OpenOrCreate;
+            if (TryOpen(path, mode, FileAccess.ReadWrite, FileShare.None, FileOptions.Asynchronous, end) is { } file)
+                return file;
             await Task.Delay(Pause, cancellation).ConfigureAwait(false);
         }
     }
@@ -171,18 +159,31 @@ public static class AppendedFile
         DateTime end = DateTime.UtcNow + Patience;
         while (true)
         {
-            try
-            {
-                // Without a buffer: one that did not reach a full disk would be written again before the file is cut
-                // back, and keep it from being so.
-                return new FileStream(path, mode, access, share, bufferSize: 0);
-            }
-            catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
-            {
-                if (DateTime.UtcNow >= end)
-                    throw InUse(path, e);
-                Thread.Sleep(Pause);
-            }
+            if (TryOpen(path, mode, access, share, FileOptions.None, end) is { } file)
+                return file;
+            Thread.Sleep(Pause);
+        }
+    }
+
+    /// <summary>The file; null while others keep it locked and it may still be waited for.</summary>
+    private static FileStream? TryOpen(
+        string path,
+        FileMode mode,
+        FileAccess access,
+        FileShare share,
+        FileOptions options,
+        DateTime end
+    )
+    {
+        try
+        {
+            // Without a buffer: one that did not reach a full disk would be written again before the file is cut back,
+            // and keep it from being so.
+            return new FileStream(path, mode, access, share, bufferSize: 0, options);
+        }
+        catch (IOException e) when (e is not (FileNotFoundException or DirectoryNotFoundException))
+        {
+            return DateTime.UtcNow >= end ? throw InUse(path, e) : null;
         }
     }
 

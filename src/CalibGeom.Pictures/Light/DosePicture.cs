@@ -26,7 +26,7 @@ public static class DosePicture
         DosePanel[] panels = [.. new[] { Corner(print), Comb(print) }.OfType<DosePanel>()];
         if (panels.Length == 0)
             throw new InputException(
-                InputIds.File,
+                InputIds.Question,
                 "The object has neither boxes nor a slot comb, so there is nothing to draw."
             );
         var drawing = new Drawing(8 + 560 * panels.Length, 520, "Light dose");

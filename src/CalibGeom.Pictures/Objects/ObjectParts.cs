@@ -32,7 +32,7 @@ internal sealed class ObjectParts
         TriangleMesh mesh =
             made.Solid?.ToMesh()
             ?? throw new InputException(
-                InputIds.File,
+                InputIds.Spec,
                 "The design has an error, so there is no object to draw. "
                     + made.Findings.FirstOrDefault(f => f.Severity == Severity.Error)?.Message
             );

@@ -17,5 +17,5 @@ public sealed record Paper(string Name, double Width, double Height)
     /// <exception cref="InputException">There is none of that name.</exception>
     public static Paper Find(string name) =>
         new[] { A4, Letter }.FirstOrDefault(p => p.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
-        ?? throw new InputException(InputIds.File, $"There is no paper \"{name}\"; it is a4 or letter.");
+        ?? throw new InputException(InputIds.Other, $"There is no paper \"{name}\"; it is a4 or letter.");
 }

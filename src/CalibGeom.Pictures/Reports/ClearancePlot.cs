@@ -26,7 +26,7 @@ public static class ClearancePlot
         AxisClearance[] all = [.. prediction.Joints.SelectMany(j => j.Axes)];
         if (all.Length == 0)
             throw new InputException(
-                InputIds.File,
+                InputIds.Question,
                 "The object has no joint along a measured axis, so there is no clearance to draw."
             );
         FitThresholds fits = prediction.Options.Thresholds;

@@ -18,7 +18,7 @@ public static class ColumnPlot
         ArgumentNullException.ThrowIfNull(result);
         if (result.Columns is not { } survival)
             throw new InputException(
-                InputIds.File,
+                InputIds.Question,
                 "No trial has columns of different diameters, so there is nothing to draw. Log how far each "
                     + "column stood."
             );

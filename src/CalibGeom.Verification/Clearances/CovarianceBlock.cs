@@ -1,15 +1,13 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>The covariance of a few rows by its Cholesky factor.</summary>
+/// <summary>The covariance of a few rows among many, by its root.</summary>
 internal sealed class CovarianceBlock
 {
-    private readonly double[][] factor;
+    private readonly LowerRoot root;
 
-    private CovarianceBlock(int[] rows, double[][] factor)
-    {
-        Rows = rows;
-        this.factor = factor;
-    }
+    private CovarianceBlock(int[] rows, LowerRoot root) => (Rows, this.root) = (rows, root);
 
     /// <summary>The rows, ascending.</summary>
     internal int[] Rows { get; }
@@ -21,7 +19,7 @@ internal sealed class CovarianceBlock
         double floor
     )
     {
-        double[][] v = [.. rows.Select((_, i) => new double[i + 1])];
+        var v = new double[rows.Length, rows.Length];
         var dense = new Dictionary<int, double>();
         for (int i = 0; i < rows.Length; i++)
         {
@@ -33,63 +31,33 @@ internal sealed class CovarianceBlock
                 double sum = i == j ? floor * floor : 0;
                 foreach ((int k, double a) in errors[rows[j]])
                     sum += a * dense.GetValueOrDefault(k);
-                v[i][j] = sum;
+                v[i, j] = sum;
             }
         }
-        Factorise(v);
-        return new CovarianceBlock(rows, v);
+        var root = new LowerRoot(v);
+        return root.IsProper
+            ? new CovarianceBlock(rows, root)
+            : throw new ArgumentException("covariance is not positive definite.");
     }
 
-    internal void Whiten(double[] vector)
-    {
-        for (int i = 0; i < Rows.Length; i++)
-        {
-            double sum = vector[Rows[i]];
-            for (int j = 0; j < i; j++)
-                sum -= factor[i][j] * vector[Rows[j]];
-            vector[Rows[i]] = sum / factor[i][i];
-        }
-    }
+    /// <summary>L^-1 of what a vector holds in these rows, in place.</summary>
+    internal void Whiten(double[] vector) => Change(vector, root.Forward);
 
-    internal void WhitenTransposed(double[] vector)
-    {
-        for (int i = Rows.Length - 1; i >= 0; i--)
-        {
-            double value = vector[Rows[i]] / factor[i][i];
-            vector[Rows[i]] = value;
-            for (int j = 0; j < i; j++)
-                vector[Rows[j]] -= factor[i][j] * value;
-        }
-    }
+    /// <summary>L'^-1 of what a vector holds in these rows, in place.</summary>
+    internal void WhitenTransposed(double[] vector) => Change(vector, root.Backward);
 
+    /// <summary>L^-1 of the unit vector of one of these rows.</summary>
     internal double[] Unit(int row)
     {
-        double[] z = new double[Rows.Length];
-        int first = Array.BinarySearch(Rows, row);
-        z[first] = 1 / factor[first][first];
-        for (int i = first + 1; i < z.Length; i++)
-        {
-            double sum = 0;
-            for (int j = first; j < i; j++)
-                sum -= factor[i][j] * z[j];
-            z[i] = sum / factor[i][i];
-        }
-        return z;
+        double[] unit = new double[Rows.Length];
+        unit[Array.BinarySearch(Rows, row)] = 1;
+        return root.Forward(unit);
     }
 
-    private static void Factorise(double[][] v)
+    private void Change(double[] vector, Func<double[], double[]> into)
     {
-        for (int i = 0; i < v.Length; i++)
-        for (int j = 0; j <= i; j++)
-        {
-            double sum = v[i][j];
-            for (int k = 0; k < j; k++)
-                sum -= v[i][k] * v[j][k];
-            if (i > j)
-                v[i][j] = sum / v[j][j];
-            else
-                v[i][i] =
-                    sum > 0 ? Math.Sqrt(sum) : throw new ArgumentException("covariance is not positive definite.");
-        }
+        double[] changed = into([.. Rows.Select(r => vector[r])]);
+        for (int i = 0; i < changed.Length; i++)
+            vector[Rows[i]] = changed[i];
     }
 }

@@ -55,7 +55,7 @@ internal sealed class DrawnErrors
                 .OrderBy(p => p.Value),
         ];
 
-    /// <summary>Goes through all draws; always the same ones. Shifts are given the first time only.</summary>
+    /// <summary>Goes through all draws; always the same ones. Shifts are empty where the draws were kept.</summary>
     internal void Each(Use use, CancellationToken cancellation)
     {
         int width = Sources.Length;

@@ -46,8 +46,6 @@ internal sealed class Draws
         );
     }
 
-    internal int Count => weights.Length;
-
     /// <summary>How many unweighted draws would say as much (Kish, 1965).</summary>
     internal double EffectiveCount => 1 / weights.Sum(w => w * w);
 

@@ -35,8 +35,8 @@ internal sealed class LinearSolution
         // Twice: the second round takes off what rounding left in the first.
         for (int round = 0; round < 2; round++)
         {
-            Coefficients = [.. Coefficients.Select((b, j) => b + Dot(Estimator[j], Residuals))];
-            Residuals = [.. y.Select((v, i) => v - Dot(x[i], Coefficients))];
+            Coefficients = [.. Coefficients.Select((b, j) => b + Products.Dot(Estimator[j], Residuals))];
+            Residuals = [.. y.Select((v, i) => v - Products.Dot(x[i], Coefficients))];
         }
         ChiSquare = WeightedSquares(Residuals);
     }
@@ -101,7 +101,7 @@ internal sealed class LinearSolution
     internal (double Whole, double Left) Diagonals(int row)
     {
         (int[] rows, double[] unit) = covariance.Unit(row);
-        double whole = Dot(unit, unit),
+        double whole = Products.Dot(unit, unit),
             left = whole;
         for (int k = 0; k < q.ColumnCount; k++)
         {
@@ -159,13 +159,5 @@ internal sealed class LinearSolution
         for (int i = 0; i < z.Length; i++)
             along[g] += q[i, g] * z[i];
         return along;
-    }
-
-    private static double Dot(double[] a, double[] b)
-    {
-        double sum = 0;
-        for (int i = 0; i < a.Length; i++)
-            sum += a[i] * b[i];
-        return sum;
     }
 }

@@ -25,5 +25,12 @@ internal static class LogFile
 
     /// <summary>Appends the line that is made from the log as it stands.</summary>
     internal static void Append(string path, Func<TrialLog, string> make) =>
-        AppendedFile.Append(path, stream => make(TrialLog.Read(stream, path)) + "\n");
+        AppendedFile.Append(path, Line(path, make));
+
+    /// <summary>The same without a synchronous read or write of the file.</summary>
+    internal static Task AppendAsync(string path, Func<TrialLog, string> make, CancellationToken cancellation) =>
+        AppendedFile.AppendAsync(path, Line(path, make), cancellation);
+
+    private static Func<Stream, string> Line(string path, Func<TrialLog, string> make) =>
+        stream => make(TrialLog.Read(stream, path)) + "\n";
 }

@@ -117,14 +117,7 @@ public sealed class TrialLog
     {
         ArgumentNullException.ThrowIfNull(make);
         LogEntry? added = null;
-        LogFile.Append(
-            path,
-            log =>
-            {
-                added = new LogEntry(log.Entries.Count + 1, make(log), TakenBack: false);
-                return ToLine(added.Trial);
-            }
-        );
+        LogFile.Append(path, log => ToLine((added = log.Next(make)).Trial));
         return added!;
     }
 
@@ -134,7 +127,8 @@ public sealed class TrialLog
     /// </summary>
     /// <param name="path">The file; made when it does not exist.</param>
     /// <param name="make">The trial to append to the log; what it throws leaves the file as it was.</param>
-    /// <param name="cancellation">Stops the work until the line is written, which is then done whole.</param>
+    /// <param name="cancellation">Stops the work until the line is written, which is then done whole; the first line of
+    /// a new file is written without a stop.</param>
     /// <returns>The trial with its number.</returns>
     /// <exception cref="InputException">The file is no log, its directory does not exist, or others keep it locked for
     /// ten seconds.</exception>
@@ -148,20 +142,13 @@ public sealed class TrialLog
     {
         ArgumentNullException.ThrowIfNull(make);
         LogEntry? added = null;
-        await AppendedFile
-            .AppendAsync(
-                path,
-                stream =>
-                {
-                    TrialLog log = Read(stream, path);
-                    added = new LogEntry(log.Entries.Count + 1, make(log), TakenBack: false);
-                    return ToLine(added.Trial) + "\n";
-                },
-                cancellation
-            )
+        await LogFile
+            .AppendAsync(path, log => ToLine((added = log.Next(make)).Trial), cancellation)
             .ConfigureAwait(false);
         return added!;
     }
+
+    private LogEntry Next(Func<TrialLog, Trial> make) => new(Entries.Count + 1, make(this), TakenBack: false);
 
     /// <summary>Takes a trial back by appending a line that says so; nothing is rewritten.</summary>
     /// <param name="path">The file.</param>

@@ -62,7 +62,8 @@ public sealed class SimulatedCaliper
 
     /// <summary>What is read of a size.</summary>
     /// <param name="feature">What is read.</param>
-    /// <param name="faces">How the size answers to growth: inside jaws read what is free between its faces.</param>
+    /// <param name="faces">How the size answers to growth: inside jaws read what is free between its faces, unless the
+    /// instrument has one kind of jaw for all.</param>
     /// <param name="size">The true size, mm, above 0.</param>
     /// <param name="random">What form and scatter are drawn from; a faultless caliper leaves it alone.</param>
     /// <param name="repeats">How often, 1 to 20. Default 1.</param>
@@ -79,11 +80,14 @@ public sealed class SimulatedCaliper
         ArgumentNullException.ThrowIfNull(random);
         ArgumentOutOfRangeException.ThrowIfLessThan(repeats, 1);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(repeats, 20);
-        double bias =
-            faces == FaceKind.Inside ? inside
-            : feature.Size == KnownFeatures.Height ? depth
-            : outside;
-        double seen = size + bias + Error(random, form),
+        Jaw jaw =
+            Instrument.Jaw
+            ?? (
+                faces == FaceKind.Inside ? Jaw.Inside
+                : feature.Size == KnownFeatures.Height ? Jaw.Depth
+                : Jaw.Outside
+            );
+        double seen = size + ErrorOf(jaw) + Error(random, form),
             scatter = Instrument.Repeatability ?? Instrument.DefaultRepeatability;
         var readings = new Reading[repeats];
         for (int i = 0; i < repeats; i++)
@@ -115,6 +119,14 @@ public sealed class SimulatedCaliper
                 : FeltFit.Rattles
         );
     }
+
+    private double ErrorOf(Jaw jaw) =>
+        jaw switch
+        {
+            Jaw.Inside => inside,
+            Jaw.Depth => depth,
+            _ => outside,
+        };
 
     private double Shown(double size)
     {

@@ -58,13 +58,14 @@ public sealed record StateEnd(int Index, double Probability)
     {
         var model = new ChangeModel(points, options with { Baseline = 1 }, cancellation);
         int last = points.Count - 1;
-        if (Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation))) > Trend.Limit(last, options))
+        double statistic = Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation)));
+        if (statistic > Trend.Limit(last, options))
         {
             var reader = new ChangeReader(model, options, last, cancellation);
             // What has moved by more than half of the change no longer speaks of the old state; a drift has no last
             // good print.
             int at = Enumerable.Range(1, last).First(n => n == last || reader.MovedBy(n) > 0.5 + 1e-9);
-            return (at, Math.Min(1, 1 / Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation)))));
+            return (at, Math.Min(1, 1 / statistic));
         }
         double probability = Trend.LastAlone(model, options);
         return probability < doubt ? (last, probability) : null;

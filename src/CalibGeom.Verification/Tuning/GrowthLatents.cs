@@ -9,6 +9,12 @@ namespace CalibGeom.Verification.Tuning;
 /// </summary>
 internal sealed class GrowthLatents
 {
+    /// <summary>
+    /// No reading is taken for more precise than this, mm: a log may say so, but sums of it and of what prints share
+    /// would no longer hold.
+    /// </summary>
+    private const double Finest = 1e-6;
+
     private readonly double[] priorDeviations;
     private readonly int differenceAt,
         firstMisfit,
@@ -121,9 +127,9 @@ internal sealed class GrowthLatents
     private static IEnumerable<(int, double, double, double)> Of(Trial trial, int print)
     {
         if (trial.GrowthX is { } x)
-            yield return (print, 0.5, x.Value, x.Uncertainty);
+            yield return (print, 0.5, x.Value, Math.Max(Finest, x.Uncertainty));
         if (trial.GrowthY is { } y)
-            yield return (print, -0.5, y.Value, y.Uncertainty);
+            yield return (print, -0.5, y.Value, Math.Max(Finest, y.Uncertainty));
     }
 
     private static double Bias(Trial trial) => Math.Max(trial.GrowthX?.Bias ?? 0, trial.GrowthY?.Bias ?? 0);

@@ -1,4 +1,4 @@
-using CalibGeom.Verification.Tuning.Sampling;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tuning;
 
@@ -40,7 +40,7 @@ internal sealed class GrowthSpread
         var held = new double[shared.Length, shared.Length];
         for (int i = 0; i < shared.Length; i++)
         for (int k = 0; k <= i; k++)
-            held[i, k] = (i == k ? 1 : 0) + Dot(shared[i], solved[k]);
+            held[i, k] = (i == k ? 1 : 0) + Products.Dot(shared[i], solved[k]);
         capacity = new LowerRoot(held);
         LogDiagonal = logs / 2 + capacity.LogDiagonal;
     }
@@ -49,13 +49,13 @@ internal sealed class GrowthSpread
     internal double LogDiagonal { get; }
 
     /// <summary>x' C^-1 x.</summary>
-    internal double SquaredLength(double[] x) => Dot(x, Solve(x));
+    internal double SquaredLength(double[] x) => Products.Dot(x, Solve(x));
 
     /// <summary>C^-1 x.</summary>
     internal double[] Solve(double[] x)
     {
         double[] local = Local(x),
-            along = capacity.Solve([.. shared.Select(g => Dot(g, local))]);
+            along = capacity.Solve([.. shared.Select(g => Products.Dot(g, local))]);
         for (int k = 0; k < along.Length; k++)
         for (int j = 0; j < local.Length; j++)
             local[j] -= solved[k][j] * along[k];
@@ -76,8 +76,8 @@ internal sealed class GrowthSpread
     }
 
     /// <summary>
-    /// Each print by itself, in place; written so that nothing cancels however precise its readings are. Returns the
-    /// logarithm of the determinant.
+    /// Each print by itself, in place; written so that what its two readings share does not cancel where they are
+    /// precise. Returns the logarithm of the determinant.
     /// </summary>
     private double Prints(double[] w)
     {
@@ -103,13 +103,5 @@ internal sealed class GrowthSpread
             }
         }
         return logs;
-    }
-
-    private static double Dot(double[] a, double[] b)
-    {
-        double sum = 0;
-        for (int i = 0; i < a.Length; i++)
-            sum += a[i] * b[i];
-        return sum;
     }
 }

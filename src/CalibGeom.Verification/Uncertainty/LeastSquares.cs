@@ -12,13 +12,11 @@ public sealed class LeastSquares
     private LeastSquares(
         Vector<double> coefficients,
         Matrix<double> covariance,
-        Matrix<double> estimator,
         Vector<double> residuals,
         double weightedSquares
     )
     {
         Coefficients = coefficients.ToArray();
-        Estimator = estimator;
         Residuals = residuals.ToArray();
         SumOfSquares = weightedSquares;
         CovarianceMatrix = covariance;
@@ -39,10 +37,7 @@ public sealed class LeastSquares
     /// <summary>Residual standard deviation; of unit weight when generalised; 0 without degrees of freedom.</summary>
     public double ResidualStandardDeviation => DegreesOfFreedom > 0 ? Math.Sqrt(SumOfSquares / DegreesOfFreedom) : 0;
 
-    /// <summary>Coefficients = estimator times observations.</summary>
-    internal Matrix<double> Estimator { get; }
-
-    internal Matrix<double> CovarianceMatrix { get; }
+    private Matrix<double> CovarianceMatrix { get; }
 
     /// <summary>The covariance of two coefficients.</summary>
     /// <param name="i">Number of one coefficient, from 0.</param>
@@ -86,7 +81,7 @@ public sealed class LeastSquares
         );
     }
 
-    internal static LeastSquares Solve(Matrix<double> x, Vector<double> y, Matrix<double>? covariance)
+    private static LeastSquares Solve(Matrix<double> x, Vector<double> y, Matrix<double>? covariance)
     {
         Matrix<double>? whitener = covariance is null ? null : Whitener(covariance);
         Matrix<double> design = whitener is null ? x : whitener * x;
@@ -101,12 +96,9 @@ public sealed class LeastSquares
         double squares = weighted.DotProduct(weighted);
         Matrix<double> spread = inverse * inverse.Transpose();
         int free = y.Count - coefficients.Count;
-        Matrix<double> estimator = inverse * qr.Q.Transpose();
         if (whitener is null)
             spread *= free > 0 ? squares / free : 0;
-        else
-            estimator *= whitener;
-        return new LeastSquares(coefficients, spread, estimator, y - x * coefficients, squares);
+        return new LeastSquares(coefficients, spread, y - x * coefficients, squares);
     }
 
     internal static bool FullRank(Matrix<double> r)

@@ -211,7 +211,7 @@ public sealed class MeshFile
         IReadOnlyList<MeshObject> objects,
         ThreeMf.ThreeMfContent? content = null,
         CancellationToken cancellation = default
-    ) => AsyncStreams.WriteAsync(stream, to => Write(to, name, objects, content, cancellation), cancellation);
+    ) => AsyncStreams.WriteAsync(stream, to => Write(to, name, objects, content), cancellation);
 
     private static IMeshFormat ByName(string name) =>
         IMeshFormat.All.FirstOrDefault(f =>

@@ -44,7 +44,7 @@ public abstract class PlatePart
         {
             visit(facets);
             done += facets.Length;
-            progress.Report(TriangleCount > 0 ? (double)done / TriangleCount : 1);
+            progress.Report((double)done / TriangleCount);
         });
     }
 

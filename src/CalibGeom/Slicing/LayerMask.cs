@@ -31,21 +31,16 @@ public sealed class LayerMask
     /// <summary>Whether a pixel is lit; pixels outside the grid are not.</summary>
     /// <param name="x">Column.</param>
     /// <param name="y">Row.</param>
-    public bool this[int x, int y] => RunAt(x, y) >= 0;
+    public bool this[int x, int y] =>
+        (uint)y < (uint)Grid.Height
+        && FirstEndingAfter(y, x) is var run
+        && run < rowStarts[y + 1]
+        && runs[run].Start <= x;
 
     internal int RunCount => runs.Length;
 
     /// <summary>The index of a row's first run among all runs.</summary>
     internal int FirstRun(int row) => rowStarts[row];
-
-    /// <summary>The index of the run that holds a pixel, or -1.</summary>
-    internal int RunAt(int x, int y)
-    {
-        if ((uint)y >= (uint)Grid.Height)
-            return -1;
-        int run = FirstEndingAfter(y, x);
-        return run < rowStarts[y + 1] && runs[run].Start <= x ? run : -1;
-    }
 
     /// <summary>Whether a pixel of a run, or a neighbour of one on any of eight sides, is lit here.</summary>
     internal bool Touches(int y, PixelRun run)

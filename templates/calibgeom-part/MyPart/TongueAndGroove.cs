@@ -7,7 +7,7 @@ using CalibGeom.TestObjects.Parts;
 namespace MyPart;
 
 /// <summary>A tongue, and beside it a block with a groove that the tongue goes into. Sizes in mm.</summary>
-/// <param name="tongue">Width of the tongue, 0.5 to 6.</param>
+/// <param name="tongue">Width of the tongue.</param>
 /// <param name="clearance">Designed gap on each side.</param>
 public sealed class TongueAndGroove(double tongue, double clearance) : ITestPart
 {
@@ -52,9 +52,12 @@ public sealed class TongueAndGroove(double tongue, double clearance) : ITestPart
 
     /// <summary>What is wrong with the design, before anything is printed.</summary>
     public IEnumerable<Finding> Check(PartPlace place) =>
-        clearance > 0
-            ? []
-            : [new("tongue-too-wide", Severity.Warning, Name, "The tongue does not enter.", "Give it some clearance.")];
+        clearance <= 0 ? [Bad("The tongue does not enter.", "Give it some clearance.")]
+        : groove > 11 ? [Bad("The groove leaves no walls beside it.", "Make the tongue narrower.")]
+        : [];
+
+    private Finding Bad(string message, string remedy) =>
+        new("tongue-too-wide", Severity.Warning, Name, message, remedy);
 
     private static Loft Block(PartPlace place, double from, double to) =>
         Loft.Prism(place.Rectangle(from, -3, to, 3), place.BaseZ, place.BaseZ + Height);

@@ -122,7 +122,8 @@ public partial class PublicTypesTests
     private static bool Grows(Type t) => Growing.Contains(t.IsGenericType ? t.GetGenericTypeDefinition() : t);
 
     private static bool IsMadeByTheCompiler(MemberInfo m) =>
-        m.Name.Contains('<', StringComparison.Ordinal) || m.IsDefined(typeof(CompilerGeneratedAttribute));
+        !m.Name.EndsWith(">k__BackingField", StringComparison.Ordinal)
+        && (m.Name.Contains('<', StringComparison.Ordinal) || m.IsDefined(typeof(CompilerGeneratedAttribute)));
 
     private static string NameOf(Type t) => t.FullName!.Replace('+', '.');
 

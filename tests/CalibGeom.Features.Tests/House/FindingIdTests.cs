@@ -106,10 +106,18 @@ public partial class FindingIdTests
             """.ReplaceLineEndings("\n")
         );
         string source = File.ReadAllText(Path.Combine(Repository.Root, "src", "CalibGeom.Features", "InputIds.cs"));
-        foreach (Match kind in Kind().Matches(source.ReplaceLineEndings("\n")))
-            text.Append("| `").Append(kind.Groups[2].Value).Append("` | ").Append(kind.Groups[1].Value).Append(" |\n");
+        MatchCollection kinds = Kind().Matches(source.ReplaceLineEndings("\n"));
+        Assert.Equal(typeof(InputIds).GetFields().Length, kinds.Count);
+        foreach (Match kind in kinds)
+        {
+            string what = Break().Replace(kind.Groups[1].Value, " ").Trim();
+            text.Append("| `").Append(kind.Groups[2].Value).Append("` | ").Append(what).Append(" |\n");
+        }
         return text.ToString();
     }
+
+    [GeneratedRegex(@"\s*\n\s*/// ?")]
+    private static partial Regex Break();
 
     private static IEnumerable<string> Sources() =>
         Rooms
@@ -137,7 +145,7 @@ public partial class FindingIdTests
     private static bool IsIn(string path, string folder) =>
         path.Replace('\\', '/').Contains(folder, StringComparison.Ordinal);
 
-    [GeneratedRegex("""<summary>(.*)</summary>\n    public const string \w+ = "([a-z-]+)";""")]
+    [GeneratedRegex("""<summary>((?:(?!</summary>)[\s\S])*)</summary>\n    public const string \w+ = "([a-z-]+)";""")]
     private static partial Regex Kind();
 
     [GeneratedRegex("\"([a-z]+(?:-[a-z]+)*)\"")]

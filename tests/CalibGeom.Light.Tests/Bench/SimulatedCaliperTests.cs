@@ -47,6 +47,15 @@ public class SimulatedCaliperTests
     }
 
     [Fact]
+    public void AnInstrumentOfOneJawReadsAllWithIt()
+    {
+        var rod = new Instrument("rod", 0, outsideError: 0, insideError: 0, repeatability: 0, jaw: Jaw.Depth);
+        double[] errors = Errors(Print.Read(new SimulatedCaliper(5, rod, form: 0)));
+        Assert.NotEqual(0, errors[0], 1e-6);
+        Assert.All(errors, e => Assert.Equal(errors[0], e, 1e-9));
+    }
+
+    [Fact]
     public void ADisplayShowsWholeSteps()
     {
         ReadingSet readings = Print.Read(new SimulatedCaliper(2, new Instrument("cal", resolution: 0.05)), seed: 4);

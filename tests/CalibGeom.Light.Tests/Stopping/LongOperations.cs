@@ -139,22 +139,16 @@ internal static class LongOperations
     private static Action<IProgress<double>, CancellationToken> Family(int size) =>
         (progress, stop) =>
         {
-            string folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
-            try
-            {
-                MakeFamily(size, folder, progress, stop);
-            }
-            finally
-            {
-                Directory.Delete(folder, recursive: true);
-            }
+            using var folder = new TemporaryFolder();
+            MakeFamily(size, folder.Root, progress, stop);
         };
 
     internal static void MakeFamily(int size, string folder, IProgress<double> progress, CancellationToken stop)
     {
         var sweep = new SweepAxis(
             "columns.height",
-            [.. Enumerable.Range(0, 3 * size).Select(i => $"{5 + 0.1 * i:0.0}")]
+            // More than there are threads: what each has in hand when the stop comes may still be finished.
+            [.. Enumerable.Range(0, (2 + Environment.ProcessorCount) * size).Select(i => $"{5 + 0.01 * i:0.00}")]
         );
         FamilyMaker.Run(
             new ObjectFamily("witness", Presets.Witness, [sweep]),

@@ -64,6 +64,7 @@ public class StoppingTests
                     typeof(TestObjects.TestObject).Assembly,
                     typeof(LightDose).Assembly,
                     typeof(Verification.Logs.Trial).Assembly,
+                    typeof(Testing.KnownPrint).Assembly,
                 ]
         )
             .SelectMany(a => a.GetExportedTypes())
@@ -98,22 +99,16 @@ public class StoppingTests
     [Fact]
     public void AFamilyThatIsStoppedLeavesWholeFilesOnly()
     {
-        string folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
+        using var folder = new TemporaryFolder();
         using var stop = new CancellationTokenSource();
-        try
-        {
-            Assert.ThrowsAny<OperationCanceledException>(() =>
-                LongOperations.MakeFamily(2, folder, new Heard(_ => stop.Cancel()), stop.Token)
-            );
-            string[] meshes = Directory.GetFiles(folder, "*.stl");
-            Assert.NotEmpty(meshes);
-            Assert.All(meshes, m => Assert.True(Formats.MeshFile.Read(m).ToMesh().IsClosed));
-            Assert.Empty(Directory.GetFiles(folder, "*.tmp"));
-        }
-        finally
-        {
-            Directory.Delete(folder, recursive: true);
-        }
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            LongOperations.MakeFamily(2, folder.Root, new Heard(_ => stop.Cancel()), stop.Token)
+        );
+        string[] meshes = Directory.GetFiles(folder.Root, "*.stl");
+        Assert.NotEmpty(meshes);
+        Assert.All(meshes, m => Assert.True(Formats.MeshFile.Read(m).ToMesh().IsClosed));
+        Assert.False(File.Exists(folder["index.csv"]));
+        Assert.False(File.Exists(folder["index.json"]));
     }
 
     [Fact]

@@ -44,6 +44,28 @@ public class GrowthSpreadTests
         Near.Absolute(v.Cholesky().DeterminantLn / 2, spread.LogDiagonal, 1e-9 * n);
     }
 
+    /// <summary>
+    /// A log may say of its readings that they are as precise as it likes. X and Y of one print, both the same: what
+    /// both share is known, so that x' C^-1 x is 1 / (bias^2 + misfit^2 + between^2) in the limit (their difference
+    /// being 0).
+    /// </summary>
+    [Theory]
+    [InlineData(1e-5)]
+    [InlineData(1e-9)]
+    [InlineData(1e-170)]
+    public void ReadingsMayBeAsPreciseAsTheyLike(double uncertainty)
+    {
+        var reading = new GrowthReading(0.02, uncertainty, 0.005);
+        Trial trial = new(new ExposureSettings(2.5, 1, 0), Make.Conditions()) { GrowthX = reading, GrowthY = reading };
+        const double between = 0.004;
+        double misfit = ExposurePriors.Default.LackOfFit,
+            shared = 0.005 * 0.005 + misfit * misfit + between * between;
+        var spread = new GrowthSpread(new GrowthLatents([trial], ExposurePriors.Default), between);
+        Near.Relative(1 / shared, spread.SquaredLength([1, 1]), 1e-4);
+        GrowthPrediction told = ExposureResponse.Learn([trial]).At(trial.Settings);
+        Assert.InRange(told.Mean, 0.01, 0.03);
+    }
+
     // What the readings i and j share, written out from what the model says of them.
     private static double Covariance(GrowthLatents latents, Trial[] trials, double between, int i, int j)
     {

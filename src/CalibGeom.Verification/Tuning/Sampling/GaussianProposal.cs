@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Tuning.Sampling;
 
 /// <summary>A normal distribution to draw from, given by its mean and the lower root of its covariance.</summary>

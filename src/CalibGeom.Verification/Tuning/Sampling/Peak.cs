@@ -1,3 +1,5 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Tuning.Sampling;
 
 /// <summary>
@@ -58,6 +60,8 @@ internal static class Peak
             var root = new LowerRoot(damped);
             if (root.IsProper)
                 return root;
+            if (!double.IsFinite(used))
+                throw new ArithmeticException("The likelihood is no number at the settings of the log.");
         }
     }
 

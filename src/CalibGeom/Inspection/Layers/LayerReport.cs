@@ -49,6 +49,9 @@ public sealed class LayerReport
             ? null
             : (int)Math.Clamp(Math.Floor((z - Layers[0].Z) / Settings.LayerHeight + 0.5 + 1e-9), 0, Layers.Count - 1);
 
+    /// <summary>What the layers hold together, mm3: room that bodies share counts once.</summary>
+    public double Volume => Layers.Sum(l => l.Area) * Settings.LayerHeight;
+
     /// <summary>What was found, in no order of importance.</summary>
     public IReadOnlyList<LayerDefect> Defects { get; }
 

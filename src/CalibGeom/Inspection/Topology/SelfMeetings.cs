@@ -49,6 +49,8 @@ internal sealed class SelfMeetings
                     progress(++done / (double)parts.Count);
             }
         );
+        // The loop itself throws only where it hears of a stop before its last part has ended early.
+        cancellation.ThrowIfCancellationRequested();
         foreach ((Meeting how, int first, int second) in found.SelectMany(f => f).Take(MeshTopology.MostPairs))
             (how == Meeting.Cross ? crossings : contacts).Add((first, second));
         crossings.Sort();

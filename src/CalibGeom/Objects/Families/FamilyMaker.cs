@@ -57,19 +57,22 @@ public static class FamilyMaker
         var rows = new FamilyRow[numbers.Length];
         int done = 0,
             known = 0;
+        var telling = new Lock();
         using (var journal = new FamilyJournal(past))
             Each(
                 numbers.Length,
                 i =>
                 {
                     string path = pattern.Replace(NumberMark, family.Label(numbers[i]), StringComparison.Ordinal);
-                    FamilyRow row = Make(family, numbers[i], path, journal.Known, write, out bool stood);
+                    FamilyRow row = Make(family, numbers[i], path, journal.Known, write, cancellation, out bool stood);
                     if (!stood)
                         journal.Add(row);
-                    else if (row.Errors == 0)
-                        Interlocked.Increment(ref known);
                     rows[i] = row;
-                    progress?.Report((double)Interlocked.Increment(ref done) / numbers.Length);
+                    lock (telling)
+                    {
+                        known += stood && row.Errors == 0 ? 1 : 0;
+                        progress?.Report((double)++done / numbers.Length);
+                    }
                 },
                 cancellation
             );
@@ -126,6 +129,7 @@ public static class FamilyMaker
         string path,
         IReadOnlyDictionary<int, FamilyRow> known,
         Action<string, TestObject, TriangleMesh, string> write,
+        CancellationToken cancellation,
         out bool stood
     )
     {
@@ -149,8 +153,8 @@ public static class FamilyMaker
             && (row.Errors > 0 || (row.File == Path.GetFileName(path) && IsThere(path, row.Bytes)));
         if (stood)
             return row! with { Number = number, Values = member.Values };
-        TestObject made = TestObjectBuilder.Build(member.Spec);
-        IReadOnlyList<Finding> findings = made.CheckAsPrinted();
+        TestObject made = TestObjectBuilder.Build(member.Spec, cancellation: cancellation);
+        IReadOnlyList<Finding> findings = made.CheckAsPrinted(cancellation: cancellation);
         int errors = findings.Count(f => f.Severity == Severity.Error);
         row = new FamilyRow
         {
@@ -165,7 +169,7 @@ public static class FamilyMaker
         };
         if (errors > 0)
             return row;
-        TriangleMesh mesh = made.ToMesh();
+        TriangleMesh mesh = made.ToMesh(cancellation);
         write($"{family.Name}-{family.Label(number)}", made, mesh, path);
         return row with
         {

@@ -48,8 +48,10 @@ internal static class Proportions
     /// <summary>Room below the foot of a seated box.</summary>
     internal const double WellRoom = 0.3;
 
-    /// <summary>Wall beside the well, and floor below it: they hold when the box is snapped off.</summary>
+    /// <summary>Wall beside the well: it holds when the box is snapped off.</summary>
     internal const double WellWall = 1.0;
+
+    /// <summary>Floor below the well of the box that stays, and height of the tab's bar above the plinth.</summary>
     internal const double FloorThickness = 0.8;
 
     /// <summary>
@@ -128,7 +130,7 @@ internal static class Proportions
     internal const double PlinthRadius = 2.0;
     internal const double PlinthCut = 1.8;
 
-    /// <summary>The pad takes both jaws of a caliper, twice as wide as one and as deep.</summary>
+    /// <summary>The pad takes both jaws of a caliper, twice as wide as one and as deep as one is wide.</summary>
     internal const double PadWidth = 6.0;
     internal const double PadDepth = 3.0;
 

@@ -30,15 +30,6 @@ internal sealed record BoxFrame(
     /// <summary>The thinnest wall beside the pocket.</summary>
     internal double Wall => Math.Min(Outside.X - Inside.X, Outside.Y - Inside.Y) / 2;
 
-    /// <summary>
-    /// Whether it has a pocket: an innermost box that no caliper's inside jaws would go into is solid, since nobody
-    /// uses its pocket, and so is one whose taper leaves no wall beside the well of its vents.
-    /// </summary>
-    internal bool HasPocket { get; private init; } = true;
-
-    /// <summary>The same without a pocket.</summary>
-    internal BoxFrame Filled() => this with { HasPocket = false };
-
     /// <summary>The smallest pocket that inside jaws go into, mm. Common practice, no source.</summary>
     internal const double LeastPocket = 3.4;
 
@@ -67,8 +58,7 @@ internal sealed record BoxFrame(
                     i == 0 ? key / 2 : InsideKeyOf(widths.Clearance(i), key),
                     nest.PocketDepth,
                     nest.GaugeBand
-                ))
-                .Select((f, i) => f with { HasPocket = i > 0 || f.SmallestInside >= LeastPocket }),
+                )),
         ];
     }
 

@@ -10,7 +10,7 @@ internal static class BoxLofts
     {
         double ventTop = box.WellFloor + Proportions.VentHeight,
             leadIn = box.Rim - Proportions.LeadInHeight;
-        IEnumerable<double> inside = box.Frame.HasPocket ? [box.WellFloor, ventTop, leadIn] : [];
+        IEnumerable<double> inside = box.HasPocket ? [box.WellFloor, ventTop, leadIn] : [];
         double[] levels = [.. box.Bends.Concat(inside).Select(z => Grid.Snap(baseZ + z)).Distinct().Order()];
         for (int i = 0; i + 1 < levels.Length; i++)
         {
@@ -18,7 +18,7 @@ internal static class BoxLofts
             GridPoint[] bottom = box.Outer(z0 - baseZ).Points(centre),
                 top = box.Outer(z1 - baseZ).Points(centre);
             double middle = (z0 + z1) / 2 - baseZ;
-            if (middle < box.WellFloor || !box.Frame.HasPocket)
+            if (middle < box.WellFloor || !box.HasPocket)
                 yield return new Loft(new Outline(bottom), z0, new Outline(top), z1);
             else if (middle < ventTop)
                 foreach (Loft side in Vented(box.Well, centre, bottom, z0, top, z1))

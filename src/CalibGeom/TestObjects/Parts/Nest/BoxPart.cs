@@ -27,7 +27,7 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
 
     public string Name => Id;
 
-    public int TunnelCount => Shape.Frame.HasPocket ? 2 : 0;
+    public int TunnelCount => Shape.HasPocket ? 2 : 0;
 
     public string Label =>
         IsLargest ? string.Join(' ', nest.Spec.Sizes.Select(s => FormattableString.Invariant($"{s:0.###}"))) : "";
@@ -101,7 +101,7 @@ internal sealed class BoxPart(NestPlan nest, int index) : ITestPart
     private IEnumerable<Loft> Dots(PartPlace place)
     {
         double outer = Shape.Frame.Outside.Y / 2,
-            flat = Shape.Frame.HasPocket ? outer - Shape.Frame.Mouth.HalfY : outer / 2;
+            flat = Shape.HasPocket ? outer - Shape.Frame.Mouth.HalfY : outer / 2;
         return MarkDots.Along(place, 0, outer - flat / 2, Grid.Snap(place.BaseZ + Shape.Rim), flat);
     }
 

@@ -5,9 +5,9 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 /// <summary>What must hold of one box: walls, pocket, vents, neck.</summary>
 internal static class BoxRules
 {
-    // Below the least a box is not made, below the good one it is worth a warning, mm: walls that bend between jaws,
-    // a ledge a seated box would slip off, a pocket that few jaws go into, a vent that resin closes. Common practice,
-    // no source.
+    // Below the least a pocket is an error (the innermost box is then solid), below the good one worth a warning, mm:
+    // walls that bend between jaws, a ledge a seated box would slip off, a pocket that few jaws go into, a vent that
+    // resin closes. Common practice, no source.
     internal const double LeastWall = 0.5;
 
     private const double GoodWall = 0.8,
@@ -22,7 +22,7 @@ internal static class BoxRules
         string subject = KnownFeatures.BoxHeight(index + 1).Item;
         return
         [
-            .. box.Frame.HasPocket ? Pocket(box, subject) : [Solid(subject, box)],
+            .. box.HasPocket ? Pocket(box, subject) : [Solid(subject, box)],
             .. index + 1 < nest.Boxes.Length ? NeckStrength.Check(box, subject) : [],
             .. place.Spec.Process is { } process
                 ? [SizeNotes.Layers($"{subject}.height", box.Rim, process.LayerHeight)]

@@ -9,10 +9,18 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 internal sealed class BoxShape
 {
     private readonly (double Z, KeyedSquare Section)[] profile;
+    private readonly bool isInnermost;
 
-    private BoxShape(BoxFrame frame, BoxWell well, (double Z, KeyedSquare Section)[] profile, double taperTop)
+    private BoxShape(
+        BoxFrame frame,
+        bool isInnermost,
+        BoxWell well,
+        (double Z, KeyedSquare Section)[] profile,
+        double taperTop
+    )
     {
         Frame = frame;
+        this.isInnermost = isInnermost;
         Well = well;
         this.profile = Array.ConvertAll(profile, p => (Grid.Snap(p.Z), p.Section));
         PocketFloor = Grid.Snap(taperTop);
@@ -20,6 +28,13 @@ internal sealed class BoxShape
 
     /// <summary>Widths and depths that the shape follows from.</summary>
     internal BoxFrame Frame { get; }
+
+    /// <summary>
+    /// Whether it has a pocket: an innermost box that no caliper's inside jaws would go into is solid, since nobody
+    /// uses its pocket, and so is one whose taper leaves no wall beside the well of its vents.
+    /// </summary>
+    internal bool HasPocket =>
+        !isInnermost || (Frame.SmallestInside >= BoxFrame.LeastPocket && WallBesideWell >= BoxRules.LeastWall);
 
     /// <summary>The blind well in the pocket's floor.</summary>
     internal BoxWell Well { get; }
@@ -127,7 +142,7 @@ internal sealed class BoxShape
         double half = BoxWell.WidestHalf(frame, inner);
         for (; ; half -= WellStep)
         {
-            var shape = new BoxShape(frame, BoxWell.Around(frame, inner, half), profile, taperTop);
+            var shape = new BoxShape(frame, inner is null, BoxWell.Around(frame, inner, half), profile, taperTop);
             if (half <= BoxWell.LeastHalf(inner) || shape.WallBesideWell >= Proportions.WellWall)
                 return shape;
         }

@@ -34,7 +34,7 @@ internal sealed class NestPlan
         BoxShape box = Boxes[index];
         return new BoxPlan(index + 1, Spec.Sizes[index], box.Frame.Outside, box.Frame.Inside, index + 1 == Boxes.Length)
         {
-            HasPocket = box.Frame.HasPocket,
+            HasPocket = box.HasPocket,
             X = place.X,
             Y = place.Y,
             BandBottom = place.BaseZ + box.BandBottom,
@@ -67,13 +67,7 @@ internal sealed class NestPlan
         for (int i = 0; i < frames.Length; i++)
         {
             BoxShape? inner = i > 0 ? shapes[i - 1] : null;
-            shapes[i] = Shape(frames[i], inner);
-            // Nothing stands in the innermost well; its vents alone are no reason to refuse the box.
-            if (inner is null && shapes[i].WallBesideWell < BoxRules.LeastWall)
-                shapes[i] = Shape(frames[i].Filled(), inner);
-
-            BoxShape Shape(BoxFrame frame, BoxShape? within) =>
-                i == frames.Length - 1 ? BoxShape.OnWaist(frame, within) : BoxShape.Loose(frame, within);
+            shapes[i] = i == frames.Length - 1 ? BoxShape.OnWaist(frames[i], inner) : BoxShape.Loose(frames[i], inner);
         }
         return shapes;
     }

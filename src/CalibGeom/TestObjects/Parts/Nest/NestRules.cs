@@ -6,8 +6,9 @@ namespace CalibGeom.TestObjects.Parts.Nest;
 /// <summary>What must hold of all boxes together: sizes, gauge band, joints.</summary>
 internal static class NestRules
 {
-    // Least and good, mm: a band as high as a jaw is wide, bands that face each other over most of that, a seated
-    // box that fingers can pull out again; and a clearance that the finest feel cannot tell from none (our estimate).
+    // Below the least an error, below the good one a warning, mm: good is a band as high as a jaw is wide, bands that
+    // face each other over most of that, a seated box that fingers can pull out again. A clearance below the least
+    // cannot be told by feel from none (our estimate).
     private const double LeastBand = 2.0,
         GoodBand = 3.0,
         LeastEngaged = 0.5,
@@ -22,7 +23,7 @@ internal static class NestRules
             .. Band(nest.Spec),
             .. nest.Joints(place.BaseZ).SelectMany(j => Joint(nest, j, place.Spec.Process)),
             .. nest
-                .Boxes.Where(b => b.Frame.HasPocket)
+                .Boxes.Where(b => b.HasPocket)
                 .Select(b => b.Well.VentWidth)
                 .OrderDescending()
                 .Take(1)

@@ -1,8 +1,8 @@
-namespace CalibGeom.Verification.Tuning.Sampling;
+namespace CalibGeom.Verification.Uncertainty;
 
 /// <summary>
-/// The lower Cholesky root of a small covariance. Own code beside MathNet because it runs some thousand times an answer
-/// on matrices of five to twenty rows, without an allocation a call to wrap each.
+/// The lower Cholesky root L of a small covariance C = L L'. Own code beside MathNet because it runs some thousand
+/// times an answer on matrices of a few rows, without an allocation a call to wrap each.
 /// </summary>
 internal sealed class LowerRoot
 {
@@ -53,19 +53,10 @@ internal sealed class LowerRoot
     }
 
     /// <summary>C^-1 x.</summary>
-    internal double[] Solve(double[] x)
-    {
-        double[] u = Forward(x);
-        for (int i = u.Length - 1; i >= 0; i--)
-        {
-            for (int k = i + 1; k < u.Length; k++)
-                u[i] -= rows[k][i] * u[k];
-            u[i] /= rows[i][i];
-        }
-        return u;
-    }
+    internal double[] Solve(double[] x) => Backward(Forward(x));
 
-    private double[] Forward(double[] x)
+    /// <summary>L^-1 x.</summary>
+    internal double[] Forward(double[] x)
     {
         var u = new double[x.Length];
         for (int i = 0; i < u.Length; i++)
@@ -76,5 +67,18 @@ internal sealed class LowerRoot
             u[i] = sum / rows[i][i];
         }
         return u;
+    }
+
+    /// <summary>L'^-1 u.</summary>
+    internal double[] Backward(double[] u)
+    {
+        double[] x = (double[])u.Clone();
+        for (int i = x.Length - 1; i >= 0; i--)
+        {
+            x[i] /= rows[i][i];
+            for (int k = 0; k < i; k++)
+                x[k] -= rows[i][k] * x[i];
+        }
+        return x;
     }
 }

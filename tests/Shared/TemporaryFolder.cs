@@ -1,4 +1,4 @@
-namespace CalibGeom.Cli.Tests;
+namespace CalibGeom.Tests.Shared;
 
 /// <summary>A folder that vanishes with the test.</summary>
 internal sealed class TemporaryFolder : IDisposable
