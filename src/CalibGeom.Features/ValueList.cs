@@ -8,7 +8,7 @@ public static class ValueList
     /// <summary>A list of the given entries.</summary>
     /// <typeparam name="T">The entries' type.</typeparam>
     /// <param name="entries">The entries, copied.</param>
-    public static ValueList<T> Create<T>(ReadOnlySpan<T> entries)
+    public static ValueList<T> Of<T>(ReadOnlySpan<T> entries)
         where T : IEquatable<T> => new(ImmutableArray.Create(entries));
 
     /// <summary>A list of the given entries.</summary>

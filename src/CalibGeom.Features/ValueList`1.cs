@@ -10,7 +10,7 @@ namespace CalibGeom.Features;
 /// collection expression: <c>Sizes = [8.0, 11.2]</c>. Safe to share between threads.
 /// </summary>
 /// <typeparam name="T">The entries' type.</typeparam>
-[CollectionBuilder(typeof(ValueList), nameof(ValueList.Create))]
+[CollectionBuilder(typeof(ValueList), nameof(ValueList.Of))]
 public sealed class ValueList<T> : IReadOnlyList<T>, IEquatable<ValueList<T>>
     where T : IEquatable<T>
 {

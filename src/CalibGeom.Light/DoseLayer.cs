@@ -51,6 +51,6 @@ public sealed class DoseLayer
             }
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 }

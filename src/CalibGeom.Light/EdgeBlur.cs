@@ -57,7 +57,7 @@ public abstract class EdgeBlur
     /// <summary>Throws unless a share lies between 0 and 1.</summary>
     /// <param name="share">The share.</param>
     /// <exception cref="ArgumentOutOfRangeException">The share is not between 0 and 1.</exception>
-    protected static void CheckShare(double share)
+    protected static void RequireShare(double share)
     {
         if (!(share > 0 && share < 1))
             throw new ArgumentOutOfRangeException(nameof(share), share, "The share must be above 0 and below 1.");

@@ -23,7 +23,7 @@ public sealed class GaussianBlur : EdgeBlur
     /// <inheritdoc/>
     public override double EdgeDistance(double share)
     {
-        CheckShare(share);
+        RequireShare(share);
         return -Width * NormalLaw.Quantile(share);
     }
 

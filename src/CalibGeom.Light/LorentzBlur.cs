@@ -29,7 +29,7 @@ public sealed class LorentzBlur : EdgeBlur
     /// <inheritdoc/>
     public override double EdgeDistance(double share)
     {
-        CheckShare(share);
+        RequireShare(share);
         return Width * Math.Tan(Math.PI * (0.5 - share));
     }
 

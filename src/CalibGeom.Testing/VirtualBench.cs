@@ -104,7 +104,7 @@ public sealed record VirtualBench
     /// <param name="seed">What scatter, form and the fate of columns are drawn from. Default 1.</param>
     /// <exception cref="ArgumentException">The light cures nothing.</exception>
     /// <exception cref="InputException">The object has nothing that speaks of exposure.</exception>
-    public Trial Try(TestObject made, ExposureSettings settings, ulong seed = 1) =>
+    public Trial TrialOf(TestObject made, ExposureSettings settings, ulong seed = 1) =>
         TrialReadings.ToTrial(
             made.Features,
             Read(made, settings, seed),

@@ -11,7 +11,7 @@ TestObjectSpec spec = Presets.Standard with
     Process = new ProcessSpec { PixelPitch = 0.04, LayerHeight = 0.05 },
 };
 
-TestObject made = TestObjectBuilder.Build(spec);
+TestObject made = TestObject.Of(spec);
 foreach (Finding finding in made.Findings.Where(f => f.Severity != Severity.Note))
     Console.Error.WriteLine($"{finding.Severity} {finding.Subject}: {finding.Message} {finding.Remedy}");
 if (made.HasErrors)

@@ -28,7 +28,7 @@ public class DoseBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        mesh = TestObjectBuilder.Build(Presets.Standard).ToMesh();
+        mesh = TestObject.Of(Presets.Standard).ToMesh();
         grid = PixelGrid.Covering(mesh.Bounds, 0.035, 0.035, 4);
         masks = MaskStack.Of(mesh, grid, 0.05);
         dose = new float[grid.Width * grid.Height];

@@ -145,9 +145,9 @@ internal static class GrowthWorks
 
     private static void ReadTable(string path) => FeatureTableCsv.Parse(File.ReadAllText(path));
 
-    private static void ReadReadings(string path) => ReadingsFile.Load(path);
+    private static void ReadReadings(string path) => ReadingsFile.Read(path);
 
-    private static void ReadCaliper(string path) => CaliperRecordFile.Load(path);
+    private static void ReadCaliper(string path) => CaliperRecordFile.Read(path);
 
     private static Action<string> With<T>(Func<Stream, T> read) =>
         path =>

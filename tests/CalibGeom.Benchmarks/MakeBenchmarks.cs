@@ -25,7 +25,7 @@ public class MakeBenchmarks
     public long Make()
     {
         using var stream = new MemoryStream();
-        StlWriter.Write(stream, TestObjectBuilder.Build(spec).ToMesh(), "benchmark");
+        StlWriter.Write(stream, TestObject.Of(spec).ToMesh(), "benchmark");
         return stream.Length;
     }
 }

@@ -49,7 +49,7 @@ public class MeshBenchmarks
 
     /// <summary>Topology with self-intersection.</summary>
     [Benchmark]
-    public bool Topology() => MeshTopology.Examine(mesh).IsSound;
+    public bool Topology() => MeshTopology.Run(mesh).IsSound;
 
     /// <summary>Slices of 1,000 layers as exact polygons.</summary>
     [Benchmark]

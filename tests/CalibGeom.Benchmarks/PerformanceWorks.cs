@@ -33,7 +33,7 @@ internal static class PerformanceWorks
             new("1,000 columns", Bytes, 5, () => (() => PerformanceShapes.Columns(1_000).ToMesh(), Sum)),
             new("write 1 M triangles", "plain loop without normals", 15, Write),
             new("read and weld 1 M", Bytes, 9, () => (() => StlReader.Read(File), Sum)),
-            new("topology with crossings, 1 M", Bytes, 3, () => (() => MeshTopology.Examine(Torus.Value), Sum)),
+            new("topology with crossings, 1 M", Bytes, 3, () => (() => MeshTopology.Run(Torus.Value), Sum)),
             new("1,000 layers, slices", Bytes, 3, () => (() => Slices(Torus.Value), Sum)),
             new("1,000 layers, all checks", Bytes, 1, () => (() => Layers(Torus.Value), Sum)),
             new("layers of a block as two boxes that overlap", "layers of the block", 3, Overlap),
@@ -56,13 +56,13 @@ internal static class PerformanceWorks
 
     private static (Action, Action?) Standard()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Standard);
+        TestObject made = TestObject.Of(Presets.Standard);
         return (ToBytes, () => made.Solid!.ToMesh());
 
         static void ToBytes()
         {
             using var stream = new MemoryStream();
-            StlWriter.Write(stream, TestObjectBuilder.Build(Presets.Standard).ToMesh(), "table");
+            StlWriter.Write(stream, TestObject.Of(Presets.Standard).ToMesh(), "table");
         }
     }
 

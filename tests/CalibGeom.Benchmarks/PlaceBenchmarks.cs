@@ -31,7 +31,7 @@ public class PlaceBenchmarks
         folder = Directory.CreateTempSubdirectory("calibgeom-").FullName;
         using (FileStream file = File.Create(Source))
             StlWriter.Write(file, WavyBlock(), "part");
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         coupon = new Coupon("witness", made.ToMesh(), made.Features);
     }
 

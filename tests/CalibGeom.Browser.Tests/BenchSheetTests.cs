@@ -67,13 +67,13 @@ public partial class BenchSheetTests(OpenBrowser open) : IClassFixture<OpenBrows
         Assert.Equal("standard.csv", download.SuggestedFilename);
         string path = Path.Combine(sheet.Folder, "saved.csv");
         await download.SaveAsAsync(path);
-        ReadingSet saved = ReadingsFile.Load(path),
+        ReadingSet saved = ReadingsFile.Read(path),
             given = ReadingsFile.Parse(direct.ToString());
         Assert.Equal(Rows(given), Rows(saved));
         Assert.Equal((23.5, PartState.Dry, Material.Rigid), (saved.Temperature, saved.State, saved.Material));
         Assert.Equal(
-            PredictionText.Sentences(ClearancePrediction.From(sheet.Made.Features, given)),
-            PredictionText.Sentences(ClearancePrediction.From(sheet.Made.Features, saved))
+            PredictionText.Sentences(ClearancePrediction.Of(sheet.Made.Features, given)),
+            PredictionText.Sentences(ClearancePrediction.Of(sheet.Made.Features, saved))
         );
         Assert.Empty(sheet.Complaints);
 

@@ -38,13 +38,13 @@ internal sealed class OpenSheet : IAsyncDisposable
         string? name = null
     )
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find(preset)!.Spec);
+        TestObject made = TestObject.Of(Presets.Find(preset)!.Spec);
         return await Of(open, BenchSheetPage.ToHtml(made, name ?? preset), made, phone, dark);
     }
 
     /// <summary>Another page, such as a report.</summary>
     internal static Task<OpenSheet> OfHtml(OpenBrowser open, string html, bool phone) =>
-        Of(open, html, TestObjectBuilder.Build(Presets.Witness), phone, dark: false);
+        Of(open, html, TestObject.Of(Presets.Witness), phone, dark: false);
 
     private static async Task<OpenSheet> Of(OpenBrowser open, string html, TestObject made, bool phone, bool dark)
     {

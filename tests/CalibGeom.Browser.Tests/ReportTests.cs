@@ -61,14 +61,11 @@ public sealed class ReportTests(OpenBrowser open) : IClassFixture<OpenBrowser>
 
     private static ReportPage Report()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         var readings = new StringBuilder("# state dry\nfeature,value\n");
         foreach (Feature f in made.Features.Where(f => f.Faces != FaceKind.None && f.Unit == "mm"))
             readings.Append(FormattableString.Invariant($"{f.Id},{f.Nominal + 0.01:0.00}\n"));
-        ClearancePrediction prediction = ClearancePrediction.From(
-            made.Features,
-            ReadingsFile.Parse(readings.ToString())
-        );
+        ClearancePrediction prediction = ClearancePrediction.Of(made.Features, ReadingsFile.Parse(readings.ToString()));
         return new ReportPage
         {
             Title = $"Clearances {Hostile}",

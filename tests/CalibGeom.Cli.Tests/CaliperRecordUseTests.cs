@@ -99,7 +99,7 @@ public class CaliperRecordUseTests
         CliRun run = Add(folder, day, log);
         Assert.True(run.ExitCode == ExitCode.Done, run.Error);
         said = JsonNode.Parse(run.Out)!["findings"]!;
-        return TrialLog.ReadFile(log).Trials.Single();
+        return TrialLog.Read(log).Trials.Single();
     }
 
     private static void Write(TemporaryFolder folder, string record)

@@ -47,7 +47,7 @@ public class ExposureLadderTests
             ]);
             Assert.True(added.ExitCode == ExitCode.Done, added.Error);
         }
-        IReadOnlyList<Trial> trials = TrialLog.ReadFile(folder["log.jsonl"]).Trials;
+        IReadOnlyList<Trial> trials = TrialLog.Read(folder["log.jsonl"]).Trials;
         Assert.Equal([1.8, 2.6], trials.Select(t => t.Settings.Time));
         Assert.Equal(["A1", "A4"], trials.Select(t => t.Place!.Label));
     }
@@ -67,7 +67,7 @@ public class ExposureLadderTests
     }
 
     private static TriangleMesh Searching(string title) =>
-        TestObjectBuilder.Build(Presets.Search with { Title = title }).ToMesh();
+        TestObject.Of(Presets.Search with { Title = title }).ToMesh();
 
     /// <summary>Volume of what stands within the coupon's reach of a place, mm3.</summary>
     private static double Volume(TriangleMesh mesh, double x, double y) =>

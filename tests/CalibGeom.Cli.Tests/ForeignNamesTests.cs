@@ -27,7 +27,7 @@ public class ForeignNamesTests
             .. settings,
         ]);
         Assert.True(added.ExitCode == ExitCode.Done, added.Error);
-        Assert.Equal(Resin, TrialLog.ReadFile(log).Trials.Single().Conditions.Resin);
+        Assert.Equal(Resin, TrialLog.Read(log).Trials.Single().Conditions.Resin);
         Assert.Single(File.ReadAllLines(log));
         Assert.Equal(Resin, Named(added, "trial"));
         Assert.Equal(Resin, Named(CliRun.Of("log", "show", log, "--json"), "trials", "0", "trial"));

@@ -30,8 +30,8 @@ public class InputIdTests
         [InputIds.CaliperRecord] = () => CaliperRecordFile.Parse("# caliper cal\nwhat,is,this\n"),
         [InputIds.Log] = () => TrialLog.Read(new MemoryStream("not json\nat all\n"u8.ToArray())),
         [InputIds.Question] = () =>
-            ClearancePrediction.From(
-                TestObjectBuilder.Build(Presets.Witness).Features,
+            ClearancePrediction.Of(
+                TestObject.Of(Presets.Witness).Features,
                 ReadingsFile.Parse("feature,value\nbox1.height,9\n")
             ),
         [InputIds.Option] = () => Place.PlateText.Parse("a plate"),

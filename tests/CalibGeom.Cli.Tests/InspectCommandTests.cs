@@ -79,7 +79,7 @@ public class InspectCommandTests
     {
         using var folder = new TemporaryFolder();
         CliRun.Of("make", "--object", "witness", "--set", $"tilt.angle={tilt}", "-o", folder["witness.3mf"]);
-        TestObject made = TestObjectBuilder.Build(SpecJson.With(Presets.Witness, [$"tilt.angle={tilt}"]));
+        TestObject made = TestObject.Of(SpecJson.With(Presets.Witness, [$"tilt.angle={tilt}"]));
         (TriangleMesh mesh, TriangleMesh level) = (made.ToMesh(), made.Solid!.ToMesh());
         BoxPlan box = made.Boxes[1];
         int onBox = Enumerable

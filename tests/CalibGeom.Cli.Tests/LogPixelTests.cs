@@ -15,7 +15,7 @@ public class LogPixelTests
         string print = folder.Write("print.csv", "feature,value\nbox1.outside.x,8.1\nbox2.inside.x,8.02\n");
         string[] add = ["log", "add", print, "--object", folder["a.object.json"], "--to", folder["a.jsonl"]];
         Done([.. add, "--time", "2.5", "--rest", "3"]);
-        Assert.Equal(new PerAxis(0.04, 0.05), TrialLog.ReadFile(folder["a.jsonl"]).Trials.Single().Pixel);
+        Assert.Equal(new PerAxis(0.04, 0.05), TrialLog.Read(folder["a.jsonl"]).Trials.Single().Pixel);
         Assert.Contains("pixel [0.04, 0.05] mm", Done("log", "show", folder["a.jsonl"]), StringComparison.Ordinal);
         JsonNode next = JsonNode.Parse(Done("tune", folder["a.jsonl"], "--json"))!["result"]!["next"]!;
         int pixels = (int)next["pixels"]!;
@@ -29,7 +29,7 @@ public class LogPixelTests
         using var folder = new TemporaryFolder();
         string print = folder.Write("print.csv", "feature,value\nbox1.outside.x,8.02\nbox2.inside.x,8.08\n");
         Done("log", "add", print, "--object", "standard", "--to", folder["a"], "--time", "2.5", "--rest", "1");
-        double bias = TrialLog.ReadFile(folder["a"]).Trials.Single().GrowthX!.Bias;
+        double bias = TrialLog.Read(folder["a"]).Trials.Single().GrowthX!.Bias;
         string said = FormattableString.Invariant($"up to {1.959964 * bias:0.000} mm, is not in it");
         Assert.Contains(said, Done("log", "show", folder["a"]), StringComparison.Ordinal);
     }

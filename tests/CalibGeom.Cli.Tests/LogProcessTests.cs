@@ -36,7 +36,7 @@ public class LogProcessTests
             Assert.True(process.ExitCode == ExitCode.Done, said);
             process.Dispose();
         }
-        TrialLog log = TrialLog.ReadFile(folder["log.jsonl"]);
+        TrialLog log = TrialLog.Read(folder["log.jsonl"]);
         Assert.Empty(log.Findings);
         Assert.Equal(times, log.Trials.Select(t => t.Settings.Time).Order());
     }

@@ -79,7 +79,7 @@ public class MakeCommandTests
         CliRun run = CliRun.Of("make", "--object", "witness", "--json", "-o", folder["a.stl"]);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         using FileStream file = File.OpenRead(folder["a.stl"]);
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         Assert.Equal((file.Length - 84) / 50, (long)result["triangles"]!);
         Assert.Equal(1, (int)result["components"]!);
         Assert.Equal(2 - 2 * made.TunnelCount, (int)result["eulerCharacteristic"]!);
@@ -127,7 +127,7 @@ public class MakeCommandTests
         Assert.Equal(ExitCode.Done, CliRun.Of("make", "--object", "witness", "-o", folder[name]).ExitCode);
         MeshFile file = MeshFile.Read(folder[name]);
         Assert.Equal(format, file.Format);
-        Assert.Equal(TestObjectBuilder.Build(Presets.Witness).ToMesh().Volume, file.ToMesh().Volume, 1e-6);
+        Assert.Equal(TestObject.Of(Presets.Witness).ToMesh().Volume, file.ToMesh().Volume, 1e-6);
     }
 
     [Theory]

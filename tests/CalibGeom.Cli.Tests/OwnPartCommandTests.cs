@@ -12,8 +12,8 @@ namespace CalibGeom.Cli.Tests;
 /// </summary>
 public class OwnPartCommandTests
 {
-    private static readonly FeatureTable Table = TestObjectBuilder
-        .Build(Presets.Witness with { OwnParts = [new Keyway(3, 3.1)] })
+    private static readonly FeatureTable Table = TestObject
+        .Of(Presets.Witness with { OwnParts = [new Keyway(3, 3.1)] })
         .Features;
 
     [Fact]

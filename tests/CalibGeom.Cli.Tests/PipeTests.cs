@@ -91,8 +91,8 @@ public class PipeTests
         {
             MakePipe("a.object.json");
             CliRun.Of("make", "--object", "witness", "--set", "nest.clearances=0.08", "-o", "mine.stl");
-            string digest = Objects.ObjectFinder.Load("mine.object.json", []).Digest!;
-            Assert.NotNull(Objects.ObjectFinder.TryFind(digest, ["."]));
+            string digest = Objects.ObjectFinder.Read("mine.object.json", []).Digest!;
+            Assert.NotNull(Objects.ObjectFinder.Find(digest, ["."]));
             File.WriteAllText("r.csv", "# digest 0123456789abcdef\nfeature,value\nbox1.outside.x,8\n");
             Assert.Equal(2, CliRun.Of("predict", "r.csv").ExitCode);
         });

@@ -34,7 +34,7 @@ public class PlaceCommandTests
         Assert.Equal(facets, plate[84..(84 + facets.Length)]);
         JsonNode result = JsonNode.Parse(run.Out)!["result"]!;
         Assert.True((double)result["distance"]! >= 2);
-        TriangleMesh witness = TestObjectBuilder.Build(Presets.Witness).ToMesh();
+        TriangleMesh witness = TestObject.Of(Presets.Witness).ToMesh();
         Assert.Equal(witness.TriangleCount * 50, plate.Length - 84 - facets.Length);
         JsonNode coupon = result["coupons"]![0]!;
         var expected = witness.Transform(

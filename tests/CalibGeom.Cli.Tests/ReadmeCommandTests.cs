@@ -55,7 +55,7 @@ public class ReadmeCommandTests
         Assert.DoesNotContain(Presets.All, p => SpecDigest.Of(p.Spec) == digest);
         foreach (string sheet in new[] { "bench.csv", "print1.csv", "demo-grey.features.csv" })
             Assert.StartsWith($"# digest {digest}\n", File.ReadAllText(folder[sheet]), StringComparison.Ordinal);
-        Assert.Equal(digest, Assert.Single(TrialLog.ReadFile(folder["demo-grey.jsonl"]).Entries).Trial.Digest);
+        Assert.Equal(digest, Assert.Single(TrialLog.Read(folder["demo-grey.jsonl"]).Entries).Trial.Digest);
         string plate = ObjectFileJson.Parse(File.ReadAllText(folder["plate.object.json"]), "object").Digest;
         Assert.StartsWith(
             $"# digest {plate}\n",

@@ -195,7 +195,7 @@ public class ThreadTests
     /// </summary>
     private static IEnumerable<(string, double)> Measure(string mesh, ObjectFile file, ObjectCoupon coupon)
     {
-        TestObject made = TestObjectBuilder.Build(file.Spec);
+        TestObject made = TestObject.Of(file.Spec);
         // The plate as the object's own coordinates see it: the coupon's shift, turn and tilt taken back.
         TriangleMesh own = MeshFile
             .Read(mesh)

@@ -283,7 +283,7 @@ public class TuneCommandTests
             .ToArray();
         Assert.Equal(
             CalibGeom
-                .TestObjects.TestObjectBuilder.Build(CalibGeom.TestObjects.Specs.Presets.Witness)
+                .TestObjects.TestObject.Of(CalibGeom.TestObjects.Specs.Presets.Witness)
                 .Columns.Select(c => c.Diameter),
             heads
         );

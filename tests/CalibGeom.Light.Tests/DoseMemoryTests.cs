@@ -13,7 +13,7 @@ public class DoseMemoryTests
     [InlineData(true)]
     public void MasksTakeLessThan30AndTheSweepLessThan10Megabytes(bool grey)
     {
-        TriangleMesh mesh = TestObjectBuilder.Build(Presets.Standard).ToMesh();
+        TriangleMesh mesh = TestObject.Of(Presets.Standard).ToMesh();
         PixelGrid grid = PixelGrid.Covering(mesh.Bounds, 0.035, 0.035, 4);
         MaskStack masks = MaskStack.Of(mesh, grid, 0.05, grey);
         long spans = 0;

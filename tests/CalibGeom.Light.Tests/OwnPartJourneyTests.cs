@@ -30,7 +30,7 @@ public class OwnPartJourneyTests
                 TestObject made = With(new Keyway(key, key + 2 * clearance), alone: true);
                 double wanted = Clearance(Bench.Print(made, Settings));
                 var sizes = new ReadingSet(Bench.Read(made, Settings).Readings.Where(r => r.Kind == ReadingKind.Size));
-                AxisClearance found = ClearancePrediction.From(made.Features, sizes).Joints.Single().Axes.Single();
+                AxisClearance found = ClearancePrediction.Of(made.Features, sizes).Joints.Single().Axes.Single();
                 return Math.Abs(found.Design - clearance) < 1e-9
                     && Math.Abs(found.Direct!.Value - wanted) < 1e-9
                     && found.Clearance.Interval.Low < wanted
@@ -44,14 +44,14 @@ public class OwnPartJourneyTests
         TestObject made = With(new Keyway(3, 3.2), alone: true);
         ReadingSet readings = Bench.Read(made, Settings);
         Assert.Equal(FeltFit.Rattles, Assert.Single(readings.Readings, r => r.Id == Fit).Fit);
-        var found = ClearancePrediction.From(made.Features, readings);
+        var found = ClearancePrediction.Of(made.Features, readings);
         Assert.Equal([FeltFit.Rattles], Assert.Single(found.Joints).Felt);
         Assert.StartsWith(
             "keyway should rattle",
             Assert.Single(PredictionText.Sentences(found)),
             StringComparison.Ordinal
         );
-        JointOutcome logged = Assert.Single(Bench.Try(made, Settings).Joints);
+        JointOutcome logged = Assert.Single(Bench.TrialOf(made, Settings).Joints);
         Assert.Equal(("keyway", FeltFit.Rattles), (logged.Id, logged.Fit));
         Assert.Equal(0.1, logged.Designed, 1e-9);
     }
@@ -81,7 +81,7 @@ public class OwnPartJourneyTests
     private static TestObject With(Keyway part, bool alone)
     {
         var whole = new TestObjectSpec { OwnParts = [part] };
-        return TestObjectBuilder.Build(
+        return TestObject.Of(
             alone ? whole with { Nest = null, Spans = null, Columns = null, Slots = null, Squeeze = null } : whole
         );
     }

@@ -8,7 +8,7 @@ namespace CalibGeom.Light.Tests;
 
 public class PrintedObjectTests
 {
-    private static readonly TestObject Standard = TestObjectBuilder.Build(Presets.Standard);
+    private static readonly TestObject Standard = TestObject.Of(Presets.Standard);
     private static readonly WorkingCurve Curve = new(0.12, 8);
 
     [Property(MaxTest = 30)]

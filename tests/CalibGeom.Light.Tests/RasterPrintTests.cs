@@ -9,15 +9,10 @@ namespace CalibGeom.Light.Tests;
 
 public class RasterPrintTests
 {
-    private static readonly TestObject Standard = TestObjectBuilder.Build(Presets.Standard);
-    private static readonly TestObject Snapped = TestObjectBuilder.Build(
-        Presets.Standard with
-        {
-            Process = new ProcessSpec(),
-        }
-    );
+    private static readonly TestObject Standard = TestObject.Of(Presets.Standard);
+    private static readonly TestObject Snapped = TestObject.Of(Presets.Standard with { Process = new ProcessSpec() });
 
-    private static readonly TestObject Witness = TestObjectBuilder.Build(Presets.Witness);
+    private static readonly TestObject Witness = TestObject.Of(Presets.Witness);
     private static readonly ConcurrentDictionary<(TestObject, double, bool), MaskStack> Masks = new();
 
     [Theory]
@@ -116,7 +111,7 @@ public class RasterPrintTests
     [InlineData(-0.08)]
     public void AnEdgeOffsetOfWholePixelsMovesEveryFaceByThese(double offset)
     {
-        TestObject snapped = TestObjectBuilder.Build(Presets.Witness with { Process = new ProcessSpec() });
+        TestObject snapped = TestObject.Of(Presets.Witness with { Process = new ProcessSpec() });
         LightDose dose = RasterPrint.LightOf(snapped, 0.04, new GaussianBlur(0.02), Layers(2.5), edgeOffset: offset);
         Dictionary<FeatureId, double?> expected = new PrintedObject(snapped, dose.Blur, dose.Light, edgeOffset: offset)
             .Sizes()
@@ -158,7 +153,7 @@ public class RasterPrintTests
     [Fact]
     public void ATiltedObjectIsRefused()
     {
-        TestObject tilted = TestObjectBuilder.Build(new TestObjectSpec { Tilt = new TiltSpec { Angle = 10 } });
+        TestObject tilted = TestObject.Of(new TestObjectSpec { Tilt = new TiltSpec { Angle = 10 } });
         Assert.Contains(
             "tilt",
             Assert.Throws<ArgumentException>(() => new RasterPrint(tilted, Light(Standard, 2.5))).Message,

@@ -7,7 +7,7 @@ namespace CalibGeom.Light.Tests;
 public class SqueezeTabTests
 {
     // Slots from 0.3 to 0.6 and from 0.9 to 1.4 mm above the plate: borders of layers of 0.05 mm.
-    private static readonly TestObject Made = TestObjectBuilder.Build(
+    private static readonly TestObject Made = TestObject.Of(
         new TestObjectSpec
         {
             Squeeze = new SqueezeSpec { Heights = [0.3, 0.5], Bar = 0.3 },

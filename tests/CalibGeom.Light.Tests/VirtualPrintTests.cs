@@ -11,7 +11,7 @@ namespace CalibGeom.Light.Tests;
 
 public class VirtualPrintTests
 {
-    private static readonly TestObject Made = TestObjectBuilder.Build(new TestObjectSpec());
+    private static readonly TestObject Made = TestObject.Of(new TestObjectSpec());
     private static readonly LayerLight Light = new(new WorkingCurve(0.12, 8), 4, 2.5, 0.05);
 
     [Property(MaxTest = 40)]
@@ -22,7 +22,7 @@ public class VirtualPrintTests
             {
                 double squeeze = n / 100.0;
                 IReadOnlyList<Reading> readings = Read(squeeze);
-                Bracket found = ClearancePrediction.From(Made.Features, new ReadingSet(readings)).Squeeze!;
+                Bracket found = ClearancePrediction.Of(Made.Features, new ReadingSet(readings)).Squeeze!;
                 return found.Low <= squeeze && squeeze <= found.High;
             }
         );

@@ -12,7 +12,7 @@ namespace CalibGeom.Tests;
 /// <summary>Long work that is stopped while it reports its progress ends there and says so.</summary>
 public class CancellationTests
 {
-    private static readonly TriangleMesh Mesh = TestObjectBuilder.Build(Presets.Standard).ToMesh();
+    private static readonly TriangleMesh Mesh = TestObject.Of(Presets.Standard).ToMesh();
 
     [Fact]
     public void ReadingAMeshStops()
@@ -24,7 +24,7 @@ public class CancellationTests
     }
 
     [Fact]
-    public void TopologyStops() => Stops((progress, token) => MeshTopology.Examine(Mesh, progress, token));
+    public void TopologyStops() => Stops((progress, token) => MeshTopology.Run(Mesh, progress, token));
 
     [Fact]
     public void LayersStop() =>

@@ -54,7 +54,7 @@ internal static class ObjectServer
 
         static IResult Made(string name, TestObjectSpec spec, CancellationToken aborted)
         {
-            TestObject made = TestObjectBuilder.Build(spec);
+            TestObject made = TestObject.Of(spec);
             if (made.HasErrors)
                 return Results.Text(string.Join("\n", made.Findings.Select(f => f.Message)), statusCode: 422);
             string header = ObjectHeader.Of(name, SpecDigest.Of(spec));

@@ -50,9 +50,9 @@ internal sealed class CaliperAddRun(CommandIo io, string path)
             // The rows are read as those of a file are, so that a slip is told in the same words.
             CaliperReading[] rows =
             [
-                .. Readings.Select(r => CaliperRecordFile.Reading([Date, Jaw, Gauge ?? "", r, Part, Person])),
+                .. Readings.Select(r => CaliperRecordFile.ParseReading([Date, Jaw, Gauge ?? "", r, Part, Person])),
             ];
-            CaliperRecord record = CaliperRecordFile.Add(path, rows, Name, Valid);
+            CaliperRecord record = CaliperRecordFile.Append(path, rows, Name, Valid);
             io.Written();
             return record;
         }

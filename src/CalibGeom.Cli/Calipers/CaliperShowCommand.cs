@@ -31,7 +31,7 @@ internal static class CaliperShowCommand
         {
             string file = parsed.GetValue(path)!;
             WrongFile.RequireNoOther(file, InputKind.Caliper);
-            CaliperRecord record = CaliperRecordFile.Load(file);
+            CaliperRecord record = CaliperRecordFile.Read(file);
             Finding[] findings = CaliperRecords.Age(file, record, io.Today) is { } old ? [old] : [];
             if (parsed.GetValue(json))
                 Envelope.Write(io.Out, "caliper show", findings, CaliperReport.Json(record));

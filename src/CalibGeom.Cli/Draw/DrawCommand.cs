@@ -67,9 +67,9 @@ internal static class DrawCommand
             throw new InputException(InputIds.Option, "A shaded view has no paper; leave --view or --paper away.");
         string path = output ?? $"{source.Name}.svg";
         Drawing.RequireName(path);
-        Paper sheet = Paper.Find(paper ?? "a4");
+        Paper sheet = Paper.Parse(paper ?? "a4");
         ViewDirection? direction = view is null ? null : Direction(view);
-        TestObject made = TestObjectBuilder.Build(source.Spec);
+        TestObject made = TestObject.Of(source.Spec);
         if (!made.HasErrors)
         {
             Drawing drawing = direction is null

@@ -97,7 +97,7 @@ internal sealed class InspectRun(CommandIo io, InspectRequest request)
 
     private static TestObject Made(ObjectFile file)
     {
-        TestObject made = TestObjectBuilder.Build(file.Spec);
+        TestObject made = TestObject.Of(file.Spec);
         return made.Solid is not null
             ? made
             : throw new InputException(

@@ -81,7 +81,7 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
             LayersSince = Said.LayersSince,
             HoursSince = Said.HoursSince,
         };
-        Ask(TrialDoubts.Of(trial, log));
+        Ask(TrialDoubts.Check(trial, log));
         taken = filled.Taken;
         findings =
         [

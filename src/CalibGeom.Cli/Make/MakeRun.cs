@@ -23,7 +23,7 @@ internal static class MakeRun
         if (request.Sweeps.Count > 0)
             return MakeSweep.Run(io, request);
         SpecSource source = request.Source;
-        TestObject made = TestObjectBuilder.Build(source.Spec, request.Mark);
+        TestObject made = TestObject.Of(source.Spec, request.Mark);
         IReadOnlyList<Finding> findings = made.CheckAsPrinted();
         bool failing = findings.Any(f => f.Severity == Severity.Error);
         TriangleMesh? mesh = failing || request.Check ? null : made.ToMesh();

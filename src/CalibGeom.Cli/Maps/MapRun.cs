@@ -39,9 +39,9 @@ internal sealed class MapRun(CommandIo io)
         if (Report is not null)
             RecordFile.RequireName(Report);
         (IReadOnlyList<MapPoint> points, LearntEffects effects, IReadOnlyList<Finding> odd) = Read();
-        MapResult map = LightMap.Of(points, effects.In(Options()));
+        MapResult map = LightMap.Run(points, effects.In(Options()));
         JointOverPlate? joint = Joint is { } j ? JointOverPlate.Of(map, j.Peg, j.Hole, j.At?.X, j.At?.Y) : null;
-        IReadOnlyList<Finding> findings = [.. MapWords.Of(map), EffectWords.Of(effects), .. odd];
+        IReadOnlyList<Finding> findings = [.. MapWords.Check(map), EffectWords.Of(effects), .. odd];
         using (var outputs = io.NewOutputs())
         {
             if (Plot is not null)

@@ -29,9 +29,7 @@ internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnly
         {
             string label = labelled ? $"A{i}" : "";
             double? exposure = exposures.Count > 0 ? exposures[i - 1] : null;
-            TestObject made = TestObjectBuilder.Build(
-                labelled ? WithTitle(source.Spec, Mark(label, exposure)) : source.Spec
-            );
+            TestObject made = TestObject.Of(labelled ? WithTitle(source.Spec, Mark(label, exposure)) : source.Spec);
             if (made.HasErrors)
                 return new PlaceCoupons([], made.Findings);
             if (i == 1)
@@ -47,7 +45,7 @@ internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnly
     /// <summary>A coupon of another preset with the same mark, to see whether it would fit.</summary>
     internal static Coupon? Of(Preset preset, LabelledCoupon like)
     {
-        TestObject made = TestObjectBuilder.Build(
+        TestObject made = TestObject.Of(
             like.Label.Length > 0 ? WithTitle(preset.Spec, Mark(like.Label, like.Exposure)) : preset.Spec
         );
         return made.HasErrors ? null : new Coupon(preset.Name, made.ToMesh());

@@ -157,7 +157,7 @@ internal static class PredictCommand
         WantedJoint? joint = request.Joint();
         var files = new ReadingFiles(io, request.Paths);
         IReadOnlyList<ReadingSet> prints =
-            request.Given.Count > 0 ? [ReadingsFile.Given(request.Given)]
+            request.Given.Count > 0 ? [ReadingsFile.Parse(request.Given)]
             : request.OnePrint ? [files.Together()]
             : files.Each();
         FoundObject source = request.Find(prints.Select(p => p.Digest).FirstOrDefault(d => d is not null));
@@ -193,7 +193,7 @@ internal static class PredictCommand
         double? want
     )
     {
-        ClearancePrediction prediction = ClearancePrediction.From(source.Object.Features, prints, options);
+        ClearancePrediction prediction = ClearancePrediction.Of(source.Object.Features, prints, options);
         try
         {
             OwnJoint? own = joint is null

@@ -11,7 +11,7 @@ internal static class LogInput
         if (path != "-")
         {
             WrongFile.RequireNoOther(path, InputKind.Log);
-            return TrialLog.ReadFile(path);
+            return TrialLog.Read(path);
         }
         using Stream input = io.OpenInput();
         return TrialLog.Read(input, "standard input");

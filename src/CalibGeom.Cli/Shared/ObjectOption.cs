@@ -57,9 +57,9 @@ internal sealed class ObjectOption
         try
         {
             KnownObject known =
-                context.ParseResult.GetValue(named) is { Length: > 0 } name and not "-" ? ObjectFinder.Load(name, [])
+                context.ParseResult.GetValue(named) is { Length: > 0 } name and not "-" ? ObjectFinder.Read(name, [])
                 : ObjectFinder.Only(".") is var (_, only) ? only
-                : ObjectFinder.Load("standard", []);
+                : ObjectFinder.Read("standard", []);
             return known.Features.Select(f => (string)f.Id).ToArray();
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
@@ -115,8 +115,8 @@ internal sealed class ObjectOption
                 $"--set changes an object that is not named. Name it too: {Name} FILE|PRESET."
             );
         if (digest is not null)
-            return new FoundObject(ObjectFinder.Find(digest, [.. paths.Select(FolderOf), "."]), null);
-        return new FoundObject(ObjectFinder.Load("standard", []), Assumed);
+            return new FoundObject(ObjectFinder.Require(digest, [.. paths.Select(FolderOf), "."]), null);
+        return new FoundObject(ObjectFinder.Read("standard", []), Assumed);
     }
 
     private static Finding Assumed { get; } =
@@ -134,10 +134,10 @@ internal sealed class ObjectOption
         {
             if (WrongFile.KindOf(name) is InputKind.Readings or InputKind.Log or InputKind.Caliper)
                 WrongFile.RequireNoOther(name, InputKind.Object);
-            return ObjectFinder.Load(name, assignments);
+            return ObjectFinder.Read(name, assignments);
         }
         using Stream input = io.OpenInput();
-        return ObjectFinder.Load(input, ObjectFinder.StandardInput, assignments);
+        return ObjectFinder.Read(input, ObjectFinder.StandardInput, assignments);
     }
 
     private static KnownObject Same(KnownObject known, string name, string? digest) =>

@@ -34,7 +34,7 @@ internal sealed class ReadingFiles
     /// <summary>The readings of all files as those of one print; the gauges of a record count once.</summary>
     /// <exception cref="InputException">A caliper record cannot be used, or files disagree.</exception>
     internal ReadingSet Together() =>
-        CaliperRecords.Attach(ReadingSet.Merge(files), name => Record(name, OnlyPath(name)));
+        CaliperRecords.Attach(ReadingSet.Join(files), name => Record(name, OnlyPath(name)));
 
     /// <summary>The readings of one coupon; all when no coupon is named.</summary>
     /// <exception cref="InputException">There are none of this coupon.</exception>
@@ -85,7 +85,7 @@ internal sealed class ReadingFiles
 
     private CaliperRecord Record(string name, string path)
     {
-        CaliperRecord record = CaliperRecordFile.Load(path);
+        CaliperRecord record = CaliperRecordFile.Read(path);
         if (CaliperRecords.Age(name, record, io.Today) is { } old && !findings.Contains(old))
             findings.Add(old);
         return record;

@@ -21,7 +21,7 @@ internal static class SheetFile
     /// <exception cref="InputException">The design cannot work.</exception>
     internal static TestObject Build(SpecSource source)
     {
-        TestObject made = TestObjectBuilder.Build(source.Spec);
+        TestObject made = TestObject.Of(source.Spec);
         return made.HasErrors
             ? throw new InputException(
                 InputIds.Spec,

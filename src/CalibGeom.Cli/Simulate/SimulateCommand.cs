@@ -186,7 +186,7 @@ internal static class SimulateCommand
             command.Options.Add(option);
         command.SetAction(parsed =>
         {
-            TestObject made = TestObjectBuilder.Build(printed.Spec(io, parsed, "standard").Spec);
+            TestObject made = TestObject.Of(printed.Spec(io, parsed, "standard").Spec);
             if (made.HasErrors)
                 throw new InputException(
                     InputIds.Spec,

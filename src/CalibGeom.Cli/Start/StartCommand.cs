@@ -63,9 +63,9 @@ internal static class StartCommand
                 double height = parsed.GetValue(layer);
                 StartAdvice advice = (parsed.GetValue(maker), quoted.Read(parsed), parsed.GetValue(log)) switch
                 {
-                    ({ } time, null, null) => StartAdvice.FromMaker(time, height, parsed.GetValue(makerLayer)),
-                    (null, { } curve, null) => StartAdvice.FromCurve(curve, height),
-                    (null, null, { } path) => StartAdvice.FromNeighbour(LogInput.Read(io, path).Trials, height),
+                    ({ } time, null, null) => StartAdvice.OfMaker(time, height, parsed.GetValue(makerLayer)),
+                    (null, { } curve, null) => StartAdvice.OfCurve(curve, height),
+                    (null, null, { } path) => StartAdvice.OfNeighbour(LogInput.Read(io, path).Trials, height),
                     _ => throw new InputException(
                         InputIds.Option,
                         "Give one beginning: --maker-time S, or --dp, --ec and --irradiance, or --log FILE."

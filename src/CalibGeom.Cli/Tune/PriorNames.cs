@@ -55,7 +55,7 @@ internal static class PriorNames
         if (values.Length == 1)
             return spread.Set(priors, new LogNormalPrior(values[0], spread.Get(priors).LogDeviation));
         return values[1] > 0 && values[1] < values[0] && values[0] < values[2]
-            ? spread.Set(priors, LogNormalPrior.From95(values[0], values[1], values[2]))
+            ? spread.Set(priors, LogNormalPrior.Of95(values[0], values[1], values[2]))
             : throw new ArgumentException("LOW, median and HIGH must rise from above 0; write MEDIAN/LOW/HIGH.");
     }
 }

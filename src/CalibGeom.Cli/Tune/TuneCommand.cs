@@ -229,7 +229,7 @@ internal static class TuneCommand
         IReadOnlyList<Trial> trials = log.Trials;
         if (trials.Count == 0)
             throw new InputException(InputIds.Option, $"{path} holds no trial. Add one with calibgeom log add.");
-        TuningResult result = Checked(() => Tuner.Advise(trials, options));
+        TuningResult result = Checked(() => Tuner.Run(trials, options));
         using (var outputs = io.NewOutputs())
         {
             if (plot is not null)

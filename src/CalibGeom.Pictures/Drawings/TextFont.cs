@@ -11,7 +11,7 @@ public static class TextFont
     /// <param name="text">A line of text.</param>
     /// <param name="style">How it is set; 13 pixels by default.</param>
     /// <returns>Pixels.</returns>
-    public static double Measure(string text, TextStyle? style = null)
+    public static double Width(string text, TextStyle? style = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         style ??= new TextStyle();

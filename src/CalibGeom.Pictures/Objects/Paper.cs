@@ -15,7 +15,7 @@ public sealed record Paper(string Name, double Width, double Height)
     /// <summary>The paper with a name, in any case.</summary>
     /// <param name="name"><c>a4</c> or <c>letter</c>.</param>
     /// <exception cref="InputException">There is none of that name.</exception>
-    public static Paper Find(string name) =>
+    public static Paper Parse(string name) =>
         new[] { A4, Letter }.FirstOrDefault(p => p.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
         ?? throw new InputException(InputIds.Other, $"There is no paper \"{name}\"; it is a4 or letter.");
 }

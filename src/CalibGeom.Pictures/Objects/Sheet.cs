@@ -31,7 +31,7 @@ internal sealed class Sheet
 
     /// <summary>How wide a text is, mm.</summary>
     internal static double Measure(string text, double size = TextSize, bool bold = false) =>
-        TextFont.Measure(text, new TextStyle(size * PixelsPerMm, Bold: bold)) / PixelsPerMm;
+        TextFont.Width(text, new TextStyle(size * PixelsPerMm, Bold: bold)) / PixelsPerMm;
 
     /// <summary>Writes a text if nothing is in its way; its point is on the baseline.</summary>
     internal bool TryText(double x, double y, string text, TextStyle style)

@@ -164,7 +164,7 @@ public sealed class PlotArea
             return;
         var longest = pieces.MaxBy(p => p.Length)!;
         (double cx, double cy) = longest[longest.Length / 2];
-        double half = TextFont.Measure(label, new TextStyle(11)) / 2;
+        double half = TextFont.Width(label, new TextStyle(11)) / 2;
         content.Add(d => d.Rectangle(cx - half - 2, cy - 7, 2 * half + 4, 14, Ink.Paper.WithOpacity(0.85)));
         content.Add(d => d.Text(cx, cy + 4, label, new TextStyle(11, TextAnchor.Middle) { Ink = pen.Ink }));
     }

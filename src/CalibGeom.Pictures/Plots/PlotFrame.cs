@@ -59,7 +59,7 @@ internal static class PlotFrame
     /// <summary>Samples and names in one row that ends at the right.</summary>
     internal static void Legend(Drawing drawing, List<LegendEntry> entries, double right, double baseline)
     {
-        double start = right - entries.Sum(e => 26 + TextFont.Measure(e.Name, Small) + 14) + 14;
+        double start = right - entries.Sum(e => 26 + TextFont.Width(e.Name, Small) + 14) + 14;
         foreach (LegendEntry entry in entries)
         {
             double middle = baseline - 4;
@@ -70,7 +70,7 @@ internal static class PlotFrame
             else
                 drawing.Rectangle(start, middle - 5, 20, 10, entry.Fill);
             drawing.Text(start + 26, baseline, entry.Name, Small);
-            start += 26 + TextFont.Measure(entry.Name, Small) + 14;
+            start += 26 + TextFont.Width(entry.Name, Small) + 14;
         }
     }
 }

@@ -53,7 +53,7 @@ public static class ClearancePlot
                 bottom - Top,
                 Ink.Stone.WithOpacity(i % 2 == 0 ? 0.28 : 0.1)
             );
-            if (X(to) - X(from) > TextFont.Measure(word, new TextStyle(11)) + 4)
+            if (X(to) - X(from) > TextFont.Width(word, new TextStyle(11)) + 4)
                 drawing.Text(
                     (X(from) + X(to)) / 2,
                     Top - 8,

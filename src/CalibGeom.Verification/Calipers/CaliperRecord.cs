@@ -45,7 +45,7 @@ public sealed class CaliperRecord
         Gauges.GroupBy(r => r.Jaw).OrderBy(g => g.Key).Select(g => JawCheck.Of(g.Key, g.ToArray())).ToArray();
 
     /// <summary>The repeatability study; null when its parts, persons and rounds make none.</summary>
-    public RepeatabilityStudy? Study => RepeatabilityStudy.From(Readings.Where(r => r.Part.Length > 0).ToArray());
+    public RepeatabilityStudy? Study => RepeatabilityStudy.Of(Readings.Where(r => r.Part.Length > 0).ToArray());
 
     /// <summary>Whether a record is too old on a day.</summary>
     /// <param name="today">The day.</param>

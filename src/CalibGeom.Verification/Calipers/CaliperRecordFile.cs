@@ -23,7 +23,7 @@ public static class CaliperRecordFile
     /// <param name="path">The file.</param>
     /// <exception cref="InputException">It is missing or cannot be understood; the message names file and
     /// line.</exception>
-    public static CaliperRecord Load(string path)
+    public static CaliperRecord Read(string path)
     {
         ArgumentNullException.ThrowIfNull(path);
         if (!File.Exists(path))
@@ -87,37 +87,6 @@ public static class CaliperRecordFile
     }
 
     /// <summary>
-    /// The text of a record with more rows at its end; what stands in it stays as it is, byte for byte.
-    /// </summary>
-    /// <param name="text">The record so far; empty to begin one.</param>
-    /// <param name="more">The rows to add, in this order.</param>
-    /// <param name="name">The caliper's name, where a record begins.</param>
-    /// <param name="validDays">For how many days a record counts that begins, 1 to 10000.</param>
-    /// <exception cref="ArgumentException">A name holds a comma or a line break or begins as a formula does, a row is of
-    /// neither gauge nor part, or the days are out of range.</exception>
-    /// <exception cref="InputException">The record so far cannot be understood.</exception>
-    public static string Append(
-        string text,
-        IReadOnlyList<CaliperReading> more,
-        string name = "",
-        int validDays = CaliperRecord.DefaultValidDays
-    )
-    {
-        ArgumentNullException.ThrowIfNull(text);
-        ArgumentNullException.ThrowIfNull(more);
-        Require.Within(validDays, 1, 10_000, "validity", "days", nameof(validDays));
-        string start = text.Length == 0 || text.EndsWith('\n') ? text : text + "\n";
-        if (text.Trim().Length == 0)
-            start +=
-                (Plain(name, nameof(name)).Length > 0 ? $"# caliper {name.Trim()}\n" : "")
-                + string.Create(CultureInfo.InvariantCulture, $"# valid {validDays}\n{Header}\n");
-        else
-            Parse(text);
-        string rows = string.Concat(more.Select(r => Row(r) + "\n"));
-        return start + rows;
-    }
-
-    /// <summary>
     /// Adds rows to a record on disk, in a single write with the file locked: two processes that add at once lose
     /// nothing, and what stands in it stays as it is, byte for byte, a byte order mark too.
     /// </summary>
@@ -127,11 +96,12 @@ public static class CaliperRecordFile
     /// <param name="validDays">For how many days a record counts that begins, 1 to 10000; null for
     /// <see cref="CaliperRecord.DefaultValidDays"/>. A record that holds something says it itself.</param>
     /// <returns>The record with the rows.</returns>
-    /// <exception cref="ArgumentException">As <see cref="Append"/> says.</exception>
+    /// <exception cref="ArgumentException">A name holds a comma or a line break or begins as a formula does, a row is of
+    /// neither gauge nor part, or the days are out of range.</exception>
     /// <exception cref="InputException">The record so far cannot be understood, has a name of its own, or cannot be
     /// written; then it stands as before.</exception>
     /// <exception cref="IOException">It cannot be written; it stands as before.</exception>
-    public static CaliperRecord Add(
+    public static CaliperRecord Append(
         string path,
         IReadOnlyList<CaliperReading> more,
         string? name = null,
@@ -151,7 +121,7 @@ public static class CaliperRecordFile
                         InputIds.CaliperRecord,
                         $"{path} exists: its name and validity stand in it. Leave name and validity away."
                     );
-                string after = Append(before, more, name ?? "", validDays ?? CaliperRecord.DefaultValidDays);
+                string after = WithRows(before, more, name ?? "", validDays ?? CaliperRecord.DefaultValidDays);
                 record = Parse(after, path);
                 // The line end that an unfinished last line lacks is written with the rows.
                 return after[before.Length..].TrimStart('\n');
@@ -163,10 +133,25 @@ public static class CaliperRecordFile
     /// <summary>A reading from the texts of its six fields, as a row has them.</summary>
     /// <param name="fields">Date, jaw, gauge, reading, part and person; the last four may be empty or missing.</param>
     /// <exception cref="InputException">A field cannot be understood.</exception>
-    public static CaliperReading Reading(IReadOnlyList<string> fields)
+    public static CaliperReading ParseReading(IReadOnlyList<string> fields)
     {
         ArgumentNullException.ThrowIfNull(fields);
         return Row([.. fields], message => char.ToUpperInvariant(message[0]) + message[1..]);
+    }
+
+    // What stands in the record stays as it is, byte for byte.
+    private static string WithRows(string text, IReadOnlyList<CaliperReading> more, string name, int validDays)
+    {
+        Require.Within(validDays, 1, 10_000, "validity", "days", nameof(validDays));
+        string start = text.Length == 0 || text.EndsWith('\n') ? text : text + "\n";
+        if (text.Trim().Length == 0)
+            start +=
+                (Plain(name, nameof(name)).Length > 0 ? $"# caliper {name.Trim()}\n" : "")
+                + string.Create(CultureInfo.InvariantCulture, $"# valid {validDays}\n{Header}\n");
+        else
+            Parse(text);
+        string rows = string.Concat(more.Select(r => Row(r) + "\n"));
+        return start + rows;
     }
 
     private static string Row(CaliperReading r)

@@ -86,7 +86,7 @@ public sealed record RepeatabilityStudy
     }
 
     /// <summary>The study that rows make, or null when they are no complete one.</summary>
-    internal static RepeatabilityStudy? From(IReadOnlyList<CaliperReading> rows)
+    internal static RepeatabilityStudy? Of(IReadOnlyList<CaliperReading> rows)
     {
         string[] parts = rows.Select(r => r.Part).Distinct().Order(StringComparer.Ordinal).ToArray(),
             persons = rows.Select(r => r.Person).Distinct().Order(StringComparer.Ordinal).ToArray();

@@ -56,7 +56,7 @@ public sealed record AxisGrowth
     {
         ArgumentNullException.ThrowIfNull(features);
         ArgumentNullException.ThrowIfNull(readings);
-        MatchedReadings matched = MatchedReadings.From(features, readings);
+        MatchedReadings matched = MatchedReadings.Of(features, readings);
         if (!matched.Sizes.Any(g => Face.Of(matched.Features[g.Id]) is not null))
             return [];
         ModelFit fit = ModelSearch.Of([matched], options ?? PredictionOptions.Default).Fit;

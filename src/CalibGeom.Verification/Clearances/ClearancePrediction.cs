@@ -118,7 +118,7 @@ public sealed partial class ClearancePrediction
     /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, or there
     /// is no size of a box or span.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ClearancePrediction From(
+    public static ClearancePrediction Of(
         FeatureTable features,
         ReadingSet readings,
         PredictionOptions? options = null,
@@ -127,7 +127,7 @@ public sealed partial class ClearancePrediction
     )
     {
         ArgumentNullException.ThrowIfNull(readings);
-        return From(features, [readings], options, progress, cancellation);
+        return Of(features, [readings], options, progress, cancellation);
     }
 
     /// <summary>Predicts from the readings of several prints of one object, each a set.</summary>
@@ -139,7 +139,7 @@ public sealed partial class ClearancePrediction
     /// <exception cref="InputException">A reading belongs to no feature, readings belong to several coupons, a print
     /// has no size of a box or span, two sets are the same, or conditions differ.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ClearancePrediction From(
+    public static ClearancePrediction Of(
         FeatureTable features,
         IReadOnlyList<ReadingSet> prints,
         PredictionOptions? options = null,
@@ -151,7 +151,7 @@ public sealed partial class ClearancePrediction
         ArgumentNullException.ThrowIfNull(prints);
         cancellation.ThrowIfCancellationRequested();
         PrintSets.RequireComparable(prints);
-        MatchedReadings[] matched = prints.Select(p => MatchedReadings.From(features, p)).ToArray();
+        MatchedReadings[] matched = prints.Select(p => MatchedReadings.Of(features, p)).ToArray();
         foreach (MatchedReadings m in matched)
             RequireSize(m);
         return new ClearancePrediction(matched, options ?? PredictionOptions.Default, progress, cancellation);

@@ -62,7 +62,7 @@ internal sealed class MatchedReadings
     /// <summary>Matches readings with features.</summary>
     /// <exception cref="InputException">A reading belongs to no feature, or readings belong to several
     /// coupons.</exception>
-    internal static MatchedReadings From(FeatureTable table, ReadingSet set)
+    internal static MatchedReadings Of(FeatureTable table, ReadingSet set)
     {
         if (set.Coupons.Count > 1)
             throw new InputException(

@@ -173,7 +173,7 @@ internal sealed class ModelSearch
             .Select(g =>
                 (IReadOnlyList<(double, double)>)g.Select(e => (e.Estimate.Value, Own(e.Estimate, same))).ToArray()
             );
-        return PrintVariation.Learn(options, growths, prints.Count);
+        return PrintVariation.Of(options, growths, prints.Count);
     }
 
     /// <summary>

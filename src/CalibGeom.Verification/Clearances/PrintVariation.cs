@@ -35,7 +35,7 @@ public sealed record PrintVariation(double StandardDeviation, double DegreesOfFr
     /// <param name="growths">For each axis, each print's growth and its own uncertainty without what prints
     /// share.</param>
     /// <param name="prints">How many prints.</param>
-    internal static PrintVariation Learn(
+    internal static PrintVariation Of(
         PredictionOptions options,
         IEnumerable<IReadOnlyList<(double Growth, double Own)>> growths,
         int prints

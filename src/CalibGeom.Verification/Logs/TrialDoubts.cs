@@ -15,7 +15,7 @@ public static class TrialDoubts
     /// <summary>The doubts, none when all is likely.</summary>
     /// <param name="next">The trial to add.</param>
     /// <param name="log">The log it is to be added to.</param>
-    public static IReadOnlyList<Finding> Of(Trial next, TrialLog log)
+    public static IReadOnlyList<Finding> Check(Trial next, TrialLog log)
     {
         ArgumentNullException.ThrowIfNull(next);
         ArgumentNullException.ThrowIfNull(log);

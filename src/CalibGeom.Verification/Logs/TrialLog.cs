@@ -87,7 +87,7 @@ public sealed class TrialLog
     /// <summary>Reads a log file.</summary>
     /// <param name="path">The file.</param>
     /// <exception cref="InputException">The file does not exist or a line is no trial.</exception>
-    public static TrialLog ReadFile(string path) => LogFile.Read(path);
+    public static TrialLog Read(string path) => LogFile.Read(path);
 
     /// <summary>The trial as one line of the log, without a line break.</summary>
     /// <param name="trial">The trial.</param>

@@ -94,10 +94,7 @@ public static class TrialReadings
         if (!Sized(readings).Any())
             return [];
         string[] ofThePrediction = ["axis-not-measured", "scale-assumed"];
-        return ClearancePrediction
-            .From(table, readings)
-            .Findings.Where(f => !ofThePrediction.Contains(f.Rule))
-            .ToArray();
+        return ClearancePrediction.Of(table, readings).Findings.Where(f => !ofThePrediction.Contains(f.Rule)).ToArray();
     }
 
     private static void RequireOneObject(FeatureTable table, ReadingSet readings)

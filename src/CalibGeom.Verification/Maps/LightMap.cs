@@ -18,7 +18,7 @@ public static class LightMap
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="InputException">There are fewer, or their readings cannot be compared.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static MapResult Of(
+    public static MapResult Run(
         IReadOnlyList<MapPoint> points,
         MapOptions? options = null,
         IProgress<double>? progress = null,

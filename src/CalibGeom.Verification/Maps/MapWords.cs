@@ -5,7 +5,7 @@ public static class MapWords
 {
     /// <summary>The answer: first whether the light differs, then where, then what to do.</summary>
     /// <param name="map">The map.</param>
-    public static IReadOnlyList<Finding> Of(MapResult map)
+    public static IReadOnlyList<Finding> Check(MapResult map)
     {
         ArgumentNullException.ThrowIfNull(map);
         var findings = new List<Finding>();

@@ -109,7 +109,7 @@ public sealed class ReadingSet
     /// <param name="sets">At least one set.</param>
     /// <exception cref="InputException">Two sets say different things about the print or an instrument; conditions are
     /// never pooled silently.</exception>
-    public static ReadingSet Merge(IReadOnlyList<ReadingSet> sets)
+    public static ReadingSet Join(IReadOnlyList<ReadingSet> sets)
     {
         ArgumentNullException.ThrowIfNull(sets);
         if (sets.Count == 0)

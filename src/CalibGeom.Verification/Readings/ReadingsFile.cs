@@ -17,7 +17,7 @@ public static class ReadingsFile
     /// <exception cref="InputException">The content cannot be used; the message names the line.</exception>
     /// <exception cref="IOException">Reading failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The file may not be read.</exception>
-    public static ReadingSet Load(string path)
+    public static ReadingSet Read(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         using FileStream stream = File.OpenRead(path);
@@ -50,7 +50,7 @@ public static class ReadingsFile
     /// <summary>Readings without a file, as <c>box1.outside.x=8.02</c>; values as in a file, sizes in mm.</summary>
     /// <param name="given">The readings, in any order.</param>
     /// <exception cref="InputException">One is no reading; the message begins with it.</exception>
-    public static ReadingSet Given(IEnumerable<string> given)
+    public static ReadingSet Parse(IEnumerable<string> given)
     {
         ArgumentNullException.ThrowIfNull(given);
         return new ReadingSet(given.SelectMany(Of));

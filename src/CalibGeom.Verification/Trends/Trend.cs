@@ -18,7 +18,7 @@ public static class Trend
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no coupon.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static TrendResult Of(
+    public static TrendResult Run(
         IReadOnlyList<TrendPoint> points,
         TrendOptions? options = null,
         IProgress<double>? progress = null,

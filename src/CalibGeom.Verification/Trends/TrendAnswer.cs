@@ -52,7 +52,7 @@ public sealed record TrendAnswer
     {
         TrendLog log = TrendLog.Of(entries);
         options ??= TrendOptions.Default;
-        TrendResult result = Trend.Of(log.Current.Points, options, cancellation: cancellation);
+        TrendResult result = Trend.Run(log.Current.Points, options, cancellation: cancellation);
         progress?.Report(0.5);
         cancellation.ThrowIfCancellationRequested();
         IReadOnlyList<TrendTrigger> triggers = log.Triggers(months);

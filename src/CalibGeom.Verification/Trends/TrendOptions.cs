@@ -88,10 +88,10 @@ public sealed record TrendOptions
     /// How growth answers to ln(light), mm. Default median 0.035, 95 % 0.008 to 0.15; an estimate from a log is
     /// sharper.
     /// </summary>
-    public LogNormalPrior LightEffect { get; init; } = LogNormalPrior.From95(0.035, 0.008, 0.15);
+    public LogNormalPrior LightEffect { get; init; } = LogNormalPrior.Of95(0.035, 0.008, 0.15);
 
     /// <summary>How print-through answers to ln(light): Dp, mm. Default median 0.12, 95 % 0.05 to 0.30.</summary>
-    public LogNormalPrior PenetrationDepth { get; init; } = LogNormalPrior.From95(0.12, 0.05, 0.30);
+    public LogNormalPrior PenetrationDepth { get; init; } = LogNormalPrior.Of95(0.12, 0.05, 0.30);
 
     /// <summary>ln of the thinnest column goes with ln(light) times minus this, 0 to 5. Default 0.35.</summary>
     /// <exception cref="ArgumentException">It is out of range.</exception>

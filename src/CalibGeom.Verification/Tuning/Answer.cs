@@ -23,9 +23,9 @@ internal sealed record Answer(
 {
     internal static Answer To(IReadOnlyList<Trial> used, TuneOptions options, CancellationToken cancellation = default)
     {
-        ExposureResponse response = ExposureResponse.Learn(used, options.Priors, cancellation: cancellation);
-        ColumnSurvival? columns = ColumnSurvival.Learn(used, options.Priors, cancellation);
-        PrintThroughResponse? light = PrintThroughResponse.Learn(used, options.Priors, options.Quoted, cancellation);
+        ExposureResponse response = ExposureResponse.Of(used, options.Priors, cancellation: cancellation);
+        ColumnSurvival? columns = ColumnSurvival.Of(used, options.Priors, cancellation);
+        PrintThroughResponse? light = PrintThroughResponse.Of(used, options.Priors, options.Quoted, cancellation);
         Trial last = used[^1];
         double target =
             options.Target is { } wanted && last.Joints.Count > 0 ? (last.Joints[0].Designed - wanted) / 2 : 0;

@@ -102,7 +102,7 @@ public sealed class ColumnSurvival
     /// <param name="priors">What is believed before of the effect of exposure.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ColumnSurvival? Learn(
+    public static ColumnSurvival? Of(
         IReadOnlyList<Trial> trials,
         ExposurePriors? priors = null,
         CancellationToken cancellation = default

@@ -31,7 +31,7 @@ public sealed record ExposurePriors
     {
         get;
         init => field = Require.Given(value, nameof(TimeEffect));
-    } = LogNormalPrior.From95(0.035, 0.008, 0.15);
+    } = LogNormalPrior.Of95(0.035, 0.008, 0.15);
 
     /// <summary>
     /// c: how much an edge draws back after a long rest, mm. Default median 0.012, 95 % 0.002 to 0.07.
@@ -40,14 +40,14 @@ public sealed record ExposurePriors
     {
         get;
         init => field = Require.Given(value, nameof(RestEffect));
-    } = LogNormalPrior.From95(0.012, 0.002, 0.07);
+    } = LogNormalPrior.Of95(0.012, 0.002, 0.07);
 
     /// <summary>tau: how long the effect of rest takes, s. Default median 1.5, 95 % 0.5 to 4.5.</summary>
     public LogNormalPrior RestTime
     {
         get;
         init => field = Require.Given(value, nameof(RestTime));
-    } = LogNormalPrior.From95(1.5, 0.5, 4.5);
+    } = LogNormalPrior.Of95(1.5, 0.5, 4.5);
 
     /// <summary>
     /// Standard deviation of growth between prints at the same settings, mm, learnt from repeat prints. Default median
@@ -57,7 +57,7 @@ public sealed record ExposurePriors
     {
         get;
         init => field = Require.Given(value, nameof(BetweenPrints));
-    } = LogNormalPrior.From95(0.005, 0.002, 0.0125);
+    } = LogNormalPrior.Of95(0.005, 0.002, 0.0125);
 
     /// <summary>Standard deviation of what the formula misses at any one setting, mm. Default 0.003.</summary>
     public double LackOfFit
@@ -81,7 +81,7 @@ public sealed record ExposurePriors
     {
         get;
         init => field = Require.Given(value, nameof(PenetrationDepth));
-    } = LogNormalPrior.From95(0.12, 0.05, 0.30);
+    } = LogNormalPrior.Of95(0.12, 0.05, 0.30);
 
     /// <summary>
     /// How the thinnest column that prints answers to exposure: d50 goes with t to the minus this power. Default 0.35.

@@ -65,7 +65,7 @@ public sealed class ExposureResponse
                 0.5,
                 Coverage.UpperTail
             );
-            return LogNormalPrior.From95(q[1], q[0], q[2]);
+            return LogNormalPrior.Of95(q[1], q[0], q[2]);
         }
     }
 
@@ -98,7 +98,7 @@ public sealed class ExposureResponse
     /// <exception cref="ArgumentException">A prior is out of range, or there is neither a trial nor a reference
     /// time.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static ExposureResponse Learn(
+    public static ExposureResponse Of(
         IReadOnlyList<Trial> trials,
         ExposurePriors? priors = null,
         double? referenceTime = null,

@@ -48,10 +48,10 @@ public sealed record LearntEffects(
         int withGrowth = Teaching(calibration, t => t.GrowthX is not null || t.GrowthY is not null),
             withComb = Teaching(calibration, t => t.Slots is not null);
         PrintThroughResponse? light =
-            withComb > 0 ? PrintThroughResponse.Learn(calibration, priors, cancellation: cancellation) : null;
+            withComb > 0 ? PrintThroughResponse.Of(calibration, priors, cancellation: cancellation) : null;
         return new LearntEffects(
             withGrowth > 0
-                ? ExposureResponse.Learn(calibration, priors, cancellation: cancellation).TimeEffectNow
+                ? ExposureResponse.Of(calibration, priors, cancellation: cancellation).TimeEffectNow
                 : priors.TimeEffect,
             light is { Known: true } ? light.PenetrationDepthNow : priors.PenetrationDepth,
             withGrowth,

@@ -90,7 +90,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         bool sameCaliper = before.Any(t => t.Instrument == last.Instrument && Growth(t) is not null);
         if (!sameCaliper || Growth(last) is not { } own)
             yield break;
-        ExposureResponse learnt = ExposureResponse.Learn(before, options.Priors, cancellation: cancellation);
+        ExposureResponse learnt = ExposureResponse.Of(before, options.Priors, cancellation: cancellation);
         GrowthPrediction expected = learnt.At(last.Settings, withCaliper: false);
         double u = Math.Sqrt(
             expected.Uncertainty * expected.Uncertainty
@@ -110,8 +110,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
     {
         if (
             last.Slots is not { } slots
-            || PrintThroughResponse.Learn(before, options.Priors, cancellation: cancellation)
-                is not { Known: true } light
+            || PrintThroughResponse.Of(before, options.Priors, cancellation: cancellation) is not { Known: true } light
         )
             yield break;
         GrowthPrediction z = light.At(last.Settings.Time);

@@ -79,7 +79,7 @@ public sealed class PrintThroughResponse
         get
         {
             double[] q = Weighted.Quantiles(depths, weights, Coverage.LowerTail, 0.5, Coverage.UpperTail);
-            return LogNormalPrior.From95(q[1], q[0], q[2]);
+            return LogNormalPrior.Of95(q[1], q[0], q[2]);
         }
     }
 
@@ -89,7 +89,7 @@ public sealed class PrintThroughResponse
     /// <param name="quoted">A working curve from a data sheet, or null.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static PrintThroughResponse? Learn(
+    public static PrintThroughResponse? Of(
         IReadOnlyList<Trial> trials,
         ExposurePriors? priors = null,
         QuotedLight? quoted = null,

@@ -19,7 +19,7 @@ public static class Tuner
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no trial.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static TuningResult Advise(
+    public static TuningResult Run(
         IReadOnlyList<Trial> trials,
         TuneOptions? options = null,
         IProgress<double>? progress = null,

@@ -90,7 +90,7 @@ public sealed record InputQuantity
     /// <param name="name">What it is.</param>
     /// <param name="observations">At least two observations.</param>
     /// <exception cref="ArgumentException">There are fewer than two observations.</exception>
-    public static InputQuantity FromObservations(string name, IReadOnlyList<double> observations)
+    public static InputQuantity Of(string name, IReadOnlyList<double> observations)
     {
         SampleStatistics s = SampleStatistics.Of(observations);
         if (s.Count < 2)

@@ -38,10 +38,7 @@ public sealed class InputSet
     /// <param name="observations">For each quantity its observations, equally many, in the same order; at least
     /// two.</param>
     /// <exception cref="ArgumentException">The counts do not fit.</exception>
-    public static InputSet FromObservations(
-        IReadOnlyList<string> names,
-        IReadOnlyList<IReadOnlyList<double>> observations
-    )
+    public static InputSet Of(IReadOnlyList<string> names, IReadOnlyList<IReadOnlyList<double>> observations)
     {
         ArgumentNullException.ThrowIfNull(names);
         ArgumentNullException.ThrowIfNull(observations);
@@ -50,7 +47,7 @@ public sealed class InputSet
                 "observations needs one list of equal length for each name.",
                 nameof(observations)
             );
-        InputQuantity[] inputs = names.Select((n, i) => InputQuantity.FromObservations(n, observations[i])).ToArray();
+        InputQuantity[] inputs = names.Select((n, i) => InputQuantity.Of(n, observations[i])).ToArray();
         double[,] r = new double[names.Count, names.Count];
         for (int i = 0; i < names.Count; i++)
         for (int j = 0; j < names.Count; j++)

@@ -32,7 +32,7 @@ public sealed record LogNormalPrior
     /// <param name="median">The median.</param>
     /// <param name="low">The 2.5 % point, above 0.</param>
     /// <param name="high">The 97.5 % point.</param>
-    public static LogNormalPrior From95(double median, double low, double high) =>
+    public static LogNormalPrior Of95(double median, double low, double high) =>
         new(median, Math.Log(high / low) / (2 * Coverage.NormalFactor));
 
     /// <summary>The value a number of standard deviations from the median on the logarithmic scale.</summary>

@@ -29,7 +29,7 @@ public static class MeshInspection
     )
     {
         ArgumentNullException.ThrowIfNull(mesh);
-        TopologyReport topology = MeshTopology.Examine(mesh, Part(progress, 0, Surface), cancellation);
+        TopologyReport topology = MeshTopology.Run(mesh, Part(progress, 0, Surface), cancellation);
         LayerReport layers = LayerInspection.Run(mesh, settings, Part(progress, Surface, 1), cancellation);
         return new MeshReport(
             topology,

@@ -18,12 +18,9 @@ public sealed partial class TriangleMesh
     }
 
     /// <summary>
-    /// This mesh and another in one; vertices keep their indices, those of the other follow. Nothing is welded.
+    /// Several meshes in one, in order: the vertices of the first keep their indices, those of the next follow. Nothing
+    /// is welded.
     /// </summary>
-    /// <param name="other">The mesh to add.</param>
-    public TriangleMesh Append(TriangleMesh other) => Join([this, other]);
-
-    /// <summary>Several meshes in one, in order. Nothing is welded.</summary>
     /// <param name="meshes">The meshes; none gives <see cref="Empty"/>.</param>
     public static TriangleMesh Join(IReadOnlyList<TriangleMesh> meshes)
     {

@@ -24,7 +24,7 @@ public sealed partial class TriangleMesh
     /// <param name="triangles">Three vertex indices for each triangle.</param>
     /// <exception cref="ArgumentException">A length is not a multiple of three, a coordinate is not finite, or an index
     /// has no vertex.</exception>
-    public static TriangleMesh FromSingles(ReadOnlySpan<float> coordinates, ReadOnlySpan<int> triangles)
+    public static TriangleMesh OfSingles(ReadOnlySpan<float> coordinates, ReadOnlySpan<int> triangles)
     {
         var wide = new double[coordinates.Length];
         for (int i = 0; i < wide.Length; i++)

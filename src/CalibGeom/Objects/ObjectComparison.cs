@@ -22,7 +22,7 @@ public static class ObjectComparison
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(file);
-        TestObject made = TestObjectBuilder.Build(file.Spec);
+        TestObject made = TestObject.Of(file.Spec);
         if (made.Solid is null)
             throw new InputException(
                 InputIds.ObjectFile,

@@ -91,7 +91,7 @@ public sealed record ObjectFile
     /// <summary>What to measure, with the printer's axes whatever way coupons are turned.</summary>
     public FeatureTable ToFeatures()
     {
-        FeatureTable own = TestObjectBuilder.Build(Spec).Features;
+        FeatureTable own = TestObject.Of(Spec).Features;
         return Coupons.Count == 0
             ? own
             : new FeatureTable(Coupons.SelectMany(c => PlacedCoupon.FeaturesOf(own, c.Label, c.Turn)), Digest);

@@ -24,10 +24,10 @@ public static class ObjectFinder
     /// <param name="digest">16 hex digits.</param>
     /// <param name="folders">The folders to look into, in this order.</param>
     /// <exception cref="InputException">None has it; the message names the file that is wanted.</exception>
-    public static KnownObject Find(string digest, IEnumerable<string> folders)
+    public static KnownObject Require(string digest, IEnumerable<string> folders)
     {
         string[] all = folders.Select(Path.GetFullPath).Distinct(StringComparer.Ordinal).ToArray();
-        return TryFind(digest, all)
+        return Find(digest, all)
             ?? throw new InputException(
                 InputIds.ObjectFile,
                 $"No known object has the digest {digest}. Wanted is the {ObjectFile.Extension} that was written "
@@ -35,10 +35,10 @@ public static class ObjectFinder
             );
     }
 
-    /// <summary>As <see cref="Find"/>, but null when none has it.</summary>
+    /// <summary>As <see cref="Require"/>, but null when none has it.</summary>
     /// <param name="digest">16 hex digits.</param>
     /// <param name="folders">The folders to look into, in this order.</param>
-    public static KnownObject? TryFind(string digest, IEnumerable<string> folders)
+    public static KnownObject? Find(string digest, IEnumerable<string> folders)
     {
         ArgumentNullException.ThrowIfNull(digest);
         ArgumentNullException.ThrowIfNull(folders);
@@ -61,7 +61,7 @@ public static class ObjectFinder
     /// <param name="assignments">Values to change, such as <c>columns.height=10</c>.</param>
     /// <exception cref="InputException">There is none, it is unreadable, or there is nothing to change in
     /// it.</exception>
-    public static KnownObject Load(string name, IReadOnlyList<string> assignments)
+    public static KnownObject Read(string name, IReadOnlyList<string> assignments)
     {
         ArgumentException.ThrowIfNullOrEmpty(name);
         ArgumentNullException.ThrowIfNull(assignments);
@@ -69,7 +69,7 @@ public static class ObjectFinder
             return Changed(new ObjectFile(preset.Name, preset.Spec), assignments);
         RequireFile(name);
         using FileStream stream = File.OpenRead(name);
-        return Load(stream, name, assignments);
+        return Read(stream, name, assignments);
     }
 
     /// <summary>The object that a stream holds.</summary>
@@ -77,7 +77,7 @@ public static class ObjectFinder
     /// <param name="name">Its name, whose ending tells what it is.</param>
     /// <param name="assignments">Values to change.</param>
     /// <exception cref="InputException">It is unreadable, or there is nothing to change in it.</exception>
-    public static KnownObject Load(Stream stream, string name, IReadOnlyList<string> assignments)
+    public static KnownObject Read(Stream stream, string name, IReadOnlyList<string> assignments)
     {
         ArgumentNullException.ThrowIfNull(name);
         ArgumentNullException.ThrowIfNull(assignments);
@@ -85,7 +85,7 @@ public static class ObjectFinder
         if (name.EndsWith(ObjectFile.Extension, StringComparison.OrdinalIgnoreCase))
             return Changed(ObjectFileJson.Read(stream, name), assignments);
         if (end is ".STL" or ".OBJ")
-            return Load(BesideOf(name), assignments);
+            return Read(BesideOf(name), assignments);
         if (name.EndsWith(TableExtension, StringComparison.OrdinalIgnoreCase))
             return Table(FeatureTableJson.Read, stream, name, assignments);
         if (end == ".CSV")
@@ -105,7 +105,7 @@ public static class ObjectFinder
                 $"{files.Length} objects lie here: {string.Join(", ", files.Take(5).Select(Path.GetFileName))}. Name the "
                     + "one that is meant."
             );
-        return files.Length == 0 ? null : (Path.GetFileName(files[0]), Load(files[0], []));
+        return files.Length == 0 ? null : (Path.GetFileName(files[0]), Read(files[0], []));
     }
 
     private static TestObjectSpec Spec(Stream stream, string name, bool carried, IReadOnlyList<string> assignments)

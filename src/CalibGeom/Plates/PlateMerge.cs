@@ -68,7 +68,7 @@ public static class PlateMerge
         StlWriter.WritePreamble(stream, (uint)coupons.Sum(c => c.TriangleCount), header);
         foreach (TriangleMesh coupon in coupons)
             WriteFacets(stream, coupon);
-        return Required(layout, Measure(layout));
+        return Required(layout, LeastDistance(layout));
     }
 
     /// <summary>
@@ -94,14 +94,14 @@ public static class PlateMerge
             );
         objects.AddRange(layout.Coupons.Select(c => new MeshObject(c.Name, c.Coupon.Mesh) { Transform = c.Transform }));
         ThreeMfWriter.Write(stream, objects, content);
-        return Required(layout, Measure(layout));
+        return Required(layout, LeastDistance(layout));
     }
 
     /// <summary>Measures without writing.</summary>
     /// <param name="layout">Parts and coupons.</param>
     /// <returns>The true least distance between a coupon and a part, mm; infinite without coupons.</returns>
     /// <exception cref="InputException">A part cannot be read.</exception>
-    public static double Measure(PlateLayout layout)
+    public static double LeastDistance(PlateLayout layout)
     {
         ArgumentNullException.ThrowIfNull(layout);
         var proof = new DistanceProof(layout.Coupons.Select(c => c.ToMesh()));
@@ -124,5 +124,5 @@ public static class PlateMerge
             );
 
     private static void WriteFacets(Stream stream, TriangleMesh mesh) =>
-        PlatePart.FromMesh("coupon", mesh).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));
+        PlatePart.Of("coupon", mesh).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));
 }

@@ -60,7 +60,7 @@ public abstract class PlatePart
     /// <param name="name">What it is called.</param>
     /// <param name="mesh">Its triangles, in plate coordinates.</param>
     /// <exception cref="ArgumentException">The mesh has no triangles.</exception>
-    public static PlatePart FromMesh(string name, TriangleMesh mesh) => new MeshPart(name, mesh);
+    public static PlatePart Of(string name, TriangleMesh mesh) => new MeshPart(name, mesh);
 
     /// <summary>
     /// A part in a mesh file: binary STL is read block by block each time, ASCII STL, OBJ and 3MF are held in memory.

@@ -23,7 +23,7 @@ public sealed class ShadowMap
     {
         ArgumentNullException.ThrowIfNull(plate);
         var raster = new ShadowRaster(plate);
-        PlatePart.FromMesh("coupon", mesh).Visit(facets => raster.Mark(facets, double.PositiveInfinity));
+        PlatePart.Of("coupon", mesh).Visit(facets => raster.Mark(facets, double.PositiveInfinity));
         return new ShadowMap(raster);
     }
 

@@ -84,7 +84,7 @@ public sealed class LayerMask
                     builder.Add(runs[run].Start, runs[run].End);
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 
     /// <summary>
@@ -165,7 +165,7 @@ public sealed class LayerMask
             }
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 
     /// <summary>The pixels of the grid that are not lit.</summary>
@@ -183,6 +183,6 @@ public sealed class LayerMask
             builder.Add(from, Grid.Width);
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 }

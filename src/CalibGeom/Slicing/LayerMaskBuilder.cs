@@ -35,7 +35,7 @@ public sealed class LayerMaskBuilder(PixelGrid grid)
     public void EndRow() => rowStarts[++row] = count;
 
     /// <summary>The layer, once every row has ended; the same one when it is asked for again.</summary>
-    public LayerMask Build()
+    public LayerMask ToMask()
     {
         if (built is not null)
             return built;

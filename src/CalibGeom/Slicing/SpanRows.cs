@@ -35,6 +35,6 @@ internal readonly ref struct SpanRows(PixelGrid grid, ReadOnlySpan<int> starts, 
                     builder.Add(span.Start, span.End);
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 }

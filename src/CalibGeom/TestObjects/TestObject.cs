@@ -5,6 +5,7 @@ using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Parts;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Nest;
+using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.TestObjects;
@@ -15,15 +16,13 @@ namespace CalibGeom.TestObjects;
 /// </summary>
 public sealed class TestObject
 {
-    private readonly Func<CancellationToken, Solid?> makeSolid;
     private StrongBox<Solid?>? solid;
     private IReadOnlyList<Finding>? asPrinted;
 
-    internal TestObject(ObjectPlan plan, Func<CancellationToken, Solid?> makeSolid, IReadOnlyList<Finding> findings)
+    private TestObject(ObjectPlan plan, IReadOnlyList<Finding> findings)
     {
         Plan = plan;
         Spec = plan.Spec;
-        this.makeSolid = makeSolid;
         Features = new FeatureTable(plan.Features.Select(f => f.Feature), SpecDigest.Of(plan.Spec));
         Findings = findings;
         Boxes = [.. plan.Of<BoxPart>().Select(b => b.Part.Plan(b.Place))];
@@ -31,6 +30,33 @@ public sealed class TestObject
         Columns = [.. plan.Of<ColumnsPart>().SelectMany(c => c.Part.Plans(c.Place))];
         Gauges = [.. plan.Features.Where(f => f.Feature.Unit == "mm").SelectMany(f => f.Lines)];
         TunnelCount = plan.TunnelCount;
+    }
+
+    /// <summary>Designs a test object. Faults of the design are findings of the result, not exceptions.</summary>
+    /// <param name="spec">What it is to be.</param>
+    /// <param name="mark">How many small dots are raised on the plinth and on every box, 0 to 6, so that loose
+    /// boxes from several prints are told apart. Not part of the spec or its digest. Default 0.</param>
+    /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The mark is out of range.</exception>
+    /// <exception cref="OperationCanceledException">The work was stopped.</exception>
+    /// <returns>The object; without a solid when an error among its findings makes one impossible.</returns>
+    public static TestObject Of(
+        TestObjectSpec spec,
+        int mark = 0,
+        IProgress<double>? progress = null,
+        CancellationToken cancellation = default
+    )
+    {
+        ArgumentNullException.ThrowIfNull(spec);
+        ArgumentOutOfRangeException.ThrowIfNegative(mark);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(mark, MarkDots.Most);
+        cancellation.ThrowIfCancellationRequested();
+        var plan = new ObjectPlan(spec, mark);
+        progress?.Report(0.5);
+        IReadOnlyList<Finding> findings = DesignRules.Check(plan, cancellation);
+        progress?.Report(1);
+        return new TestObject(plan, findings);
     }
 
     /// <summary>The spec it follows from.</summary>
@@ -114,7 +140,22 @@ public sealed class TestObject
 
     // Threads that ask at once may each make it; all solids of one plan are alike.
     private Solid? SolidOf(CancellationToken cancellation) =>
-        (solid ??= new StrongBox<Solid?>(makeSolid(cancellation))).Value;
+        (solid ??= new StrongBox<Solid?>(Made(cancellation))).Value;
+
+    /// <summary>A design with errors may have no solid; one without must.</summary>
+    private Solid? Made(CancellationToken cancellation)
+    {
+        try
+        {
+            return Plan.Fault is { } fault
+                ? throw fault
+                : new Solid([.. Plan.Bodies.SelectMany(b => b.Lofts)], cancellation);
+        }
+        catch (ArgumentException) when (HasErrors)
+        {
+            return null;
+        }
+    }
 
     /// <summary>
     /// From the coordinates of <see cref="ToMesh"/> to those of <see cref="Solid"/>, which differ when the object is

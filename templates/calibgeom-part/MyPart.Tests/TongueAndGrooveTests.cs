@@ -11,7 +11,7 @@ namespace MyPart.Tests;
 
 public class TongueAndGrooveTests
 {
-    private static readonly TestObject Made = TestObjectBuilder.Build(
+    private static readonly TestObject Made = TestObject.Of(
         Presets.Witness with
         {
             OwnParts = [new TongueAndGroove(tongue: 3, clearance: 0.05)],
@@ -22,7 +22,7 @@ public class TongueAndGrooveTests
     public void ItCanBeMade()
     {
         Assert.DoesNotContain(Made.Findings, f => f.Severity == Severity.Error);
-        Assert.True(MeshTopology.Examine(Made.ToMesh()).IsClosed);
+        Assert.True(MeshTopology.Run(Made.ToMesh()).IsClosed);
     }
 
     /// <summary>Grown by 0.01 mm on every edge, 0.05 mm of clearance are 0.03.</summary>
@@ -46,5 +46,5 @@ public class TongueAndGrooveTests
     }
 
     private static AxisClearance Tongue(ReadingSet readings) =>
-        ClearancePrediction.From(Made.Features, readings).Joints.Single(j => j.Fit == "tongue.fit").Axes.Single();
+        ClearancePrediction.Of(Made.Features, readings).Joints.Single(j => j.Fit == "tongue.fit").Axes.Single();
 }

@@ -18,7 +18,7 @@ public partial class GuideClaimTests
     [Fact]
     public void TwiceTheSpreadOfLightGrowsEdgesTwiceAsFar()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Standard);
+        TestObject made = TestObject.Of(Presets.Standard);
         var light = new LayerLight(new WorkingCurve(0.12, 4), irradiance: 4, time: 2.5, layer: 0.05);
         double Growth(double blur) => new PrintedObject(made, new GaussianBlur(blur), light).Growth!.Value;
         Assert.True(Growth(0.02) > 0.005);
@@ -53,7 +53,7 @@ public partial class GuideClaimTests
     }
 
     private static IEnumerable<Finding> Tilted(double angle) =>
-        TestObjectBuilder.Build(Presets.Standard with { Tilt = new TiltSpec { Angle = angle } }).Findings;
+        TestObject.Of(Presets.Standard with { Tilt = new TiltSpec { Angle = angle } }).Findings;
 
     [GeneratedRegex("^calibgeom (make .*) -o .*$", RegexOptions.Multiline)]
     private static partial Regex Make();

@@ -100,7 +100,7 @@ public class SchemaTests
         foreach (Preset preset in Presets.All)
             OutputSchema.RequireValid(
                 "feature-table.schema.json",
-                JsonNode.Parse(FeatureTableJson.ToText(TestObjectBuilder.Build(preset.Spec).Features))
+                JsonNode.Parse(FeatureTableJson.ToText(TestObject.Of(preset.Spec).Features))
             );
     }
 

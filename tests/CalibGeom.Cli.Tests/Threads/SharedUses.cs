@@ -134,7 +134,7 @@ internal static class SharedUses
     private static IEnumerable<SharedUse> Prints() =>
         [
             SharedUse.Of(typeof(Presets), () => Presets.All.Select(p => SpecDigest.Of(p.Spec))),
-            SharedUse.Of(() => TestObjectBuilder.Build(Small), o => [o.ToMesh().Volume, o.CheckAsPrinted().Count]),
+            SharedUse.Of(() => TestObject.Of(Small), o => [o.ToMesh().Volume, o.CheckAsPrinted().Count]),
             SharedUse.Of(() => new DiscMask(Blur, 0.4), d => [d.Share(0.1), d.PrintedDiameter(3)]),
             SharedUse.Of(() => StripMask.Bar(Blur, 0.4), s => [s.Share(0.1), s.Boundary(1, 3)]),
             SharedUse.Of<EdgeBlur>(() => new GaussianBlur(0.03), Spread),
@@ -169,7 +169,7 @@ internal static class SharedUses
 
     private static IEnumerable<SharedUse> Answers() =>
         [
-            SharedUse.Of(() => TestObjectBuilder.Build(Small).Features, t => [t.Count, t.Find("box1.outside.x")]),
+            SharedUse.Of(() => TestObject.Of(Small).Features, t => [t.Count, t.Find("box1.outside.x")]),
             new(
                 typeof(ValueList<>),
                 () => Presets.Standard.Nest!.Sizes,
@@ -179,15 +179,15 @@ internal static class SharedUses
                 () => ReadingsFile.Parse("feature,value\nbox1.outside.x,8.02\nA1/box1.outside.x,8.03\n"),
                 s => [s.InstrumentOf("cal"), s.ForCoupon("A1").Readings.Count]
             ),
-            SharedUse.Of(() => ExposureResponse.Learn(Trials), r => [r.At(new ExposureSettings(2.4, 1))]),
+            SharedUse.Of(() => ExposureResponse.Of(Trials), r => [r.At(new ExposureSettings(2.4, 1))]),
             SharedUse.Of(
-                () => PrintThroughResponse.Learn(Trials)!,
+                () => PrintThroughResponse.Of(Trials)!,
                 r => [r.At(2.4), r.IntervalAt(2.4), r.CuredLayers(2.4, 0.05)]
             ),
-            SharedUse.Of(() => ColumnSurvival.Learn(Trials)!, c => [c.Limit(2.4), c.Probability(0.3, 2.4)]),
+            SharedUse.Of(() => ColumnSurvival.Of(Trials)!, c => [c.Limit(2.4), c.Probability(0.3, 2.4)]),
             SharedUse.Of(
                 () =>
-                    InputSet.FromObservations(
+                    InputSet.Of(
                         ["a", "b"],
                         [
                             [1, 1.1, 0.9],
@@ -199,7 +199,7 @@ internal static class SharedUses
             SharedUse.Of(() => new Axis("time, s", 1, 5), a => [a.Fraction(2), a.Ticks().Count]),
         ];
 
-    private static TestObject Made { get; } = TestObjectBuilder.Build(Small);
+    private static TestObject Made { get; } = TestObject.Of(Small);
 
     private static LayerMask Drawn(int layer) =>
         CoverageRaster.Of(new LayerSlicer(Mesh, 0.1).Slice().ElementAt(layer), Grid8).ToMask();

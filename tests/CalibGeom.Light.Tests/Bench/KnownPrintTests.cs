@@ -12,15 +12,15 @@ namespace CalibGeom.Light.Tests.Bench;
 /// <summary>What is put into a known print comes out of its readings.</summary>
 public class KnownPrintTests
 {
-    private static readonly FeatureTable Standard = TestObjectBuilder.Build(Presets.Standard).Features;
+    private static readonly FeatureTable Standard = TestObject.Of(Presets.Standard).Features;
 
     private static readonly string[] Few = ["span.x", "box1.outside.x", "slots.open"];
 
     private static readonly FeatureTable[] Tables =
     [
         Standard,
-        TestObjectBuilder.Build(Presets.Witness).Features,
-        TestObjectBuilder.Build(Presets.Coarse).Features,
+        TestObject.Of(Presets.Witness).Features,
+        TestObject.Of(Presets.Coarse).Features,
     ];
 
     [Property(MaxTest = 20)]
@@ -39,7 +39,7 @@ public class KnownPrintTests
                 };
                 // Felt fits have their say in a prediction, so sizes alone.
                 var sizes = new ReadingSet(print.Read().Readings.Where(r => r.Kind == ReadingKind.Size));
-                ClearancePrediction found = ClearancePrediction.From(table, sizes);
+                ClearancePrediction found = ClearancePrediction.Of(table, sizes);
                 Assert.Equal(print.GrowthX, found.Axes[0].Growth.Value, 1e-9);
                 Assert.Equal(print.ScaleY, found.Axes[1].Scale.Value, 1e-9);
                 foreach (AxisClearance axis in found.Joints[0].Axes)
@@ -65,7 +65,7 @@ public class KnownPrintTests
                 };
                 IReadOnlyList<Reading> readings = print.Read().Readings;
                 var few = new ReadingSet(readings.Where(r => Few.Contains(r.Feature.ToString())));
-                Bracket through = ClearancePrediction.From(Standard, few).PrintThrough!;
+                Bracket through = ClearancePrediction.Of(Standard, few).PrintThrough!;
                 Assert.InRange(print.PrintThrough, through.Low, through.High);
                 foreach (Reading stood in readings.Where(r => r.Stage is not null))
                     Assert.Equal(
@@ -99,7 +99,7 @@ public class KnownPrintTests
             read.Order(StringComparer.Ordinal)
         );
         Assert.Equal(Standard.Digest, new KnownPrint(Standard).Read().Digest);
-        FeatureTable walls = TestObjectBuilder.Build(Presets.Standard with { Walls = new() }).Features;
+        FeatureTable walls = TestObject.Of(Presets.Standard with { Walls = new() }).Features;
         Assert.Equal(
             walls.Find("walls.standing")!.Nominal,
             new KnownPrint(walls) { PrintThrough = 5 }

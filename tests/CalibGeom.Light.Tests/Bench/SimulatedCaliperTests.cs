@@ -10,7 +10,7 @@ namespace CalibGeom.Light.Tests.Bench;
 /// <summary>A caliper errs as it is said to.</summary>
 public class SimulatedCaliperTests
 {
-    private static readonly FeatureTable Standard = TestObjectBuilder.Build(Presets.Standard).Features;
+    private static readonly FeatureTable Standard = TestObject.Of(Presets.Standard).Features;
 
     private static readonly KnownPrint Print = new(Standard) { GrowthX = 0.02, GrowthY = 0.01 };
 
@@ -87,7 +87,7 @@ public class SimulatedCaliperTests
             .Select(n => (ulong)n)
             .Count(n =>
                 ClearancePrediction
-                    .From(Standard, new ReadingSet(Sizes(Print.Read(new SimulatedCaliper(n), n, 2))), plain)
+                    .Of(Standard, new ReadingSet(Sizes(Print.Read(new SimulatedCaliper(n), n, 2))), plain)
                     .Joints[0]
                     .Axes[0]
                     .Clearance.Interval.Contains(Print.ClearanceOf("joint1.fit", "x"))

@@ -12,7 +12,7 @@ namespace CalibGeom.Light.Tests.Bench;
 /// <summary>The bench answers to its settings as a printer does, and its readings are of what it printed.</summary>
 public class VirtualBenchTests
 {
-    private static readonly TestObject Made = TestObjectBuilder.Build(Presets.Standard);
+    private static readonly TestObject Made = TestObject.Of(Presets.Standard);
     private static readonly VirtualBench Bench = new() { Resin = new WorkingCurve(0.12, 4) };
 
     [Property(MaxTest = 10)]
@@ -48,21 +48,21 @@ public class VirtualBenchTests
     public void ATrialHoldsTheGrowthThatWasPrinted()
     {
         var settings = new ExposureSettings(2.5, 1);
-        Trial exact = Bench.Try(Made, settings);
+        Trial exact = Bench.TrialOf(Made, settings);
         Assert.Equal(settings, exact.Settings);
         Assert.Equal(Made.Features.Digest, exact.Digest);
         Assert.Equal(Bench.Print(Made, settings).Growth!.Value, exact.GrowthX!.Value, 0.002);
         VirtualBench person = Bench with { Caliper = new SimulatedCaliper(4) };
-        Trial read = person.Try(Made, settings, 1);
+        Trial read = person.TrialOf(Made, settings, 1);
         Assert.Equal(exact.GrowthX.Value, read.GrowthX!.Value, 0.05);
-        Assert.NotEqual(read.GrowthX.Value, person.Try(Made, settings, 2).GrowthX!.Value);
-        Assert.Equal(read.GrowthX, person.Try(Made, settings, 1).GrowthX);
+        Assert.NotEqual(read.GrowthX.Value, person.TrialOf(Made, settings, 2).GrowthX!.Value);
+        Assert.Equal(read.GrowthX, person.TrialOf(Made, settings, 1).GrowthX);
     }
 
     [Fact]
     public void LayersAreThoseOfTheProcess()
     {
-        TestObject thin = TestObjectBuilder.Build(
+        TestObject thin = TestObject.Of(
             Presets.Standard with
             {
                 Process = new ProcessSpec { LayerHeight = 0.03, BaseLayers = 7 },
@@ -70,7 +70,7 @@ public class VirtualBenchTests
         );
         LayerLight light = Bench.Print(thin, new ExposureSettings(2.5)).Light;
         Assert.Equal((0.03, 7), (light.Layer, light.BaseLayers));
-        Assert.Equal(0.03, Bench.Try(thin, new ExposureSettings(2.5)).Conditions.Layer);
+        Assert.Equal(0.03, Bench.TrialOf(thin, new ExposureSettings(2.5)).Conditions.Layer);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public partial class LightExampleTests
     public void TheExampleOfThePageRuns()
     {
         // begin
-        TestObject made = TestObjectBuilder.Build(Presets.Standard);
+        TestObject made = TestObject.Of(Presets.Standard);
         var light = new LayerLight(
             new WorkingCurve(0.12, 4),
             irradiance: 4,

@@ -16,18 +16,17 @@ namespace CalibGeom.Light.Tests.Stopping;
 /// <summary>Everything that takes progress and cancellation, with something to chew on.</summary>
 internal static class LongOperations
 {
-    private static readonly Lazy<TriangleMesh> Witness = new(() => TestObjectBuilder.Build(Presets.Witness).ToMesh());
+    private static readonly Lazy<TriangleMesh> Witness = new(() => TestObject.Of(Presets.Witness).ToMesh());
 
     /// <summary>By name; each is given how large its input is to be: 1 for a test, more for a measurement.</summary>
     internal static IReadOnlyDictionary<string, Func<int, Action<IProgress<double>, CancellationToken>>> All { get; } =
         new Dictionary<string, Func<int, Action<IProgress<double>, CancellationToken>>>
         {
-            ["TestObjectBuilder.Build"] = size =>
-                (progress, stop) => TestObjectBuilder.Build(Grown(size), 0, progress, stop),
+            ["TestObject.Of"] = size => (progress, stop) => TestObject.Of(Grown(size), 0, progress, stop),
             ["TestObject.CheckAsPrinted"] = size =>
             {
                 TestObjectSpec tilted = Grown(size) with { Tilt = new TiltSpec { Angle = 10 } };
-                return (progress, stop) => TestObjectBuilder.Build(tilted).CheckAsPrinted(progress, stop);
+                return (progress, stop) => TestObject.Of(tilted).CheckAsPrinted(progress, stop);
             },
             ["MeshFile.Read"] = size =>
             {
@@ -36,10 +35,10 @@ internal static class LongOperations
                 byte[] bytes = stl.ToArray();
                 return (progress, stop) => MeshFile.Read(new MemoryStream(bytes), "ball", false, progress, stop);
             },
-            ["MeshTopology.Examine"] = size =>
+            ["MeshTopology.Run"] = size =>
             {
                 TriangleMesh ball = Ball(size);
-                return (progress, stop) => MeshTopology.Examine(ball, progress, stop);
+                return (progress, stop) => MeshTopology.Run(ball, progress, stop);
             },
             ["LayerInspection.Run"] = size =>
                 (progress, stop) => LayerInspection.Run(Witness.Value, Layers(size), progress, stop),
@@ -57,7 +56,7 @@ internal static class LongOperations
             ["RasterPrint.LightOf"] = size =>
                 (progress, stop) =>
                     RasterPrint.LightOf(
-                        TestObjectBuilder.Build(Presets.Witness),
+                        TestObject.Of(Presets.Witness),
                         size > 1 ? 0.01 : 0.4,
                         new GaussianBlur(0.02),
                         new LayerLight(new WorkingCurve(0.12, 4), irradiance: 4, time: 2.5, layer: 0.05),
@@ -68,7 +67,7 @@ internal static class LongOperations
             {
                 TriangleMesh part = Ball(size);
                 return (progress, stop) =>
-                    new PlateLayout(new Plate(150, 90), [PlatePart.FromMesh("ball", part)], null, progress, stop);
+                    new PlateLayout(new Plate(150, 90), [PlatePart.Of("ball", part)], null, progress, stop);
             },
             ["InputSet.MonteCarlo"] = size =>
             {
@@ -76,12 +75,12 @@ internal static class LongOperations
                 var options = new MonteCarloOptions { Trials = 20_000 * size * size };
                 return (progress, stop) => inputs.MonteCarlo(x => x[0], options, progress, stop);
             },
-            ["Tuner.Advise"] = WorkOfPrints.Advice,
+            ["Tuner.Run"] = WorkOfPrints.Advice,
             ["Tuner.History"] = WorkOfPrints.History,
-            ["Trend.Of"] = WorkOfPrints.TrendOfAll,
+            ["Trend.Run"] = WorkOfPrints.TrendOfAll,
             ["TrendAnswer.Of"] = WorkOfPrints.TrendOfLog,
-            ["LightMap.Of"] = WorkOfPrints.Map,
-            ["ClearancePrediction.From"] = WorkOfPrints.Prediction,
+            ["LightMap.Run"] = WorkOfPrints.Map,
+            ["ClearancePrediction.Of"] = WorkOfPrints.Prediction,
         };
 
     /// <summary>A closed ball of about 10,000 triangles times the square of a size.</summary>

@@ -18,7 +18,7 @@ namespace CalibGeom.Light.Tests.Stopping;
 /// <summary>Everything that can be stopped and is not among <see cref="LongOperations"/>.</summary>
 internal static class TokenOnlyOperations
 {
-    private static readonly TestObject Made = TestObjectBuilder.Build(Presets.Witness);
+    private static readonly TestObject Made = TestObject.Of(Presets.Witness);
     private static readonly TriangleMesh Mesh = Made.ToMesh();
     private static readonly MeshObject[] Objects = [new("witness", Mesh)];
     private static readonly Trial[] Trials = WorkOfPrints.Trials(3);
@@ -26,14 +26,14 @@ internal static class TokenOnlyOperations
     internal static IReadOnlyDictionary<string, Func<CancellationToken, Task>> All { get; } =
         new Dictionary<string, Func<CancellationToken, Task>>
         {
-            ["TestObject.ToMesh"] = Now(stop => TestObjectBuilder.Build(Presets.Witness).ToMesh(stop)),
+            ["TestObject.ToMesh"] = Now(stop => TestObject.Of(Presets.Witness).ToMesh(stop)),
             ["Solid.ToMesh"] = Now(stop => Made.Solid!.ToMesh(stop)),
             ["MaskStack.Of"] = Now(stop =>
                 MaskStack.Of(Mesh, Slicing.PixelGrid.Covering(Mesh.Bounds, 1, 1), 1, cancellation: stop)
             ),
-            ["ExposureResponse.Learn"] = Now(stop => ExposureResponse.Learn(Trials, cancellation: stop)),
-            ["ColumnSurvival.Learn"] = Now(stop => ColumnSurvival.Learn(Trials, null, stop)),
-            ["PrintThroughResponse.Learn"] = Now(stop => PrintThroughResponse.Learn(Trials, cancellation: stop)),
+            ["ExposureResponse.Of"] = Now(stop => ExposureResponse.Of(Trials, cancellation: stop)),
+            ["ColumnSurvival.Of"] = Now(stop => ColumnSurvival.Of(Trials, null, stop)),
+            ["PrintThroughResponse.Of"] = Now(stop => PrintThroughResponse.Of(Trials, cancellation: stop)),
             ["StateEnd.Of"] = Now(stop => StateEnd.Of([.. Trials, .. Trials], cancellation: stop)),
             ["LearntEffects.Of"] = Now(stop =>
                 LearntEffects.Of(
@@ -43,7 +43,7 @@ internal static class TokenOnlyOperations
                     stop
                 )
             ),
-            ["StartAdvice.FromNeighbour"] = Now(stop => StartAdvice.FromNeighbour(Trials, 0.05, null, stop)),
+            ["StartAdvice.OfNeighbour"] = Now(stop => StartAdvice.OfNeighbour(Trials, 0.05, null, stop)),
             ["MeshFile.Write"] = Now(stop => MeshFile.Write(new MemoryStream(), "a.obj", Objects, null, stop)),
             ["MeshFile.WriteAsync"] = stop => MeshFile.WriteAsync(new MemoryStream(), "a.3mf", Objects, null, stop),
             ["MeshFile.ReadAsync"] = stop => MeshFile.ReadAsync(Bytes("a"), "a", cancellation: stop),

@@ -15,12 +15,12 @@ internal static class WorkOfPrints
     internal static Action<IProgress<double>, CancellationToken> Advice(int size)
     {
         Trial[] trials = Trials(4 * size);
-        return (progress, stop) => Tuner.Advise(trials, null, progress, stop);
+        return (progress, stop) => Tuner.Run(trials, null, progress, stop);
     }
 
     internal static Action<IProgress<double>, CancellationToken> History(int size)
     {
-        TuningResult result = Tuner.Advise(Trials(size > 1 ? 20 : 3));
+        TuningResult result = Tuner.Run(Trials(size > 1 ? 20 : 3));
         return (progress, stop) => Tuner.History(result, progress, stop);
     }
 
@@ -32,7 +32,7 @@ internal static class WorkOfPrints
                 .Range(0, 20 * size)
                 .Select(i => new TrendPoint([new GaugeValue(Gauge.Growth, "x", 0.01 + 0.0003 * (i * 7 % 5), 0.004)])),
         ];
-        return (progress, stop) => Trend.Of(points, null, progress, stop);
+        return (progress, stop) => Trend.Run(points, null, progress, stop);
     }
 
     internal static Action<IProgress<double>, CancellationToken> TrendOfLog(int size)
@@ -57,13 +57,13 @@ internal static class WorkOfPrints
                     [new GaugeValue(Gauge.Growth, "x", 0.02 + 0.001 * (i * 37 % 120), 0.004)]
                 )),
         ];
-        return (progress, stop) => LightMap.Of(points, null, progress, stop);
+        return (progress, stop) => LightMap.Run(points, null, progress, stop);
     }
 
     /// <summary>Sizes by many calipers, and a word, so that it is drawn too.</summary>
     internal static Action<IProgress<double>, CancellationToken> Prediction(int size)
     {
-        FeatureTable features = TestObjectBuilder.Build(Presets.Witness).Features;
+        FeatureTable features = TestObject.Of(Presets.Witness).Features;
         IEnumerable<string> lines = Enumerable
             .Range(0, 3 * size)
             .SelectMany(i =>
@@ -83,7 +83,7 @@ internal static class WorkOfPrints
                 + string.Join("\n", lines)
                 + "\njoint1.fit,slides,,,\n"
         );
-        return (progress, stop) => ClearancePrediction.From(features, readings, null, progress, stop);
+        return (progress, stop) => ClearancePrediction.Of(features, readings, null, progress, stop);
     }
 
     internal static Trial[] Trials(int count) => [.. Enumerable.Range(0, count).Select(Trial)];

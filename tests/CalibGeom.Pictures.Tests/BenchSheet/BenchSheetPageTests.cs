@@ -18,7 +18,7 @@ public partial class BenchSheetPageTests
     [MemberData(nameof(PresetNames))]
     public void EveryFeatureHasItsFieldsAndNothingIsFetched(string name)
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find(name)!.Spec);
+        TestObject made = TestObject.Of(Presets.Find(name)!.Spec);
         string html = BenchSheetPage.ToHtml(made, name);
         Assert.InRange(Encoding.UTF8.GetByteCount(html), 10_000, 1_500_000);
         Assert.DoesNotMatch(Address(), html);
@@ -41,7 +41,7 @@ public partial class BenchSheetPageTests
     [Fact]
     public void NamesStayText()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         string html = BenchSheetPage.ToHtml(made, Hostile);
         Assert.DoesNotContain("<img", html, StringComparison.Ordinal);
         Assert.Contains("<bdi>&lt;/script&gt;&lt;img src=x", html, StringComparison.Ordinal);
@@ -52,7 +52,7 @@ public partial class BenchSheetPageTests
     [Fact]
     public void NamesStayTextInDrawings()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         foreach (
             Drawing drawing in new[]
             {

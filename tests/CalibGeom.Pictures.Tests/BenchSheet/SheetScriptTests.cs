@@ -14,7 +14,7 @@ namespace CalibGeom.Pictures.Tests.BenchSheet;
 /// <summary>The sheet's own script, run here without a browser and held beside the library.</summary>
 public class SheetScriptTests
 {
-    private static readonly TestObject Standard = TestObjectBuilder.Build(new TestObjectSpec());
+    private static readonly TestObject Standard = TestObject.Of(new TestObjectSpec());
     private static readonly Engine Script = Load();
 
     private static Engine Load()
@@ -52,7 +52,7 @@ public class SheetScriptTests
                     "# instrument cal resolution=0.01\nfeature,value,unit,instrument\nspan.x,40.02,,cal\n"
                     + $"box3.outside.x,16.02,,cal\n{r.Feature.Id},{shown},,cal\n";
                 Finding? said = ClearancePrediction
-                    .From(Standard.Features, ReadingsFile.Parse(file))
+                    .Of(Standard.Features, ReadingsFile.Parse(file))
                     .Findings.FirstOrDefault(f => f.Rule is "reading-far-off" or "doubled-zero");
                 string call = $"features.find((f) => f.id === \"{r.Feature.Id}\"), {shown}, features, rules, 0.01";
                 string rule = Script.Evaluate($"(findSlip({call}) || {{ rule: \"\" }}).rule").AsString(),

@@ -61,7 +61,7 @@ public class DrawingTests
             .Range(0, image.Width * image.Height)
             .Count(i => image.GetPixel(i % image.Width, i / image.Width).Red < 128);
         Assert.InRange(dark, 400, 6000);
-        Assert.InRange(TextFont.Measure("micrometre", new TextStyle(20)), 90, 140);
+        Assert.InRange(TextFont.Width("micrometre", new TextStyle(20)), 90, 140);
     }
 
     [Theory]

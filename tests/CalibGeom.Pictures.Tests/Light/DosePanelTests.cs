@@ -14,7 +14,7 @@ public class DosePanelTests
         PitchY = 0.08,
         Layer = 0.1;
 
-    private static readonly TestObject Made = TestObjectBuilder.Build(Presets.Witness);
+    private static readonly TestObject Made = TestObject.Of(Presets.Witness);
     private static readonly TriangleMesh Mesh = Made.ToMesh();
     private static readonly LightDose Dose = new(
         MaskStack.Of(Mesh, PixelGrid.Covering(Mesh.Bounds, PitchX, PitchY, 4), Layer),

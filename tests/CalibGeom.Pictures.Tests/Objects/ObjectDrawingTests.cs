@@ -16,7 +16,7 @@ public partial class ObjectDrawingTests
     [MemberData(nameof(PresetNames))]
     public void PresetsAreDrawnWithAllTheirSizesAndNothingOverAnother(string name)
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find(name)!.Spec);
+        TestObject made = TestObject.Of(Presets.Find(name)!.Spec);
         foreach (Paper paper in new[] { Paper.A4, Paper.Letter })
         {
             var svg = new SvgSheet(ObjectDrawing.Draw(made, name, paper));
@@ -46,7 +46,7 @@ public partial class ObjectDrawingTests
         {
             if (drawn == Drawings)
                 break;
-            TestObject made = TestObjectBuilder.Build(spec);
+            TestObject made = TestObject.Of(spec);
             if (made.Solid is null)
                 continue;
             drawn++;

@@ -16,9 +16,9 @@ public partial class PdfTests
     [InlineData("letter", 279.4, 215.9)]
     public void ThePageAndTheBarAreTrueToScale(string name, double width, double height)
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         using var stream = new MemoryStream();
-        ObjectDrawing.Draw(made, "witness", Paper.Find(name)).WritePdf(stream);
+        ObjectDrawing.Draw(made, "witness", Paper.Parse(name)).WritePdf(stream);
         byte[] pdf = stream.ToArray();
         double[] page =
         [
@@ -43,7 +43,7 @@ public partial class PdfTests
     [Fact]
     public void TheSameDrawingGivesTheSameBytes()
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Witness);
+        TestObject made = TestObject.Of(Presets.Witness);
         byte[][] twice =
         [
             .. Enumerable

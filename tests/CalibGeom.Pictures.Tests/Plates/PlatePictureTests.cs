@@ -52,7 +52,7 @@ public class PlatePictureTests
         var layout = new PlateLayout(
             new Plate(80, 60),
             [
-                PlatePart.FromMesh(
+                PlatePart.Of(
                     "frame",
                     TriangleMesh.Join([
                         Box(-30, -20, 30, -15),
@@ -70,7 +70,7 @@ public class PlatePictureTests
 
     private static Drawing Picture()
     {
-        var layout = new PlateLayout(new Plate(80, 60, margin: 1), [PlatePart.FromMesh("part", Box(-35, -5, -10, 25))]);
+        var layout = new PlateLayout(new Plate(80, 60, margin: 1), [PlatePart.Of("part", Box(-35, -5, -10, 25))]);
         var coupon = new Coupon("witness", Box(-7, -5, 7, 5));
         layout.Place(coupon, PlacementWish.Near(2, -18), "A1");
         layout.Place(coupon, PlacementWish.Corner, "A2");

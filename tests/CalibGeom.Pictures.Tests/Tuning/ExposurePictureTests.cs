@@ -12,7 +12,7 @@ public class ExposurePictureTests
     [Fact]
     public void ClearanceTrialsTargetAndRecommendationAreDrawn()
     {
-        TuningResult result = Tuner.Advise([Trial(2.5, 0.5, 0.014), Trial(2.2, 1.6, 0.004), Trial(2.2, 1.6, 0.002)]);
+        TuningResult result = Tuner.Run([Trial(2.5, 0.5, 0.014), Trial(2.2, 1.6, 0.004), Trial(2.2, 1.6, 0.002)]);
         string svg = Svg(ExposurePlot.Draw(result));
         foreach (
             string text in new[]
@@ -41,7 +41,7 @@ public class ExposurePictureTests
     [Fact]
     public void TheHistoryShowsEveryTrialAndTheNext()
     {
-        TuningResult result = Tuner.Advise([
+        TuningResult result = Tuner.Run([
             Trial(2.5, 0.5, 0.014),
             Trial(2.2, 1.6, 0.004) with
             {
@@ -77,7 +77,7 @@ public class ExposurePictureTests
         ColumnOutcome[] columns = new[] { 0.25, 0.3, 0.4, 0.5, 0.6 }
             .Select(d => new ColumnOutcome(d, d < 0.4 ? ColumnStage.Lost : ColumnStage.Cure, "", 1.6))
             .ToArray();
-        string svg = Svg(ColumnPlot.Draw(Tuner.Advise([bare with { Columns = columns }])));
+        string svg = Svg(ColumnPlot.Draw(Tuner.Run([bare with { Columns = columns }])));
         foreach (
             string text in new[]
             {
@@ -92,7 +92,7 @@ public class ExposurePictureTests
             }
         )
             Assert.Contains($">{text}<", svg, StringComparison.Ordinal);
-        Assert.Throws<InputException>(() => ColumnPlot.Draw(Tuner.Advise([bare])));
+        Assert.Throws<InputException>(() => ColumnPlot.Draw(Tuner.Run([bare])));
     }
 
     private static Trial Trial(double time, double rest, double growth) =>

@@ -60,7 +60,7 @@ public class ShadedViewTests
     [Fact]
     public void PartsAreNamedByTheirGaugeLines()
     {
-        TestObject made = TestObjectBuilder.Build(new TestObjectSpec());
+        TestObject made = TestObject.Of(new TestObjectSpec());
         ObjectParts parts = ObjectParts.Of(made);
         string[] names = [.. Enumerable.Range(0, parts.Mesh.TriangleCount).Select(parts.NameOf).Distinct()];
         string[] expected =

@@ -25,7 +25,7 @@ public class JsonExampleTests
             where = $"{path} in line {line}";
         }
         TestObjectSpec spec = SpecJson.Parse(text.Replace("clearance", "clearances"));
-        TestObject made = TestObjectBuilder.Build(spec);
+        TestObject made = TestObject.Of(spec);
         await SpecJson.WriteAsync(canonical, spec);
         await FeatureTableJson.WriteAsync(table, made.Features);
         table.Position = 0;

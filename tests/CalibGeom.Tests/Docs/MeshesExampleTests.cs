@@ -10,7 +10,7 @@ public class MeshesExampleTests
     public void TheExampleRunsAndStandsOnThePage()
     {
         // begin
-        TriangleMesh mesh = TestObjectBuilder.Build(Presets.Witness).ToMesh();
+        TriangleMesh mesh = TestObject.Of(Presets.Witness).ToMesh();
 
         // Out: spans without a copy, or arrays of your own.
         ReadOnlySpan<double> coordinates = mesh.Coordinates;
@@ -20,7 +20,7 @@ public class MeshesExampleTests
 
         // In: from 64-bit or 32-bit coordinates.
         var again = new TriangleMesh(coordinates, indices);
-        var fromSingles = TriangleMesh.FromSingles(singles, indices);
+        var fromSingles = TriangleMesh.OfSingles(singles, indices);
         // end
 
         Assert.Equal(mesh.Coordinates, again.Coordinates);

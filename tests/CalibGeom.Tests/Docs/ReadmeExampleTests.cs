@@ -17,7 +17,7 @@ public class ReadmeExampleTests
         {
             Title = "Demo grey",
         };
-        TestObject made = TestObjectBuilder.Build(spec);
+        TestObject made = TestObject.Of(spec);
         foreach (Finding finding in made.Findings)
             output.WriteLine($"{finding.Severity} {finding.Subject}: {finding.Message}");
         StlWriter.Write(stl, made.ToMesh(), ObjectHeader.Of("limit", SpecDigest.Of(spec)));

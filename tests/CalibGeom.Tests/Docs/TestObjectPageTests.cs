@@ -14,7 +14,7 @@ public class TestObjectPageTests
     public void TheExampleRunsAndStandsInTheDocs()
     {
         // begin
-        TestObject made = TestObjectBuilder.Build(new TestObjectSpec { Title = "DEMO GREY", Columns = null });
+        TestObject made = TestObject.Of(new TestObjectSpec { Title = "DEMO GREY", Columns = null });
         foreach (Finding finding in made.Findings.Where(f => f.Severity != Severity.Note))
             Console.Error.WriteLine($"{finding.Subject}: {finding.Message} {finding.Remedy}");
         TriangleMesh mesh = made.ToMesh();
@@ -29,7 +29,7 @@ public class TestObjectPageTests
     [Fact]
     public void ThePageGivesTheSizesOfThePresets()
     {
-        string rows = string.Join('\n', Presets.All.Select(p => Row(p.Name, TestObjectBuilder.Build(p.Spec))));
+        string rows = string.Join('\n', Presets.All.Select(p => Row(p.Name, TestObject.Of(p.Spec))));
         string page = File.ReadAllText(Path.Combine(Repository.Root, Page)).ReplaceLineEndings("\n");
         Assert.True(page.Contains(rows, StringComparison.Ordinal), $"{Page} does not show:\n{rows}");
     }

@@ -13,7 +13,7 @@ namespace CalibGeom.Tests.Formats;
 /// writers.</summary>
 public class AsyncStreamTests
 {
-    private static readonly TestObject Made = TestObjectBuilder.Build(Presets.Witness);
+    private static readonly TestObject Made = TestObject.Of(Presets.Witness);
 
     [Theory]
     [InlineData("a.stl")]

@@ -27,7 +27,7 @@ public class LayerMemoryTests
             slab.Add(1, grid.Width - 1);
             slab.EndRow();
         }
-        LayerMask current = slab.Build(),
+        LayerMask current = slab.ToMask(),
             below = LayerMask.Empty(grid);
         Assert.True(current.PixelCount > 6_000_000);
         long before = GC.GetAllocatedBytesForCurrentThread();

@@ -253,7 +253,7 @@ public class VerdictTests
         Assert.Equal(MeshVerdict.Doubtful, report.Verdict);
         Assert.Single(report.Findings, f => f.Rule == "mesh-nested-body");
         Assert.Equal(216, report.Topology.Volume, 1e-9);
-        TopologyReport hollow = MeshTopology.Examine(
+        TopologyReport hollow = MeshTopology.Run(
             Shapes.Join(Shapes.Box(0, 0, 0, 6, 6, 6), Inward(Shapes.Box(2, 2, 2, 4, 4, 4)))
         );
         Assert.Equal(208, hollow.Volume, 1e-9);
@@ -262,7 +262,7 @@ public class VerdictTests
         Assert.Equal(
             209,
             MeshTopology
-                .Examine(
+                .Run(
                     Shapes.Join(
                         Shapes.Box(0, 0, 0, 6, 6, 6),
                         Inward(Shapes.Box(2, 2, 2, 4, 4, 4)),
@@ -279,7 +279,7 @@ public class VerdictTests
     public void AHollowStaysAHollowWhenItsBodyTouchesItselfAlongAnEdge()
     {
         TriangleMesh body = Shapes.Join(Shapes.Box(0, 0, 0, 6, 6, 6), Shapes.Box(6, 6, 0, 8, 8, 6)).Weld();
-        TopologyReport report = MeshTopology.Examine(Shapes.Join(body, Inward(Shapes.Box(2, 2, 2, 4, 4, 4))));
+        TopologyReport report = MeshTopology.Run(Shapes.Join(body, Inward(Shapes.Box(2, 2, 2, 4, 4, 4))));
         Assert.Equal(1, report[DefectKind.CrowdedEdge].Count);
         Assert.Equal(0, report[DefectKind.InsideOutComponent].Count);
         Assert.Single(report.Components, c => c.IsCavity);

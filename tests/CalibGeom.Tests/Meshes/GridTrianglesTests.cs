@@ -23,7 +23,7 @@ public class GridTrianglesTests
                 continue;
             bool touch = GridTriangles.Touch(new(p[0], p[1], p[2]), new(p[3], p[4], p[5]));
             double[] coordinates = [.. p.SelectMany(v => new double[] { v.X, v.Y, v.Z })];
-            TopologyReport report = MeshTopology.Examine(new TriangleMesh(coordinates, [0, 1, 2, 3, 4, 5]));
+            TopologyReport report = MeshTopology.Run(new TriangleMesh(coordinates, [0, 1, 2, 3, 4, 5]));
             Assert.Equal(report[DefectKind.Crossing].Count + report[DefectKind.Contact].Count > 0, touch);
             if (touch)
                 meeting++;

@@ -15,19 +15,17 @@ public class SinglesTests
         float[] given = [.. raw.Where(float.IsFinite)];
         given = given[..(given.Length / 3 * 3)];
         var back = new float[given.Length];
-        TriangleMesh.FromSingles(given, []).CopyCoordinates(back);
+        TriangleMesh.OfSingles(given, []).CopyCoordinates(back);
         return given.SequenceEqual(back);
     }
 
     [Fact]
     public void AMeshMadeHereIsTheSameAfterSingles()
     {
-        TriangleMesh made = TestObjectBuilder
-            .Build(Presets.Standard with { Tilt = new TiltSpec { Angle = 10 } })
-            .ToMesh();
+        TriangleMesh made = TestObject.Of(Presets.Standard with { Tilt = new TiltSpec { Angle = 10 } }).ToMesh();
         var singles = new float[3 * made.VertexCount];
         made.CopyCoordinates(singles);
-        var back = TriangleMesh.FromSingles(singles, made.Triangles);
+        var back = TriangleMesh.OfSingles(singles, made.Triangles);
         Assert.Equal(made.Coordinates, back.Coordinates);
         Assert.Equal(made.Triangles, back.Triangles);
     }
@@ -43,9 +41,9 @@ public class SinglesTests
     [Fact]
     public void WhatDoesNotFitIsRefused()
     {
-        Assert.Throws<ArgumentException>(() => TriangleMesh.FromSingles([1, 2], []));
-        Assert.Throws<ArgumentException>(() => TriangleMesh.FromSingles([1, 2, float.NaN], []));
-        Assert.Throws<ArgumentException>(() => TriangleMesh.FromSingles([1, 2, 3], [0, 0, 1]));
+        Assert.Throws<ArgumentException>(() => TriangleMesh.OfSingles([1, 2], []));
+        Assert.Throws<ArgumentException>(() => TriangleMesh.OfSingles([1, 2, float.NaN], []));
+        Assert.Throws<ArgumentException>(() => TriangleMesh.OfSingles([1, 2, 3], [0, 0, 1]));
         var mesh = new TriangleMesh([1, 2, 1e39], []);
         Assert.Throws<ArgumentException>(() => mesh.CopyCoordinates(new float[2]));
         ArgumentException far = Assert.Throws<ArgumentException>(() => mesh.CopyCoordinates(new float[3]));

@@ -14,7 +14,7 @@ public class TopologyCountTests
         Counts(SampleMeshes.Box(10, 20, 30), 2, 1, 0);
         Counts(SampleMeshes.Tetrahedron(), 2, 1, 0);
         Counts(SampleMeshes.Torus(9, 2, 20, 10), 0, 1, 1);
-        Counts(SampleMeshes.Box(1, 1, 1).Append(SampleMeshes.Box(1, 1, 1, new(5, 0, 0))), 4, 2, 0);
+        Counts(TriangleMesh.Join([SampleMeshes.Box(1, 1, 1), SampleMeshes.Box(1, 1, 1, new(5, 0, 0))]), 4, 2, 0);
     }
 
     [Fact]
@@ -24,7 +24,7 @@ public class TopologyCountTests
         TriangleMesh open = new(box.Coordinates, box.Triangles[3..]);
         Assert.False(open.IsClosed);
         Assert.Throws<InvalidOperationException>(() => open.Genus);
-        TriangleMesh touching = box.Append(SampleMeshes.Box(1, 1, 1, new(1, 1, 1))).Weld();
+        TriangleMesh touching = TriangleMesh.Join([box, SampleMeshes.Box(1, 1, 1, new(1, 1, 1))]).Weld();
         Assert.True(touching.IsClosed);
         Assert.Equal(2, touching.ComponentCount);
         Assert.Throws<InvalidOperationException>(() => touching.Genus);

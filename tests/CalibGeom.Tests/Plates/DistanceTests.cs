@@ -58,7 +58,7 @@ public class DistanceTests
                 TriangleMesh coupon = Soup(one),
                     part = Soup(other);
                 var proof = new DistanceProof([coupon]);
-                proof.Pass(PlatePart.FromMesh("part", part), _ => { });
+                proof.Pass(PlatePart.Of("part", part), _ => { });
                 double brute = double.PositiveInfinity;
                 for (int i = 0; i < one.Length; i += 3)
                 for (int k = 0; k < other.Length; k += 3)
@@ -127,7 +127,7 @@ public class DistanceTests
             {
                 var plate = new Plate(80, 50);
                 var raster = new ShadowRaster(plate);
-                PlatePart.FromMesh("part", Soup(t)).Visit(f => raster.Mark(f, 8));
+                PlatePart.Of("part", Soup(t)).Visit(f => raster.Mark(f, 8));
                 for (int i = 0; i < t.Length; i += 3)
                     foreach (Vector3D p in Samples(Single(t[i]), Single(t[i + 1]), Single(t[i + 2])))
                     {

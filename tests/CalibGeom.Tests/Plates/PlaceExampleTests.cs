@@ -16,10 +16,10 @@ public class PlaceExampleTests
         // begin
         var layout = new PlateLayout(
             new Plate(150, 90),
-            [PlatePart.FromMesh("holder", holder)],
+            [PlatePart.Of("holder", holder)],
             new PlacementRules { Gap = 2 }
         );
-        TestObject witness = TestObjectBuilder.Build(Presets.Witness);
+        TestObject witness = TestObject.Of(Presets.Witness);
         PlacedCoupon? placed = layout.Place(
             new Coupon("witness", witness.ToMesh(), witness.Features),
             PlacementWish.NearParts

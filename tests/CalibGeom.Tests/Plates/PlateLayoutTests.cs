@@ -52,7 +52,7 @@ public class PlateLayoutTests
         PlacedCoupon? placed = under.Place(Coupon(25, 14, 6), PlacementWish.Near(0, 0));
         Assert.Equal(fits, placed is not null);
         if (fits)
-            Assert.Equal(2, PlateMerge.Measure(under), 9);
+            Assert.Equal(2, PlateMerge.LeastDistance(under), 9);
     }
 
     [Fact]
@@ -103,7 +103,7 @@ public class PlateLayoutTests
         var layout = new PlateLayout(plate, [Part(Ring(18, 30, 0, 12))]);
         PlacedCoupon placed = layout.Place(Coupon(25, 14, 10), PlacementWish.Near(0, 0))!;
         Assert.Equal((0, 0), (placed.Shift.X, placed.Shift.Y));
-        Assert.True(PlateMerge.Measure(layout) >= 2);
+        Assert.True(PlateMerge.LeastDistance(layout) >= 2);
         PlacedCoupon? inTight = new PlateLayout(plate, [Part(Ring(16.2, 39, 0, 12))]).Place(
             Coupon(25, 14, 10),
             PlacementWish.Near(0, 0)
@@ -118,7 +118,7 @@ public class PlateLayoutTests
         var layout = new PlateLayout(new Plate(60, 60), [post]);
         PlacedCoupon placed = layout.Place(Hook(18, 4, 6), PlacementWish.Near(5, 5))!;
         Assert.True(placed.Shift.X > -3 && placed.Shift.Y > -3, placed.Shift.ToString());
-        Assert.True(PlateMerge.Measure(layout) >= 2);
+        Assert.True(PlateMerge.LeastDistance(layout) >= 2);
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public class PlateLayoutTests
             [Part(Box(-60, -30, 0, -40, 30, 9)), Part(Box(50, 10, 0, 60, 20, 9))]
         );
         Assert.NotNull(layout.Place(Coupon(25, 14, 10), PlacementWish.NearParts));
-        Assert.InRange(PlateMerge.Measure(layout), 2, 2.05);
+        Assert.InRange(PlateMerge.LeastDistance(layout), 2, 2.05);
     }
 
     [Fact]
@@ -146,7 +146,7 @@ public class PlateLayoutTests
             Assert.InRange(Math.Abs(Math.IEEERemainder(placed.Shift.X, 0.05)), 0, GridUnit);
             Assert.InRange(Math.Abs(Math.IEEERemainder(placed.Shift.Y, 0.034)), 0, GridUnit);
         }
-        Assert.True(PlateMerge.Measure(layout) >= 2);
+        Assert.True(PlateMerge.LeastDistance(layout) >= 2);
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public class PlateLayoutTests
         Assert.Equal((-75 + 5, -45 + 5), (placed[0].Bounds.Min.X, placed[0].Bounds.Min.Y));
         Assert.Equal((75 - 5, 45 - 5), (placed[3].Bounds.Max.X, placed[3].Bounds.Max.Y));
         Assert.Equal((0, 0), (placed[4].Shift.X, placed[4].Shift.Y));
-        Assert.True(PlateMerge.Measure(layout) >= 2);
+        Assert.True(PlateMerge.LeastDistance(layout) >= 2);
     }
 
     /// <summary>Four columns of three coupons of 25 x 14 with gaps of 2 take 110 x 50 mm, and no less.</summary>
@@ -199,7 +199,7 @@ public class PlateLayoutTests
             .ToArray();
         IReadOnlyList<PlacedCoupon> placed = layout.PlaceMap(map)!;
         Assert.Equal(12, placed.Count);
-        Assert.True(PlateMerge.Measure(layout) >= 2);
+        Assert.True(PlateMerge.LeastDistance(layout) >= 2);
     }
 
     [Theory]

@@ -27,7 +27,7 @@ public class PlateMergeTests
         Assert.Equal(part[84..], merged[84..(84 + part.Length - 84)]);
         int rest = 84 + 24 * 50;
         Assert.Equal(Written(placed.ToMesh()), merged[rest..]);
-        Assert.Equal(PlateMerge.Measure(layout), distance);
+        Assert.Equal(PlateMerge.LeastDistance(layout), distance);
     }
 
     [Fact]
@@ -87,7 +87,7 @@ public class PlateMergeTests
     public void ThreeMfKeepsPartsAndCouponsApartWithNamesAndPlaces()
     {
         TriangleMesh tall = Box(-25, -28, 0, 25, 12, 9);
-        var layout = new PlateLayout(new Plate(60, 60), [PlatePart.FromMesh("holder.obj", tall)]);
+        var layout = new PlateLayout(new Plate(60, 60), [PlatePart.Of("holder.obj", tall)]);
         PlacedCoupon one = layout.Place(Coupon(9, 15, 8), PlacementWish.Corner, "A1")!;
         PlacedCoupon two = layout.Place(
             new Coupon("witness", Box(1, 2, 3, 10, 17, 8)),
@@ -158,7 +158,7 @@ public class PlateMergeTests
         var layout = new PlateLayout(new Plate(80, 80), [Part(Ring(18, 30, 0, 12))]);
         layout.Place(Coupon(20, 10, 8), PlacementWish.Near(0, 0));
         double corner = Math.Sqrt(10 * 10 + 5 * 5);
-        Assert.InRange(PlateMerge.Measure(layout), 18 * Math.Cos(Math.PI / 64) - corner, 18 - corner);
+        Assert.InRange(PlateMerge.LeastDistance(layout), 18 * Math.Cos(Math.PI / 64) - corner, 18 - corner);
     }
 
     [Fact]

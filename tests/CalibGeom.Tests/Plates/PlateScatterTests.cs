@@ -50,7 +50,7 @@ public class PlateScatterTests
                     && at.Max.X <= Width / 2 - Gap
                     && at.Min.Y >= -Depth / 2 + Gap
                     && at.Max.Y <= Depth / 2 - Gap
-                    && PlateMerge.Measure(layout) >= Gap
+                    && PlateMerge.LeastDistance(layout) >= Gap
                     && (
                         kind != 2
                         || BruteForce(boxes, Gap + slack)

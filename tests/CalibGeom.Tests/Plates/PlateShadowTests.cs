@@ -15,7 +15,7 @@ public class PlateShadowTests
         var copies = new TriangleMesh(corners, [.. Enumerable.Repeat(ways, 1000).SelectMany(w => w), 0, 1, 3]);
         PlateShadow shadow = PlateShadow.Of(
             new Plate(150, 90),
-            [PlatePart.FromMesh("copies", copies)],
+            [PlatePart.Of("copies", copies)],
             double.PositiveInfinity,
             exact: true,
             CancellationToken.None

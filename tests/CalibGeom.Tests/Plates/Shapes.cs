@@ -38,8 +38,7 @@ internal static class Shapes
         return new TriangleMesh(coordinates.ToArray(), triangles.ToArray());
     }
 
-    internal static PlatePart Part(params TriangleMesh[] meshes) =>
-        PlatePart.FromMesh("part", TriangleMesh.Join(meshes));
+    internal static PlatePart Part(params TriangleMesh[] meshes) => PlatePart.Of("part", TriangleMesh.Join(meshes));
 
     internal static Coupon Coupon(double width, double depth, double height) =>
         new("coupon", Box(-width / 2, -depth / 2, 0, width / 2, depth / 2, height));

@@ -80,7 +80,7 @@ public class LoftClearanceTests
             try
             {
                 var solid = new Solid(Loft.Prism(above, 0, 2), Loft.Prism(below, bottom, 4));
-                TopologyReport report = MeshTopology.Examine(solid.ToMesh());
+                TopologyReport report = MeshTopology.Run(solid.ToMesh());
                 Assert.DoesNotContain(report.ToFindings(), f => f.Severity != Severity.Note);
                 made++;
             }

@@ -25,7 +25,7 @@ public class AgreementTests
     public void APresetIsReadyAsItIsAndAgreesTilted(string preset)
     {
         TestObjectSpec spec = Presets.Find(preset)!.Spec;
-        Assert.All(TestObjectBuilder.Build(spec).CheckAsPrinted(), f => Assert.Equal(Severity.Note, f.Severity));
+        Assert.All(TestObject.Of(spec).CheckAsPrinted(), f => Assert.Equal(Severity.Note, f.Severity));
         RequireAgreement(spec);
         RequireAgreement(
             spec with
@@ -46,7 +46,7 @@ public class AgreementTests
             PropertySeed.Runs(runs),
             Prop.ForAll(
                 PrintableSpecs
-                    .Any.Where(s => TestObjectBuilder.Build(s).Findings.All(f => f.Severity == Severity.Note))
+                    .Any.Where(s => TestObject.Of(s).Findings.All(f => f.Severity == Severity.Note))
                     .ToArbitrary(),
                 RequireAgreement
             )
@@ -62,7 +62,7 @@ public class AgreementTests
         {
             Tilt = new TiltSpec { Axis = TiltAxis.X, Angle = angle },
         };
-        TestObject made = TestObjectBuilder.Build(spec);
+        TestObject made = TestObject.Of(spec);
         Assert.Equal(silent, made.CheckAsPrinted().All(f => f.Severity == Severity.Note));
         Assert.Equal(
             MeshInspection.Run(made.ToMesh()).Findings.Count(f => f.Severity > Severity.Note),
@@ -85,7 +85,7 @@ public class AgreementTests
 
     private static void RequireAgreement(TestObjectSpec spec)
     {
-        TestObject made = TestObjectBuilder.Build(spec);
+        TestObject made = TestObject.Of(spec);
         if (made.CheckAsPrinted().Any(f => f.Severity > Severity.Note))
             return;
         MeshReport report = MeshInspection.Run(made.ToMesh(), ProcessLayers.Of(spec.Process));

@@ -21,7 +21,7 @@ public class CaliperLaneTests
     [Theory]
     [MemberData(nameof(Names))]
     public void JawsReachTheAttachedFacesOfAPreset(string name) =>
-        Assert.NotEqual(0, Probed(TestObjectBuilder.Build(Presets.Find(name)!.Spec)));
+        Assert.NotEqual(0, Probed(TestObject.Of(Presets.Find(name)!.Spec)));
 
     [Fact]
     public void JawsReachTheAttachedFacesOfAnyObject()
@@ -36,7 +36,7 @@ public class CaliperLaneTests
                     .ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     if (!made.HasErrors)
                         probed += Probed(made);
                 }

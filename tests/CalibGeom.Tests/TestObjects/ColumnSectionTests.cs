@@ -45,7 +45,7 @@ public class ColumnSectionTests
     [Fact]
     public void NumbersFollowTheListAndPlacesDoNot()
     {
-        TestObject made = TestObjectBuilder.Build(new TestObjectSpec());
+        TestObject made = TestObject.Of(new TestObjectSpec());
         Assert.Equal(
             made.Spec.Columns!.Diameters.SelectMany(d => new[] { d, d }),
             made.Columns.Select(c => c.Diameter)

@@ -296,8 +296,8 @@ public class DesignRuleTests
         TestObjectSpec spec
     )
     {
-        Finding? finding = TestObjectBuilder
-            .Build(spec)
+        Finding? finding = TestObject
+            .Of(spec)
             .Findings.FirstOrDefault(f => f.Rule == rule && f.Subject == subject && f.Severity == severity);
         Assert.NotNull(finding);
         Assert.NotEmpty(finding.Message);
@@ -331,13 +331,13 @@ public class DesignRuleTests
             {
                 Process = new ProcessSpec { PixelPitch = 0.035, LayerHeight = name == "coarse" ? 0.1 : 0.05 },
             };
-        Assert.DoesNotContain(TestObjectBuilder.Build(spec).Findings, f => f.Severity != Severity.Note);
+        Assert.DoesNotContain(TestObject.Of(spec).Findings, f => f.Severity != Severity.Note);
     }
 
     [Fact]
     public void AnUnknownPhaseGivesBothPixelCountsAndTheRangeOfClearance()
     {
-        TestObject made = TestObjectBuilder.Build(
+        TestObject made = TestObject.Of(
             Standard with
             {
                 Process = Printer with { PixelPitch = 0.035, Snap = PixelSnap.None },
@@ -354,7 +354,7 @@ public class DesignRuleTests
     [Fact]
     public void WidthsSnapToWholePixelsAndAClearanceToTheNearestNumberOfThem()
     {
-        TestObject made = TestObjectBuilder.Build(Standard with { Process = Printer });
+        TestObject made = TestObject.Of(Standard with { Process = Printer });
         Assert.Equal(229 * 0.035, made.Boxes[0].Outside.X, 12);
         Assert.Equal(3 * 0.035 / 2, made.Joints[0].Clearance.X, 12);
         Assert.Equal(8.0, made.Boxes[0].WantedOutside);

@@ -15,7 +15,7 @@ public class EdgeCaseObjectTests
     [InlineData("limit", 4, 1.9)]
     public void APadKeepsOffTheCornersOfADeepChamfer(string preset, double thickness, double chamfer)
     {
-        TestObject made = TestObjectBuilder.Build(
+        TestObject made = TestObject.Of(
             Presets.Find(preset)!.Spec with
             {
                 Plinth = new PlinthSpec { Thickness = thickness, EdgeChamfer = chamfer },
@@ -28,9 +28,7 @@ public class EdgeCaseObjectTests
     [Fact]
     public void AnInnermostBoxTooSmallForJawsIsSolidAndNotRefused()
     {
-        TestObject made = TestObjectBuilder.Build(
-            new TestObjectSpec { Nest = new NestSpec { Sizes = [5.6, 8.0, 11.2] } }
-        );
+        TestObject made = TestObject.Of(new TestObjectSpec { Nest = new NestSpec { Sizes = [5.6, 8.0, 11.2] } });
         Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
         Assert.Contains(made.Findings, f => f is { Rule: "box-without-pocket", Subject: "box1", Value: 3.2 or > 3.19 });
         Assert.Null(made.Features.Find("box1.inside.x"));
@@ -49,10 +47,7 @@ public class EdgeCaseObjectTests
         Assert.True(Assert.Single(inside).SignedArea > 0);
         // One more tenth of a millimetre, and a pocket of 3.4 mm is there.
         Assert.True(
-            TestObjectBuilder
-                .Build(new TestObjectSpec { Nest = new NestSpec { Sizes = [5.8, 8.2, 11.4] } })
-                .Boxes[0]
-                .HasPocket
+            TestObject.Of(new TestObjectSpec { Nest = new NestSpec { Sizes = [5.8, 8.2, 11.4] } }).Boxes[0].HasPocket
         );
     }
 
@@ -66,7 +61,7 @@ public class EdgeCaseObjectTests
     [InlineData(8.0, 11.2, 10.0, "Walls of 10 mm leave no pocket")]
     public void AnInnermostBoxThatNobodyNeedsAPocketOfIsSolid(double inner, double outer, double wall, string why)
     {
-        TestObject made = TestObjectBuilder.Build(
+        TestObject made = TestObject.Of(
             new TestObjectSpec
             {
                 Nest = new NestSpec
@@ -91,7 +86,7 @@ public class EdgeCaseObjectTests
     public void WitnessColumnsStandTwoByTwo() =>
         Assert.Equal(
             [(1, 1), (1, 2), (2, 1), (2, 2)],
-            TestObjectBuilder.Build(Presets.Witness).Columns.Select(c => (c.Row, c.Place)).Order()
+            TestObject.Of(Presets.Witness).Columns.Select(c => (c.Row, c.Place)).Order()
         );
 
     [Fact]
@@ -107,7 +102,7 @@ public class EdgeCaseObjectTests
     public void PinsAndHolesHaveTheirDiametersAndEveryHoleOpensToTheBack()
     {
         var spec = new TestObjectSpec { Pins = new(), Walls = new() };
-        TestObject made = TestObjectBuilder.Build(spec);
+        TestObject made = TestObject.Of(spec);
         Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
         TriangleMesh mesh = made.ToMesh();
         Assert.Equal(1, mesh.ComponentCount);
@@ -127,8 +122,7 @@ public class EdgeCaseObjectTests
         Assert.Equal(0, mesh.CrossSection(z).Contours.Sum(c => Winding(c, middle.X, middle.Y + 1.6)));
     }
 
-    private static double Height(string preset) =>
-        TestObjectBuilder.Build(Presets.Find(preset)!.Spec).ToMesh().Bounds.Size.Z;
+    private static double Height(string preset) => TestObject.Of(Presets.Find(preset)!.Spec).ToMesh().Bounds.Size.Z;
 
     /// <summary>How often a contour goes round a point, counter-clockwise.</summary>
     private static int Winding(SectionContour contour, double x, double y)

@@ -35,7 +35,7 @@ public class GaugeBandTests
                 Nests.ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     if (made.HasErrors)
                         return;
                     accepted++;

@@ -58,7 +58,7 @@ public class GeometryVersionTests
     private static string LineOf(int version, string digest, TestObjectSpec spec)
     {
         using var stream = new MemoryStream();
-        StlWriter.Write(stream, TestObjectBuilder.Build(spec).ToMesh(), "test");
+        StlWriter.Write(stream, TestObject.Of(spec).ToMesh(), "test");
         // What follows the header: the triangles.
         byte[] hash = SHA256.HashData(stream.ToArray().AsSpan(80));
         return $"{version} {digest} {Convert.ToHexStringLower(hash)[..16]}";

@@ -28,7 +28,7 @@ public class JointGapTests
                 specs.ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     if (made.HasErrors)
                         return;
                     var printed = new PrintedObject(made);

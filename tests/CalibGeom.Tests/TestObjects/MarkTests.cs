@@ -13,8 +13,8 @@ public class MarkTests
     public void DotsStandOnThePlinthAndOnEveryBoxAndMoveNothing(string preset)
     {
         TestObjectSpec spec = Presets.Find(preset)!.Spec;
-        TestObject plain = TestObjectBuilder.Build(spec),
-            marked = TestObjectBuilder.Build(spec, mark: 3);
+        TestObject plain = TestObject.Of(spec),
+            marked = TestObject.Of(spec, mark: 3);
         Assert.Equal(plain.Features.Digest, marked.Features.Digest);
         Assert.Equal(plain.Boxes, marked.Boxes);
         Assert.DoesNotContain(
@@ -32,8 +32,8 @@ public class MarkTests
     [Fact]
     public void AMarkOutOfRangeIsRefused()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => TestObjectBuilder.Build(new TestObjectSpec(), -1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => TestObjectBuilder.Build(new TestObjectSpec(), 7));
+        Assert.Throws<ArgumentOutOfRangeException>(() => TestObject.Of(new TestObjectSpec(), -1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => TestObject.Of(new TestObjectSpec(), 7));
     }
 
     /// <summary>Outer contours no larger than a dot of 0.5 mm.</summary>

@@ -29,7 +29,7 @@ public class MutantTests
     [InlineData(-18, 88)]
     public void ATiltAboutYAddsToALeanTowardsX(double tilt, double steepness)
     {
-        TestObject made = TestObjectBuilder.Build(
+        TestObject made = TestObject.Of(
             new TestObjectSpec
             {
                 Nest = null,
@@ -63,7 +63,7 @@ public class MutantTests
             Lean = 25,
             Azimuth = azimuth,
         };
-        TestObject made = TestObjectBuilder.Build(new TestObjectSpec { Columns = columns });
+        TestObject made = TestObject.Of(new TestObjectSpec { Columns = columns });
         (double sin, double cos) = Math.SinCos(azimuth * Math.PI / 180);
         double slope = Math.Tan(25 * Math.PI / 180);
         var axis = new Vector3D(slope * cos, slope * sin, 1);

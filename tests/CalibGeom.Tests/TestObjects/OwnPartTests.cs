@@ -19,7 +19,7 @@ public class OwnPartTests
         TriangleMesh mesh = Made.ToMesh();
         Assert.Equal(1, mesh.ComponentCount);
         Assert.Equal(2 - 2 * Made.TunnelCount, mesh.EulerCharacteristic);
-        double without = TestObjectBuilder.Build(new TestObjectSpec()).ToMesh().Volume;
+        double without = TestObject.Of(new TestObjectSpec()).ToMesh().Volume;
         Assert.InRange(mesh.Volume - without, 3 * 6 * 6 + (6 - 3.2) * 6 * 6 - 50, double.MaxValue);
     }
 
@@ -37,9 +37,7 @@ public class OwnPartTests
     {
         Assert.Contains(With(new Keyway(3, 2.9)).Findings, f => f.Rule == "key-too-wide");
         var process = new ProcessSpec { PixelPitch = 0.04 };
-        TestObject made = TestObjectBuilder.Build(
-            new TestObjectSpec { Process = process, OwnParts = [new Keyway(3, 3.21)] }
-        );
+        TestObject made = TestObject.Of(new TestObjectSpec { Process = process, OwnParts = [new Keyway(3, 3.21)] });
         Finding pixels = Assert.Single(made.Findings, f => f is { Rule: "pixels", Subject: "groove.width.x" });
         Assert.Contains("80 or 81 pixels", pixels.Message, StringComparison.Ordinal);
     }
@@ -67,5 +65,5 @@ public class OwnPartTests
         Assert.Throws<ArgumentNullException>(() => new TestObjectSpec { OwnParts = null! });
     }
 
-    private static TestObject With(ITestPart part) => TestObjectBuilder.Build(new TestObjectSpec { OwnParts = [part] });
+    private static TestObject With(ITestPart part) => TestObject.Of(new TestObjectSpec { OwnParts = [part] });
 }

@@ -19,7 +19,7 @@ public class PresetObjectTests
     [MemberData(nameof(Names))]
     public void APresetIsOneClosedPieceWithTheTunnelsThatItsVentsAndSlotsMake(string name)
     {
-        TestObject made = TestObjectBuilder.Build(Presets.Find(name)!.Spec);
+        TestObject made = TestObject.Of(Presets.Find(name)!.Spec);
         TriangleMesh mesh = made.ToMesh();
         Assert.Equal(1, mesh.ComponentCount);
         Assert.Equal(2 - 2 * made.TunnelCount, mesh.EulerCharacteristic);
@@ -30,7 +30,7 @@ public class PresetObjectTests
     [Fact]
     public void TheStandardObjectHasEveryKindOfFeature()
     {
-        FeatureTable features = TestObjectBuilder.Build(new TestObjectSpec()).Features;
+        FeatureTable features = TestObject.Of(new TestObjectSpec()).Features;
         string[] ids =
         [
             "box1.outside.x",

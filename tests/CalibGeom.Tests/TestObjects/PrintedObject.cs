@@ -32,7 +32,7 @@ internal sealed class PrintedObject
             made.Spec.Tilt.Angle == 0 ? 0 : -cos * made.Solid!.Lofts.First(l => l.Underside is not null).Underside!.Z0;
     }
 
-    internal static PrintedObject Of(TestObjectSpec spec) => new(TestObjectBuilder.Build(spec));
+    internal static PrintedObject Of(TestObjectSpec spec) => new(TestObject.Of(spec));
 
     internal TestObject Made { get; }
 

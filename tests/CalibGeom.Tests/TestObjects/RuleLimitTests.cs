@@ -56,6 +56,6 @@ public class RuleLimitTests
             "nest.clearances" => [$"nest.clearances={text},0.05"],
             _ => [$"{parameter}={text}"],
         };
-        return TestObjectBuilder.Build(SpecJson.With(new TestObjectSpec(), assignments)).Findings;
+        return TestObject.Of(SpecJson.With(new TestObjectSpec(), assignments)).Findings;
     }
 }

@@ -25,7 +25,7 @@ public class SightLaneTests
     [Theory]
     [MemberData(nameof(Names))]
     public void LightIsSeenThroughEveryTunnelOfAPreset(string name) =>
-        RequireSeen(TestObjectBuilder.Build(Presets.Find(name)!.Spec));
+        RequireSeen(TestObject.Of(Presets.Find(name)!.Spec));
 
     [Fact]
     public void LightIsSeenThroughEveryTunnelOfAnyObject()
@@ -41,7 +41,7 @@ public class SightLaneTests
                     .ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     if (made.Findings.Any(f => f.Rule == "sight-lane-narrow"))
                         narrow++;
                     if (made.HasErrors)
@@ -58,7 +58,7 @@ public class SightLaneTests
     [Fact]
     public void LightIsSeenThroughACombThatHasMuchRoomAroundIt()
     {
-        TestObject made = TestObjectBuilder.Build(WideObject);
+        TestObject made = TestObject.Of(WideObject);
         Assert.False(made.HasErrors);
         RequireSeen(made);
     }
@@ -96,7 +96,7 @@ public class SightLaneTests
     }
 
     private static TestObject With(Screen screen) =>
-        TestObjectBuilder.Build(
+        TestObject.Of(
             new TestObjectSpec
             {
                 Nest = null,

@@ -135,5 +135,5 @@ public class SpecComparisonTests
     }
 
     private static TestObject Made(string preset, params string[] assignments) =>
-        TestObjectBuilder.Build(SpecJson.With(Presets.Find(preset)!.Spec, assignments));
+        TestObject.Of(SpecJson.With(Presets.Find(preset)!.Spec, assignments));
 }

@@ -21,7 +21,7 @@ public class WholeObjectTests
                 PrintableSpecs.Any.ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     if (made.HasErrors)
                     {
                         rejected++;
@@ -53,7 +53,7 @@ public class WholeObjectTests
                 RandomSpecs.Any.ToArbitrary(),
                 spec =>
                 {
-                    TestObject made = TestObjectBuilder.Build(spec);
+                    TestObject made = TestObject.Of(spec);
                     Assert.All(
                         made.Findings,
                         f => Assert.False(f.Severity != Severity.Note && f.Remedy.Length == 0, f.Message)

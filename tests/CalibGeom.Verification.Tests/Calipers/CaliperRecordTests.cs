@@ -95,8 +95,8 @@ public class CaliperRecordTests
         );
         ReadingSet known = CaliperRecords.Attach(plain, _ => CaliperRecordFile.Parse(Text));
         Assert.Equal(plain.Readings.Count + 4, known.Readings.Count);
-        AxisClearance before = ClearancePrediction.From(StandardObject.Table, plain).Joints[0].Axes[0],
-            after = ClearancePrediction.From(StandardObject.Table, known).Joints[0].Axes[0];
+        AxisClearance before = ClearancePrediction.Of(StandardObject.Table, plain).Joints[0].Axes[0],
+            after = ClearancePrediction.Of(StandardObject.Table, known).Joints[0].Axes[0];
         // Outside reads 0.02 too much, inside 0.015 too little: the gap is 0.0175 per side wider than the display says.
         Assert.InRange(after.Direct!.Value - before.Direct!.Value, -1e-9, 1e-9);
         string both = $"{before.Clearance} {after.Clearance}";

@@ -10,7 +10,7 @@ public class ClearancePredictionTests
     private static readonly FeatureTable Table = StandardObject.Table;
 
     private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
-        ClearancePrediction.From(
+        ClearancePrediction.Of(
             Table,
             new ReadingSet(readings, state: PartState.PostCured, material: Material.Rigid),
             options
@@ -40,7 +40,7 @@ public class ClearancePredictionTests
         Reading[] sizes = Sizes(0.01).Select(r => Reading.Size(r.Feature, r.Value, "cal")).ToArray();
         Instrument caliper = Instrument.WithPermissibleError("cal", 0.02, step);
         Estimate direct = ClearancePrediction
-            .From(
+            .Of(
                 StandardObject.Table,
                 new ReadingSet(sizes, [caliper], state: PartState.PostCured, material: Material.Rigid)
             )
@@ -114,7 +114,7 @@ public class ClearancePredictionTests
     [Fact]
     public void ADifferenceBetweenAxesIsFound()
     {
-        ClearancePrediction p = ClearancePrediction.From(Table, StandardObject.Exact(0.002, 0.03, 0.002, -0.01));
+        ClearancePrediction p = ClearancePrediction.Of(Table, StandardObject.Exact(0.002, 0.03, 0.002, -0.01));
         Near.Absolute(0.04, p.GrowthDifference!.Difference.Value, 1e-9);
         Assert.True(p.GrowthDifference.Probability < 1e-3);
         Assert.True(p.ScaleDifference!.Probability > 0.9);
@@ -196,9 +196,9 @@ public class ClearancePredictionTests
     public void MonteCarloIsNarrowerBecauseJawsAreRectangular()
     {
         var set = new ReadingSet(Sizes(0.01), [new Instrument("", repeatability: 0.004)], material: Material.Rigid);
-        AxisClearance first = ClearancePrediction.From(Table, set).Joints[0].Axes[0];
+        AxisClearance first = ClearancePrediction.Of(Table, set).Joints[0].Axes[0];
         AxisClearance drawn = ClearancePrediction
-            .From(Table, set, new PredictionOptions { Route = Route.MonteCarlo })
+            .Of(Table, set, new PredictionOptions { Route = Route.MonteCarlo })
             .Joints[0]
             .Axes[0];
         Near.Absolute(first.Clearance.Value, drawn.Clearance.Value, 3e-4);
@@ -211,7 +211,7 @@ public class ClearancePredictionTests
     {
         var soft = new ReadingSet(Sizes(0.01), material: Material.Flexible);
         Assert.True(
-            ClearancePrediction.From(Table, soft).Joints[0].Axes[0].Clearance.Expanded
+            ClearancePrediction.Of(Table, soft).Joints[0].Axes[0].Clearance.Expanded
                 > 1.3 * Predict(Sizes(0.01)).Joints[0].Axes[0].Clearance.Expanded
         );
     }
@@ -240,25 +240,21 @@ public class ClearancePredictionTests
             .ToArray();
         var set = new ReadingSet(two);
         Assert.Equal(["A1", "B2"], set.Coupons);
-        InputException e = Assert.Throws<InputException>(() => ClearancePrediction.From(Table, set));
+        InputException e = Assert.Throws<InputException>(() => ClearancePrediction.Of(Table, set));
         Assert.Contains("A1, B2", e.Message, StringComparison.Ordinal);
-        Near.Absolute(
-            0.03,
-            ClearancePrediction.From(Table, set.ForCoupon("A1")).Joints[0].Axes[0].Clearance.Value,
-            1e-9
-        );
+        Near.Absolute(0.03, ClearancePrediction.Of(Table, set.ForCoupon("A1")).Joints[0].Axes[0].Clearance.Value, 1e-9);
     }
 
     [Fact]
     public void ConditionsAreSaid()
     {
         var set = new ReadingSet(Sizes(0.01), digest: "ffffffffffffffff", temperature: 27, state: PartState.Washed);
-        string[] rules = ClearancePrediction.From(Table, set).Findings.Select(f => f.Rule).ToArray();
+        string[] rules = ClearancePrediction.Of(Table, set).Findings.Select(f => f.Rule).ToArray();
         Assert.Contains("digest-differs", rules);
         Assert.Contains("instrument-undeclared", rules);
         Assert.Contains("still-wet", rules);
         Assert.Contains(
-            ClearancePrediction.From(Table, new ReadingSet(Sizes(0.01))).Findings,
+            ClearancePrediction.Of(Table, new ReadingSet(Sizes(0.01))).Findings,
             f => f.Rule == "state-unknown"
         );
     }

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Tests.Clearances;
 public class CombTests
 {
     private static ClearancePrediction Predict(Func<Feature, bool> kept, params Reading[] counts) =>
-        ClearancePrediction.From(
+        ClearancePrediction.Of(
             new FeatureTable(StandardObject.Table.Where(kept).Select(f => f with { Openings = [] })),
             new ReadingSet(
                 [.. StandardObject.Exact(0, 0.01, 0, 0.01).Readings, .. counts],

@@ -80,7 +80,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: true,
                 known: false
             );
-            Estimate e = ClearancePrediction.From(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
+            Estimate e = ClearancePrediction.Of(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
             width += e.Interval.Width / People;
             if (e.Interval.Contains(x))
                 covered++;
@@ -118,7 +118,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: false,
                 known: true
             );
-            Estimate e = ClearancePrediction.From(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
+            Estimate e = ClearancePrediction.Of(StandardObject.Table, set, Plain).Joints[0].Axes[0].Clearance;
             Interval o = offsets[i % Designs];
             ratio += e.Interval.Width / o.Width / People;
             if (new Interval(e.Value + o.Low, e.Value + o.High).Contains(x))
@@ -161,7 +161,7 @@ public class CoverageTests(ITestOutputHelper output)
                 rounded: true,
                 known: false
             );
-            double p = ClearancePrediction.From(table, set, Plain).Joints[0].ProbabilityEnters;
+            double p = ClearancePrediction.Of(table, set, Plain).Joints[0].ProbabilityEnters;
             int bin = Math.Min(9, (int)(10 * p));
             count[bin]++;
             said[bin] += p;
@@ -185,7 +185,7 @@ public class CoverageTests(ITestOutputHelper output)
 
     private static Interval Offset(ReadingSet set, ulong seed)
     {
-        ClearancePrediction p = ClearancePrediction.From(
+        ClearancePrediction p = ClearancePrediction.Of(
             StandardObject.Table,
             set,
             Plain with
@@ -195,7 +195,7 @@ public class CoverageTests(ITestOutputHelper output)
                 Seed = seed + 100,
             }
         );
-        ClearancePrediction plain = ClearancePrediction.From(StandardObject.Table, set, Plain);
+        ClearancePrediction plain = ClearancePrediction.Of(StandardObject.Table, set, Plain);
         Interval drawn = p.Joints[0].Axes[0].Clearance.Interval;
         double value = plain.Joints[0].Axes[0].Clearance.Value;
         return new Interval(drawn.Low - value, drawn.High - value);

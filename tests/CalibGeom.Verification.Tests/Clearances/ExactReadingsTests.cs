@@ -17,7 +17,7 @@ public class ExactReadingsTests
             gy = d / 4e5,
             design = (e - 100) / 1000.0;
         FeatureTable table = StandardObject.Make(design, 0.05);
-        ClearancePrediction p = ClearancePrediction.From(table, StandardObject.Exact(sx, gx, sy, gy, table: table));
+        ClearancePrediction p = ClearancePrediction.Of(table, StandardObject.Exact(sx, gx, sy, gy, table: table));
         Near.Absolute(sx, p.Axes[0].Scale.Value, 1e-9);
         Near.Absolute(gx, p.Axes[0].Growth.Value, 1e-9);
         Near.Absolute(sy, p.Axes[1].Scale.Value, 1e-9);
@@ -32,7 +32,7 @@ public class ExactReadingsTests
     public void OutsideFacesAloneGiveThemBackToo()
     {
         string[] outside = StandardObject.Faces.Where(f => !f.Contains("inside", StringComparison.Ordinal)).ToArray();
-        ClearancePrediction p = ClearancePrediction.From(
+        ClearancePrediction p = ClearancePrediction.Of(
             StandardObject.Table,
             StandardObject.Exact(-0.003, 0.02, 0.002, -0.01, outside)
         );
@@ -66,7 +66,7 @@ public class ExactReadingsTests
         Assert.Equal(plain, Numbers(ReadingsFile.Parse(Text(shuffled))));
         Assert.Equal(
             plain,
-            Numbers(ReadingSet.Merge([ReadingsFile.Parse(Text(lines[cut..])), ReadingsFile.Parse(Text(lines[..cut]))]))
+            Numbers(ReadingSet.Join([ReadingsFile.Parse(Text(lines[cut..])), ReadingsFile.Parse(Text(lines[..cut]))]))
         );
         double[] other = Numbers(ReadingsFile.Parse(Text(metres)));
         for (int i = 0; i < plain.Length; i++)
@@ -85,7 +85,7 @@ public class ExactReadingsTests
             temperature: 30,
             expansion: A
         );
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, hot);
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, hot);
         Near.Absolute(0.001, p.Axes[0].Scale.Value, 1e-6);
         Near.Absolute(0.01, p.Axes[0].Growth.Value, 1e-6);
         Assert.Contains(p.Joints[0].Axes[0].Budget.Components, c => c.Name == "temperature of the part");
@@ -93,7 +93,7 @@ public class ExactReadingsTests
 
     private static double[] Numbers(ReadingSet set)
     {
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, set);
         return
         [
             .. p.Axes.SelectMany(a => new[] { a.Scale.Value, a.Growth.Value, a.Growth.Expanded }),

@@ -18,7 +18,7 @@ public class FeltAndPrintsTests
         );
 
     private static ClearancePrediction Of(params ReadingSet[] prints) =>
-        ClearancePrediction.From(StandardObject.Table, prints, Few);
+        ClearancePrediction.Of(StandardObject.Table, prints, Few);
 
     [Fact]
     public void AWordRepeatedIsNearlyNoNews()
@@ -108,12 +108,12 @@ public class FeltAndPrintsTests
     {
         var options = new PredictionOptions { Limits = new ToleranceLimits(-0.05, 0.15) };
         ReadingSet[] prints = [.. Enumerable.Range(0, 5).Select(k => Sizes(0.008 + 0.001 * k))];
-        AxisClearance joint = ClearancePrediction.From(StandardObject.Table, prints, options).Joints[0].Axes[0];
+        AxisClearance joint = ClearancePrediction.Of(StandardObject.Table, prints, options).Joints[0].Axes[0];
         Assert.Equal(Verdict.Conforms, joint.Decision!.Verdict);
         // Growth steps of 0.001 are clearance steps of 0.002: s = 0.002 sqrt(2.5), mean 0.03, nearer limit 0.08 away.
         Near.Relative(0.2 / (6 * 0.002 * Math.Sqrt(2.5)), joint.Capability!.Cp, 1e-6);
         Near.Relative(0.08 / (3 * 0.002 * Math.Sqrt(2.5)), joint.Capability.Cpk, 1e-6);
-        Assert.Null(ClearancePrediction.From(StandardObject.Table, prints[..4], options).Joints[0].Axes[0].Capability);
+        Assert.Null(ClearancePrediction.Of(StandardObject.Table, prints[..4], options).Joints[0].Axes[0].Capability);
         Assert.Null(Of(Sizes(0.01)).Joints[0].Axes[0].Decision);
     }
 

@@ -8,7 +8,7 @@ namespace CalibGeom.Verification.Tests.Clearances;
 public class OwnJointTests
 {
     private static ClearancePrediction Of(double s, double g, PredictionOptions? options = null) =>
-        ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(s, g, s, g), options);
+        ClearancePrediction.Of(StandardObject.Table, StandardObject.Exact(s, g, s, g), options);
 
     [Property(MaxTest = 30)]
     public void ItFollowsTheModel(short a, short b, byte c)
@@ -68,7 +68,7 @@ public class OwnJointTests
         // 0.12 mm across in X, 0.24 in Y. H11/c11 at 20 mm is 0.110 to 0.370 (ISO 286-2): X alone decides, their mean
         // would be far inside.
         OwnJoint own = ClearancePrediction
-            .From(StandardObject.Table, StandardObject.Exact(0, 0.02, 0, -0.01))
+            .Of(StandardObject.Table, StandardObject.Exact(0, 0.02, 0, -0.01))
             .For(20, 20.2);
         double u = 2 * own.Axes[0].Clearance.StandardUncertainty,
             x = 2 * own.Axes[0].Clearance.Value;
@@ -92,9 +92,9 @@ public class OwnJointTests
     {
         ReadingSet sizes = StandardObject.Exact(0, 0.01, 0, 0.01);
         var felt = new ReadingSet(sizes.Readings.Append(Reading.Felt("joint1.fit", FeltFit.Binds)));
-        double plain = ClearancePrediction.From(StandardObject.Table, sizes).For(20, 20.1).Axes[0].Clearance.Value;
+        double plain = ClearancePrediction.Of(StandardObject.Table, sizes).For(20, 20.1).Axes[0].Clearance.Value;
         Assert.True(
-            ClearancePrediction.From(StandardObject.Table, felt).For(20, 20.1).Axes[0].Clearance.Value < plain - 0.002
+            ClearancePrediction.Of(StandardObject.Table, felt).For(20, 20.1).Axes[0].Clearance.Value < plain - 0.002
         );
     }
 
@@ -166,7 +166,7 @@ public class OwnJointTests
         // From outside faces alone an inside face is worth more than repeats.
         string[] outside = ["box1.outside.x", "box2.outside.x"];
         IReadOnlyList<Improvement> few = ClearancePrediction
-            .From(StandardObject.Table, StandardObject.Exact(0, 0.01, 0, 0.01, outside))
+            .Of(StandardObject.Table, StandardObject.Exact(0, 0.01, 0, 0.01, outside))
             .Improvements();
         Assert.Contains(few, i => i.Action.Contains("span.x", StringComparison.Ordinal));
         Assert.DoesNotContain(few, i => i.Action.Contains("measure box1.outside.x ", StringComparison.Ordinal));

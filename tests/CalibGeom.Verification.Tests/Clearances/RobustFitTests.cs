@@ -11,7 +11,7 @@ namespace CalibGeom.Verification.Tests.Clearances;
 public class RobustFitTests
 {
     private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
-        ClearancePrediction.From(
+        ClearancePrediction.Of(
             StandardObject.Table,
             new ReadingSet(readings, state: PartState.PostCured, material: Material.Rigid),
             options
@@ -138,7 +138,7 @@ public class RobustFitTests
             [new Instrument("", repeatability: 0.003, variation: 0.002)],
             material: Material.Rigid
         );
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, set);
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, set);
         // The form that the burr itself raises leaves two fifths of it told.
         Assert.True(p.Burr is { Seen: true, Told: > 0.4 }, $"{p.Burr}");
         Assert.Contains("burr-seen", Rules(p));
@@ -195,7 +195,7 @@ public class RobustFitTests
     {
         double With(string reference) =>
             ClearancePrediction
-                .From(
+                .Of(
                     StandardObject.Table,
                     new ReadingSet(
                         Enumerable
@@ -221,7 +221,7 @@ public class RobustFitTests
     public void GrowthComesFromOneFitWithItsOwnAndItsSharedPart()
     {
         AxisGrowth x = AxisGrowth.Of(StandardObject.Table, StandardObject.Exact(0.001, 0.02, 0, 0))[0];
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, StandardObject.Exact(0.001, 0.02, 0, 0));
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, StandardObject.Exact(0.001, 0.02, 0, 0));
         Near.Absolute(0.02, x.Value, 1e-9);
         Near.Absolute(p.Axes[0].Growth.StandardUncertainty, x.StandardUncertainty, 1e-12);
         Assert.InRange(x.SharedUncertainty, 0.001, x.StandardUncertainty);
@@ -233,7 +233,7 @@ public class RobustFitTests
     {
         // In the scale of a part 15 K warm: 0.1 x 80e-6 x 15 = 1.2e-4.
         var hot = new ReadingSet(StandardObject.Exact(0, 0.01, 0, 0.01).Readings, temperature: 35, expansion: 80e-6);
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, hot);
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, hot);
         LinearEstimate scale = p.Fit.System.Predict(p.Fit.Scale("x"));
         Near.Absolute(0.1 * 80e-6 * 15, scale.Part(s => s.Name == "expansion"), 1e-9);
         // Unsaid, a room's range of 5 K enters instead.

@@ -8,7 +8,7 @@ public class SlipTests
     private const string Good = "feature,value,unit\nspan.x,40.02\nbox3.outside.x,16.02\n";
 
     private static Finding[] Find(string rows) =>
-        ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse(Good + rows)).Findings.ToArray();
+        ClearancePrediction.Of(StandardObject.Table, ReadingsFile.Parse(Good + rows)).Findings.ToArray();
 
     [Theory]
     [InlineData("box1.outside.x,0.315", "looks like inches")]
@@ -55,7 +55,7 @@ public class SlipTests
             new[] { other, declared },
             set =>
                 Assert.Contains(
-                    ClearancePrediction.From(StandardObject.Table, set).Findings,
+                    ClearancePrediction.Of(StandardObject.Table, set).Findings,
                     f => f.Rule == "doubled-zero"
                 )
         );
@@ -92,7 +92,7 @@ public class SlipTests
     public void UnknownIdsGetTheNearestKnownOne(string row, string hint)
     {
         InputException e = Assert.Throws<InputException>(() =>
-            ClearancePrediction.From(StandardObject.Table, ReadingsFile.Parse("feature,value\n" + row))
+            ClearancePrediction.Of(StandardObject.Table, ReadingsFile.Parse("feature,value\n" + row))
         );
         Assert.Contains(hint, e.Message, StringComparison.Ordinal);
     }
@@ -100,7 +100,7 @@ public class SlipTests
     [Fact]
     public void APrefixedIdMatchesThePlainFeature()
     {
-        ClearancePrediction p = ClearancePrediction.From(
+        ClearancePrediction p = ClearancePrediction.Of(
             StandardObject.Table,
             ReadingsFile.Parse("feature,value\nA1/box1.outside.x,8.02\nA1/box2.inside.x,8.08")
         );

@@ -9,7 +9,7 @@ public class TemperatureTests
 
     private static AxisEstimate At(double temperature, double? expansion) =>
         ClearancePrediction
-            .From(
+            .Of(
                 StandardObject.Table,
                 new ReadingSet(
                     StandardObject.Exact(0, 0.01, 0, 0.01).Readings,

@@ -39,6 +39,6 @@ public class MeasuringPageTests
             state: PartState.Dry,
             material: material
         );
-        return ClearancePrediction.From(StandardObject.Table, set).Joints[0].Axes[0].Clearance.Interval.Width;
+        return ClearancePrediction.Of(StandardObject.Table, set).Joints[0].Axes[0].Clearance.Interval.Width;
     }
 }

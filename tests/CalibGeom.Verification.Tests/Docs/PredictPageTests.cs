@@ -21,9 +21,9 @@ public class PredictPageTests
             );
 
             // begin
-            FeatureTable features = TestObjectBuilder.Build(Presets.Standard).Features;
-            ReadingSet readings = ReadingsFile.Load(path);
-            ClearancePrediction prediction = ClearancePrediction.From(features, readings);
+            FeatureTable features = TestObject.Of(Presets.Standard).Features;
+            ReadingSet readings = ReadingsFile.Read(path);
+            ClearancePrediction prediction = ClearancePrediction.Of(features, readings);
             AxisClearance joint1 = prediction.Joints[0].Axes[0];
             answer = FormattableString.Invariant(
                 $"{joint1.Clearance.Value:0.000} mm per side, give or take {joint1.Clearance.Expanded:0.000}"

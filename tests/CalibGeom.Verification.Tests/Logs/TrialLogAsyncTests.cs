@@ -43,7 +43,7 @@ public sealed class TrialLogAsyncTests : IDisposable
         );
         Assert.Equal(
             Enumerable.Range(1, 4).Select(n => (double)n),
-            TrialLog.ReadFile(Log).Trials.Select(t => t.Settings.Time)
+            TrialLog.Read(Log).Trials.Select(t => t.Settings.Time)
         );
     }
 
@@ -52,7 +52,7 @@ public sealed class TrialLogAsyncTests : IDisposable
     {
         await File.WriteAllTextAsync(Log, TrialLog.ToLine(Print(2)) + "\n{\"time\":");
         await TrialLog.AppendAsync(Log, _ => Print(3));
-        TrialLog read = TrialLog.ReadFile(Log);
+        TrialLog read = TrialLog.Read(Log);
         Assert.Equal([2, 3], read.Trials.Select(t => t.Settings.Time));
         Assert.Equal("log-torn", Assert.Single(read.Findings).Rule);
     }

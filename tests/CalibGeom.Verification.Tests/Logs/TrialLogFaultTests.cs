@@ -35,9 +35,9 @@ public sealed class TrialLogFaultTests : IDisposable
     {
         string text = TrialLog.ToLine(Of(2.5, "Demo grün")) + "\n" + TrialLog.ToLine(Of(2.5, "Demo grôn")) + "\n";
         File.WriteAllText(Log, text, encoding == "Latin1" ? Encoding.Latin1 : Encoding.Unicode);
-        Assert.Throws<InputException>(() => TrialLog.ReadFile(Log));
+        Assert.Throws<InputException>(() => TrialLog.Read(Log));
         File.WriteAllText(Log, text, new UTF8Encoding(true));
-        Assert.Equal(["Demo grün", "Demo grôn"], TrialLog.ReadFile(Log).Trials.Select(t => t.Conditions.Resin));
+        Assert.Equal(["Demo grün", "Demo grôn"], TrialLog.Read(Log).Trials.Select(t => t.Conditions.Resin));
     }
 
     [Fact]
@@ -46,11 +46,11 @@ public sealed class TrialLogFaultTests : IDisposable
         byte[] whole = Encoding.UTF8.GetBytes(TrialLog.ToLine(Of(2.5, "Demo grün")));
         int letter = Array.IndexOf(whole, (byte)0xC3);
         File.WriteAllBytes(Log, [.. whole, (byte)'\n', .. whole[..(letter + 1)]]);
-        TrialLog log = TrialLog.ReadFile(Log);
+        TrialLog log = TrialLog.Read(Log);
         Assert.Single(log.Trials);
         Assert.Equal("log-torn", Assert.Single(log.Findings).Rule);
         TrialLog.Append(Log, Of(2.7, "Demo grün"));
-        Assert.Equal([2.5, 2.7], TrialLog.ReadFile(Log).Trials.Select(t => t.Settings.Time));
+        Assert.Equal([2.5, 2.7], TrialLog.Read(Log).Trials.Select(t => t.Settings.Time));
     }
 
     [Theory]
@@ -104,7 +104,7 @@ public sealed class TrialLogFaultTests : IDisposable
         Assert.Contains("longer than", e.Message, StringComparison.Ordinal);
     }
 
-    private string[] Lines() => [.. TrialLog.ReadFile(Log).Trials.Select(TrialLog.ToLine)];
+    private string[] Lines() => [.. TrialLog.Read(Log).Trials.Select(TrialLog.ToLine)];
 
     private static Trial Of(double time, string resin) =>
         new(new ExposureSettings(time, 1), new TrialConditions(0.05, resin, "bench"))

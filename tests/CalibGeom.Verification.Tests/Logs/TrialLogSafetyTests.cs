@@ -26,13 +26,13 @@ public sealed class TrialLogSafetyTests : IDisposable
             int ended = whole.AsSpan(0, length).Count((byte)'\n');
             bool atEnd = length == 0 || whole[length - 1] == '\n',
                 unended = !atEnd && length < whole.Length && whole[length] == '\n';
-            TrialLog log = TrialLog.ReadFile(path);
+            TrialLog log = TrialLog.Read(path);
             Assert.Equal(Math.Min(3, ended + (unended ? 1 : 0)), log.Entries.Count);
             Assert.Equal(atEnd || unended ? 0 : 1, log.Findings.Count);
             if (length % 7 != 0)
                 continue;
             Assert.Equal(log.Entries.Count + 1, TrialLog.Append(path, Of(3)).Number);
-            TrialLog after = TrialLog.ReadFile(path);
+            TrialLog after = TrialLog.Read(path);
             Assert.Equal(3, after.Trials[^1].Settings.Time);
             Assert.Equal(log.Findings.Count, after.Findings.Count);
         }
@@ -58,7 +58,7 @@ public sealed class TrialLogSafetyTests : IDisposable
             )
             .ToArray();
         await Task.WhenAll(all);
-        double[] times = TrialLog.ReadFile(path).Trials.Select(t => t.Settings.Time).Order().ToArray();
+        double[] times = TrialLog.Read(path).Trials.Select(t => t.Settings.Time).Order().ToArray();
         double[] wanted = Enumerable
             .Range(0, writers)
             .SelectMany(w => Enumerable.Range(0, each).Select(i => 1 + w + i / 100.0))
@@ -75,7 +75,7 @@ public sealed class TrialLogSafetyTests : IDisposable
         string before = File.ReadAllText(path);
         Assert.Equal(1, TrialLog.Undo(path, Day, 1).Number);
         Assert.StartsWith(before, File.ReadAllText(path), StringComparison.Ordinal);
-        TrialLog log = TrialLog.ReadFile(path);
+        TrialLog log = TrialLog.Read(path);
         Assert.Equal([(1, true), (2, false)], log.Entries.Select(e => (e.Number, e.TakenBack)));
         Assert.Equal([2.2], log.Trials.Select(t => t.Settings.Time));
         Assert.Equal(2, TrialLog.Undo(path, Day).Number);
@@ -139,7 +139,7 @@ public sealed class TrialLogSafetyTests : IDisposable
         string path = Path.Combine(folder, "log.jsonl");
         TrialLog.Append(path, Of(2.5));
         Trial next = Of(time, resin, printer) with { Slots = null };
-        Assert.Equal(rules, TrialDoubts.Of(next, TrialLog.ReadFile(path)).Select(d => d.Rule));
+        Assert.Equal(rules, TrialDoubts.Check(next, TrialLog.Read(path)).Select(d => d.Rule));
     }
 
     [Fact]
@@ -147,15 +147,15 @@ public sealed class TrialLogSafetyTests : IDisposable
     {
         string path = Path.Combine(folder, "log.jsonl");
         TrialLog.Append(path, Of(2.5));
-        Finding same = Assert.Single(TrialDoubts.Of(Of(2.6), TrialLog.ReadFile(path)));
+        Finding same = Assert.Single(TrialDoubts.Check(Of(2.6), TrialLog.Read(path)));
         Assert.Equal((TrialDoubts.SameReadings, "trial 1"), (same.Rule, same.Subject));
         Trial other = Of(2.5) with
         {
             Readings = new Dictionary<string, IReadOnlyList<double>> { ["box1.outside.x"] = [8.03] },
         };
-        Assert.Empty(TrialDoubts.Of(other, TrialLog.ReadFile(path)));
+        Assert.Empty(TrialDoubts.Check(other, TrialLog.Read(path)));
         TrialLog.Undo(path, Day);
-        Assert.Empty(TrialDoubts.Of(Of(2.6), TrialLog.ReadFile(path)));
+        Assert.Empty(TrialDoubts.Check(Of(2.6), TrialLog.Read(path)));
     }
 
     private static Trial Of(double time, string resin = "Demo grey", string printer = "bench") =>

@@ -51,7 +51,7 @@ public sealed class TrialLogTests : IDisposable
         Assert.StartsWith(first + "\n{", text, StringComparison.Ordinal);
         Assert.EndsWith("}\n", text, StringComparison.Ordinal);
         Assert.Equal(4, TrialLog.Append(path, Full([1, 2, 3, 4, 5, 6])).Number);
-        Assert.Equal([2, 2.2, 0.1, 0.1], TrialLog.ReadFile(path).Trials.Select(t => t.Settings.Time));
+        Assert.Equal([2, 2.2, 0.1, 0.1], TrialLog.Read(path).Trials.Select(t => t.Settings.Time));
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class TrialLogTests : IDisposable
     public void AMissingLogIsSaid() =>
         Assert.Contains(
             "There is no log",
-            Assert.Throws<InputException>(() => TrialLog.ReadFile(Path.Combine(folder, "x"))).Message,
+            Assert.Throws<InputException>(() => TrialLog.Read(Path.Combine(folder, "x"))).Message,
             StringComparison.Ordinal
         );
 

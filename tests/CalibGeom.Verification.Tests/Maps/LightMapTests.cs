@@ -29,7 +29,7 @@ public class LightMapTests(ITestOutputHelper output)
     {
         double Light(double x, double y) => -0.10 + 0.0005 * x - 0.001 * y;
         MapPoint[] points = MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))).ToArray();
-        MapResult map = LightMap.Of(points);
+        MapResult map = LightMap.Run(points);
         Assert.True(map.Differs);
         Assert.Equal(SurfaceShape.Plane, map.Shape);
         double mean = points.Average(p => Light(p.X, p.Y));
@@ -43,7 +43,7 @@ public class LightMapTests(ITestOutputHelper output)
     public void ABowlIsToldFromAPlane()
     {
         double Light(double x, double y) => -((x - 5) * (x - 5) + (y + 3) * (y + 3)) / 40000;
-        MapResult map = LightMap.Of(
+        MapResult map = LightMap.Run(
             MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))).ToArray()
         );
         Assert.Equal(SurfaceShape.Bowl, map.Shape);
@@ -60,8 +60,8 @@ public class LightMapTests(ITestOutputHelper output)
             .Places(4)
             .Select((p, i) => Exact($"A{i + 1}", p.X, p.Y, Math.Log(light[i] / 5)))
             .ToArray();
-        MapResult map = LightMap.Of(points);
-        IReadOnlyList<Finding> answer = MapWords.Of(map);
+        MapResult map = LightMap.Run(points);
+        IReadOnlyList<Finding> answer = MapWords.Check(map);
         Assert.True(map.Differs);
         Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
         Assert.Single(answer, f => f.Rule is "map-uneven" or "map-even");
@@ -83,7 +83,7 @@ public class LightMapTests(ITestOutputHelper output)
                 .Count(i =>
                 {
                     var random = new SeededRandom((ulong)(1000 * count + i));
-                    return LightMap.Of(MapShop.Print(count, (_, _) => 0, comb, random)).Differs;
+                    return LightMap.Run(MapShop.Print(count, (_, _) => 0, comb, random)).Differs;
                 });
             output.WriteLine(
                 FormattableString.Invariant(
@@ -110,7 +110,7 @@ public class LightMapTests(ITestOutputHelper output)
             {
                 var random = new SeededRandom((ulong)(100000 * count + i));
                 Func<double, double, double> light = MapShop.Light(shape, share, random);
-                MapResult map = LightMap.Of(MapShop.Print(count, light, comb, random));
+                MapResult map = LightMap.Run(MapShop.Print(count, light, comb, random));
                 if (!map.Differs)
                     continue;
                 seen++;
@@ -133,7 +133,7 @@ public class LightMapTests(ITestOutputHelper output)
     public void OneExposureServesAGentlePlaneAndAPartOfASteepOne()
     {
         MapResult Of(double perMm) =>
-            LightMap.Of(MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, perMm * p.X)).ToArray());
+            LightMap.Run(MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, perMm * p.X)).ToArray());
         MapResult gentle = Of(0.0008);
         Assert.True(gentle.Differs);
         Assert.Equal(1, gentle.WithinShare, 1e-9);
@@ -149,7 +149,7 @@ public class LightMapTests(ITestOutputHelper output)
     [Fact]
     public void AJointIsExpectedAtItsPlaceAndAnywhere()
     {
-        MapResult map = LightMap.Of(
+        MapResult map = LightMap.Run(
             MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, 0.001 * p.X)).ToArray()
         );
         // 0.1 - 2 (0.015 + 0.035 * 0.04) at X 40.
@@ -168,8 +168,8 @@ public class LightMapTests(ITestOutputHelper output)
                 .Places(5)
                 .Select((p, i) => Exact($"A{i}", p.X, p.Y, 0) with { Thickness = 2.5 + perMm * p.X + 0.002 * (i % 2) })
                 .ToArray();
-        Assert.False(LightMap.Of(Plate(0)).Level!.Tilted);
-        PlateLevel tilted = LightMap.Of(Plate(0.001)).Level!;
+        Assert.False(LightMap.Run(Plate(0)).Level!.Tilted);
+        PlateLevel tilted = LightMap.Run(Plate(0.001)).Level!;
         Assert.True(tilted.Tilted);
         Near.Absolute(0.15, tilted.AlongX, 0.01);
     }
@@ -177,7 +177,7 @@ public class LightMapTests(ITestOutputHelper output)
     [Fact]
     public void TheMaskEvensOutTheLight()
     {
-        MapResult map = LightMap.Of(
+        MapResult map = LightMap.Run(
             MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, 0.001 * p.X - 0.002 * p.Y)).ToArray()
         );
         var text = new StringWriter();
@@ -201,7 +201,7 @@ public class LightMapTests(ITestOutputHelper output)
         MapPoint[] two = [Exact("A1", 0, 0, 0), Exact("A2", 10, 0, 0), Exact("A3", 10, 0, 0)];
         Assert.Contains(
             "three places",
-            Assert.Throws<InputException>(() => LightMap.Of(two)).Message,
+            Assert.Throws<InputException>(() => LightMap.Run(two)).Message,
             StringComparison.Ordinal
         );
     }

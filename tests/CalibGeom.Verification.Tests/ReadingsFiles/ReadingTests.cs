@@ -28,7 +28,7 @@ public class ReadingTests
         Assert.Throws<ArgumentException>(() => new ReadingSet([], temperature: 100));
         Assert.Throws<ArgumentException>(() => new ReadingSet([], expansion: 1));
         Assert.Throws<ArgumentException>(() => new ReadingSet([], [new Instrument("a"), new Instrument("a")]));
-        Assert.Throws<ArgumentException>(() => ReadingSet.Merge([]));
+        Assert.Throws<ArgumentException>(() => ReadingSet.Join([]));
     }
 
     [Fact]

@@ -244,10 +244,10 @@ public class ReadingsFileTests
             silent = ReadingsFile.Parse("feature,value\n");
         Assert.Contains(
             "state",
-            Assert.Throws<InputException>(() => ReadingSet.Merge([dry, wet])).Message,
+            Assert.Throws<InputException>(() => ReadingSet.Join([dry, wet])).Message,
             StringComparison.Ordinal
         );
-        Assert.Equal(PartState.Dry, ReadingSet.Merge([silent, dry]).State);
+        Assert.Equal(PartState.Dry, ReadingSet.Join([silent, dry]).State);
     }
 
     [Fact]
@@ -257,7 +257,7 @@ public class ReadingsFileTests
         try
         {
             File.WriteAllText(path, "feature,value\nbox1.outside.x,8.02\n", Encoding.UTF8);
-            Assert.Single(ReadingsFile.Load(path).Readings);
+            Assert.Single(ReadingsFile.Read(path).Readings);
         }
         finally
         {

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Tests.ReadingsFiles;
 
 public class ReadingsSheetTests
 {
-    private static readonly FeatureTable Standard = TestObjectBuilder.Build(new TestObjectSpec()).Features;
+    private static readonly FeatureTable Standard = TestObject.Of(new TestObjectSpec()).Features;
 
     [Fact]
     public void TheShortSheetOfTheStandardObjectHasSome25RowsInTheOrderOfWork()
@@ -33,7 +33,7 @@ public class ReadingsSheetTests
         foreach (Preset preset in Presets.All)
         foreach (bool all in new[] { false, true })
         {
-            string sheet = ReadingsSheet.Of(TestObjectBuilder.Build(preset.Spec).Features, all);
+            string sheet = ReadingsSheet.Of(TestObject.Of(preset.Spec).Features, all);
             ReadingSet set = ReadingsFile.Parse(sheet);
             Assert.Empty(set.Readings);
             Assert.Equal((null, null), (set.Temperature, set.State));

@@ -94,7 +94,7 @@ internal sealed class ShopRow
         bool changes = shop.Light(prints.Length - 1) != 0;
         int from = changes ? Shop.Onset : prints.Length;
         TrendLog log = TrendLog.Of(entries);
-        TrendResult result = Trend.Of(log.Current.Points, shop.Options);
+        TrendResult result = Trend.Run(log.Current.Points, shop.Options);
         int? first = First(result.Evidence.Select(e => e > 1));
         int skipped = prints.Length - result.Points.Count;
         watched += first is { } at && at < from ? at + 1 : Math.Min(from, result.Points.Count);
@@ -127,7 +127,7 @@ internal sealed class ShopRow
     {
         for (int now = first; now < log.Current.Points.Count; now += 3)
         {
-            TrendChange? told = Trend.Of([.. log.Current.Points.Take(now + 1)], shop.Options).Change;
+            TrendChange? told = Trend.Run([.. log.Current.Points.Take(now + 1)], shop.Options).Change;
             if (told is not { LightProbability: >= 0.5, Correction: { Probability: >= TrendAnswer.Lands } lost })
                 continue;
             correctable++;

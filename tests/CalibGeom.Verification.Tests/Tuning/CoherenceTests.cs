@@ -41,7 +41,7 @@ public class CoherenceTests(ITestOutputHelper output)
         Assert.True(alarmed <= 0.02 * sessions, $"{alarmed} of {sessions} faultless printers were blamed");
         var random = new SeededRandom(FirstSeed);
         for (int i = 0; i < Answers * 2 / 5; i++)
-            Check(Tuner.Advise(Chaos(random)));
+            Check(Tuner.Run(Chaos(random)));
     }
 
     private static IEnumerable<TuningResult> Session(LeaguePrinter printer)
@@ -49,7 +49,7 @@ public class CoherenceTests(ITestOutputHelper output)
         var trials = new List<Trial> { printer.Print(printer.Start) };
         while (true)
         {
-            TuningResult result = Tuner.Advise(trials, printer.Options);
+            TuningResult result = Tuner.Run(trials, printer.Options);
             yield return result;
             if (result.Next.Kind == NextKind.Stop || trials.Count == 5)
                 yield break;

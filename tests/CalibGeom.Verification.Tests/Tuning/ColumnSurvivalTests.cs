@@ -19,7 +19,7 @@ public class ColumnSurvivalTests
                 Trial trial = With(2, Make.Columns(cut));
                 double lost = trial.Columns.Where(c => !c.Printed).Max(c => c.Diameter),
                     stood = trial.Columns.Where(c => c.Printed).Min(c => c.Diameter);
-                ColumnLimit limit = ColumnSurvival.Learn([trial])!.Limit(2);
+                ColumnLimit limit = ColumnSurvival.Of([trial])!.Limit(2);
                 return limit.Diameter > lost * 0.94
                     && limit.Diameter < stood * 1.06
                     && limit.Low < limit.Diameter
@@ -32,10 +32,10 @@ public class ColumnSurvivalTests
     [Fact]
     public void MoreExposureLowersTheLimitAndTheDataSayByHowMuch()
     {
-        ColumnSurvival one = ColumnSurvival.Learn([With(2, Make.Columns(0.42))])!;
+        ColumnSurvival one = ColumnSurvival.Of([With(2, Make.Columns(0.42))])!;
         Assert.Equal(0.35, one.TimeExponent, 0.02); // what is believed before: one print says nothing of it
         Assert.True(one.Limit(3).Diameter < one.Limit(2).Diameter);
-        ColumnSurvival steep = ColumnSurvival.Learn([With(2, Make.Columns(0.6)), With(4, Make.Columns(0.29))])!;
+        ColumnSurvival steep = ColumnSurvival.Of([With(2, Make.Columns(0.6)), With(4, Make.Columns(0.29))])!;
         Assert.InRange(steep.TimeExponent, 0.45, 1.1);
     }
 
@@ -50,12 +50,12 @@ public class ColumnSurvivalTests
                     : c
             )
             .ToArray();
-        ColumnSurvival a = ColumnSurvival.Learn([With(2, gentle)])!,
-            b = ColumnSurvival.Learn([With(2, rough)])!;
+        ColumnSurvival a = ColumnSurvival.Of([With(2, gentle)])!,
+            b = ColumnSurvival.Of([With(2, rough)])!;
         Assert.Equal(a.Limit(2), b.Limit(2));
         Assert.Equal(0, a.LostLater);
         Assert.True(b.LostLater > 0);
-        Assert.Contains(Tuner.Advise([With(2, rough)]).Findings, f => f.Rule == "lost-later");
+        Assert.Contains(Tuner.Run([With(2, rough)]).Findings, f => f.Rule == "lost-later");
     }
 
     [Fact]
@@ -70,27 +70,27 @@ public class ColumnSurvivalTests
             .Select((c, i) => i == 18 ? new ColumnOutcome(c.Diameter, ColumnStage.Lost, "column19", 1.6) : c)
             .ToArray();
         Assert.Equal("column19", ColumnSurvival.OutOfOrder(With(2, thinLostToo)).Single().Id);
-        Finding told = Tuner.Advise([With(2, columns)]).Findings.Single(f => f.Rule == "out-of-order");
+        Finding told = Tuner.Run([With(2, columns)]).Findings.Single(f => f.Rule == "out-of-order");
         Assert.Contains("adhesion, dirt", told.Remedy, StringComparison.Ordinal);
     }
 
     [Fact]
     public void AllStandingOrAllLostLeavesOneEndOpen()
     {
-        ColumnLimit all = ColumnSurvival.Learn([With(2, Make.Columns(0))])!.Limit(2),
-            none = ColumnSurvival.Learn([With(2, Make.Columns(9))])!.Limit(2);
+        ColumnLimit all = ColumnSurvival.Of([With(2, Make.Columns(0))])!.Limit(2),
+            none = ColumnSurvival.Of([With(2, Make.Columns(9))])!.Limit(2);
         Assert.Equal((null, null), (all.Diameter, none.Diameter));
         Assert.Equal(0, all.Low);
         Assert.InRange(all.High, 0.2, 0.35);
         Assert.Equal(double.PositiveInfinity, none.High);
         Assert.InRange(none.Low, 0.6, 1);
-        Assert.Null(ColumnSurvival.Learn([With(2, [])]));
+        Assert.Null(ColumnSurvival.Of([With(2, [])]));
     }
 
     [Fact]
     public void ProbabilitiesRiseWithDiameterAndLieInTheirInterval()
     {
-        ColumnSurvival survival = ColumnSurvival.Learn([With(2, Make.Columns(0.42)), With(2.4, Make.Columns(0.38))])!;
+        ColumnSurvival survival = ColumnSurvival.Of([With(2, Make.Columns(0.42)), With(2.4, Make.Columns(0.38))])!;
         double before = 0;
         foreach (double d in new[] { 0.25, 0.35, 0.45, 0.6, 0.8 })
         {
@@ -121,7 +121,7 @@ public class ColumnSurvivalTests
     {
         IEnumerable<Finding> Told(double? modulus) =>
             Tuner
-                .Advise([With(2, Make.Columns(0.4))], TuneOptions.Default with { Modulus = modulus })
+                .Run([With(2, Make.Columns(0.4))], TuneOptions.Default with { Modulus = modulus })
                 .Findings.Where(f => f.Rule == "column-loads");
         Assert.Empty(Told(null));
         Assert.Contains("buckles at", Told(1000).Single().Message, StringComparison.Ordinal);
@@ -131,14 +131,14 @@ public class ColumnSurvivalTests
     [Fact]
     public void DiametersAreToldInPlainWords()
     {
-        ColumnSurvival survival = ColumnSurvival.Learn([With(2, Make.Columns(0.42)), With(2, Make.Columns(0.38))])!;
+        ColumnSurvival survival = ColumnSurvival.Of([With(2, Make.Columns(0.42)), With(2, Make.Columns(0.38))])!;
         double nine = survival.DiameterFor(0.9, 2);
         Assert.Equal(0.9, survival.Probability(nine, 2), 1e-3);
         Assert.True(nine > survival.Limit(2).Diameter);
         Assert.Contains(
             FormattableString.Invariant($"columns from {nine:0.00} mm will print"),
             Tuner
-                .Advise(
+                .Run(
                     [With(2, Make.Columns(0.42)), With(2, Make.Columns(0.38))],
                     TuneOptions.Default with
                     {

@@ -31,7 +31,7 @@ public class CommonPracticeTests
                 Joints = [new JointOutcome("joint1", 0.05)],
             };
             TuneOptions options = TuneOptions.Default with { Priors = priors, Hold = Held.Offset };
-            return Tuner.Advise([print], options).Curve.Single(p => p.Rest == 2.5);
+            return Tuner.Run([print], options).Curve.Single(p => p.Rest == 2.5);
         }
         CurvePoint believed = At(ExposurePriors.Default),
             blunt = At(Blunt);
@@ -59,7 +59,7 @@ public class CommonPracticeTests
         }
         Assert.Equal(FeltFit.Slides, Printed(1.8).Joints[0].Fit);
         Assert.Equal(FeltFit.Rattles, Printed(1.5).Joints[0].Fit);
-        Finding told = Tuner.Advise([Printed(1.8), Printed(1.8), Printed(1.5), Printed(1.5)]).Findings[1];
+        Finding told = Tuner.Run([Printed(1.8), Printed(1.8), Printed(1.5), Printed(1.5)]).Findings[1];
         Assert.Equal("loose", told.Rule);
         Assert.Contains("although every column stands", told.Message, StringComparison.Ordinal);
         double seconds = double.Parse(
@@ -79,7 +79,7 @@ public class CommonPracticeTests
         double Moves(ExposurePriors priors, double seconds, double share) =>
             2
             * ExposureResponse
-                .Learn([], priors, 1.8)
+                .Of([], priors, 1.8)
                 .ChangeInterval(new ExposureSettings(1.8), new ExposureSettings(1.8 + seconds), share)
                 .High;
         // The middle of what is believed, and one side of its 90 %.

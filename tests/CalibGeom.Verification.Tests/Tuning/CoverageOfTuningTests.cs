@@ -65,7 +65,7 @@ public class CoverageOfTuningTests(ITestOutputHelper output)
             ];
             // Somewhere else: with a misfit of its own.
             double truth = Growth(2.8, 3) + Priors.LackOfFit * random.Normal();
-            held += ExposureResponse.Learn(trials).IntervalAt(new ExposureSettings(2.8, 3)).Contains(truth) ? 1 : 0;
+            held += ExposureResponse.Of(trials).IntervalAt(new ExposureSettings(2.8, 3)).Contains(truth) ? 1 : 0;
         }
         Require("growth", held);
     }
@@ -111,12 +111,12 @@ public class CoverageOfTuningTests(ITestOutputHelper output)
                 }),
             ];
             columns += ColumnSurvival
-                .Learn(trials)!
+                .Of(trials)!
                 .LimitInterval(2.8)
                 .Contains(Math.Exp(limit - exponent * Math.Log(2.8 / 3.1)))
                 ? 1
                 : 0;
-            light += PrintThroughResponse.Learn(trials)!.IntervalAt(2.8).Contains(z + dp * Math.Log(1.4)) ? 1 : 0;
+            light += PrintThroughResponse.Of(trials)!.IntervalAt(2.8).Contains(z + dp * Math.Log(1.4)) ? 1 : 0;
         }
         Require("column limit", columns);
         Require("print-through", light);

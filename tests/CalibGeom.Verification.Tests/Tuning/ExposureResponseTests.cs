@@ -10,7 +10,7 @@ public class ExposureResponseTests
     [Fact]
     public void WithoutTrialsThePriorSpeaks()
     {
-        ExposureResponse prior = ExposureResponse.Learn([], referenceTime: 2);
+        ExposureResponse prior = ExposureResponse.Of([], referenceTime: 2);
         // Drawn, so within what some thousand draws can tell.
         Assert.Equal(0.020, prior.GrowthAtReference, 0.003);
         Assert.Equal(0.035, prior.TimeEffect, 0.003);
@@ -45,7 +45,7 @@ public class ExposureResponseTests
             from r in new[] { 0, 1.0, 2.5, 5 }
             select Make.Trial(t, r, Truth(t, r), 5e-4)
         ).ToArray();
-        ExposureResponse response = ExposureResponse.Learn(trials, sharp, 2);
+        ExposureResponse response = ExposureResponse.Of(trials, sharp, 2);
         Assert.Equal(0.025, response.TimeEffect, 1e-3);
         Assert.Equal(0.012, response.RestEffect, 1.5e-3);
         Assert.Equal(1.5, response.RestTime, 0.4);
@@ -56,8 +56,8 @@ public class ExposureResponseTests
     [Fact]
     public void OneTrialIsWeighedByItsUncertainty()
     {
-        ExposureResponse sharp = ExposureResponse.Learn([Make.Trial(2, 0, 0.05, 0.001)]),
-            dull = ExposureResponse.Learn([Make.Trial(2, 0, 0.05, 0.05)]);
+        ExposureResponse sharp = ExposureResponse.Of([Make.Trial(2, 0, 0.05, 0.001)]),
+            dull = ExposureResponse.Of([Make.Trial(2, 0, 0.05, 0.05)]);
         Assert.InRange(sharp.At(new ExposureSettings(2)).Mean, 0.045, 0.05);
         Assert.InRange(dull.At(new ExposureSettings(2)).Mean, 0.020, 0.036);
     }
@@ -71,9 +71,9 @@ public class ExposureResponseTests
                 GrowthX = new GrowthReading(0.02, 0.001, 0.01),
                 GrowthY = new GrowthReading(0.02, 0.001, 0.01),
             };
-        double one = ExposureResponse.Learn([Biased(0)]).At(new ExposureSettings(2)).Uncertainty;
+        double one = ExposureResponse.Of([Biased(0)]).At(new ExposureSettings(2)).Uncertainty;
         double many = ExposureResponse
-            .Learn(Enumerable.Range(0, 12).Select(Biased).ToArray())
+            .Of(Enumerable.Range(0, 12).Select(Biased).ToArray())
             .At(new ExposureSettings(2))
             .Uncertainty;
         Assert.InRange(many, 0.007, one);
@@ -82,8 +82,8 @@ public class ExposureResponseTests
     [Fact]
     public void AnEdgeOffsetIsTakenOffTheGrowth()
     {
-        ExposureResponse plain = ExposureResponse.Learn([Make.Trial(2, 0, 0.02)]),
-            offset = ExposureResponse.Learn([Make.Trial(2, 0, 0.01, offset: -0.01)]);
+        ExposureResponse plain = ExposureResponse.Of([Make.Trial(2, 0, 0.02)]),
+            offset = ExposureResponse.Of([Make.Trial(2, 0, 0.01, offset: -0.01)]);
         Assert.Equal(plain.GrowthAtReference, offset.GrowthAtReference, 1e-9);
         Assert.Equal(
             plain.At(new ExposureSettings(2, 0, 0.003)).Mean,
@@ -98,7 +98,7 @@ public class ExposureResponseTests
         var trial = new Trial(new ExposureSettings(2), Make.Conditions());
         double Growth(FeltFit fit) =>
             ExposureResponse
-                .Learn([trial with { Joints = [new JointOutcome("joint1", 0.05, fit)] }])
+                .Of([trial with { Joints = [new JointOutcome("joint1", 0.05, fit)] }])
                 .At(new ExposureSettings(2))
                 .Mean;
         Assert.True(Growth(FeltFit.Refuses) > Growth(FeltFit.Binds));
@@ -111,13 +111,13 @@ public class ExposureResponseTests
     {
         var trial = new Trial(new ExposureSettings(2), Make.Conditions());
         double Growth(JointOutcome joint) =>
-            ExposureResponse.Learn([trial with { Joints = [joint] }]).At(new ExposureSettings(2)).Mean;
+            ExposureResponse.Of([trial with { Joints = [joint] }]).At(new ExposureSettings(2)).Mean;
         double even = Growth(new JointOutcome("joint1", 0.05, FeltFit.Refuses)),
             relieved = Growth(new JointOutcome("joint1", 0.05, FeltFit.Refuses, 0.35));
         Assert.Equal(even, relieved, 0.004);
         Assert.Equal(even, Growth(new JointOutcome("joint1", 0.35, FeltFit.Refuses, 0.05)), 0.004);
         JointChance[] chances = Tuner
-            .Advise([Make.Trial(2, 0, 0) with { Joints = [new JointOutcome("joint1", 0.05, null, 0.35)] }])
+            .Run([Make.Trial(2, 0, 0) with { Joints = [new JointOutcome("joint1", 0.05, null, 0.35)] }])
             .Clearances.ToArray();
         Assert.Equal([0.05, 0.35], chances.Select(c => c.Target));
         Assert.Equal(chances[0].OnTarget, chances[1].OnTarget, 2e-3);
@@ -128,7 +128,7 @@ public class ExposureResponseTests
     {
         double Learnt(double spread) =>
             ExposureResponse
-                .Learn([.. new[] { -1.0, 1, -0.5, 0.5, 1, -1 }.Select(z => Make.Trial(2, 0, 0.02 + spread * z))])
+                .Of([.. new[] { -1.0, 1, -0.5, 0.5, 1, -1 }.Select(z => Make.Trial(2, 0, 0.02 + spread * z))])
                 .BetweenPrints;
         Assert.True(Learnt(0.0005) < 0.004);
         Assert.True(Learnt(0.012) > 0.008);
@@ -142,7 +142,7 @@ public class ExposureResponseTests
             Joints = [new JointOutcome("joint1", 0.05, FeltFit.Slides)],
         };
         double Spread(int times) =>
-            ExposureResponse.Learn([.. Enumerable.Repeat(felt, times)]).At(new ExposureSettings(2)).Uncertainty;
+            ExposureResponse.Of([.. Enumerable.Repeat(felt, times)]).At(new ExposureSettings(2)).Uncertainty;
         double one = Spread(1),
             eight = Spread(8);
         // By hand, for a flat belief: one word leaves a band 0.05 mm wide, blurred by 0.014 mm; eight of one person
@@ -159,7 +159,7 @@ public class ExposureResponseTests
             GrowthX = new GrowthReading(0.02, 0.001, 0.01),
             GrowthY = new GrowthReading(0.02, 0.001, 0.01),
         };
-        ExposureResponse many = ExposureResponse.Learn([.. Enumerable.Repeat(biased, 8)]);
+        ExposureResponse many = ExposureResponse.Of([.. Enumerable.Repeat(biased, 8)]);
         double with = many.At(biased.Settings).Uncertainty,
             without = many.At(biased.Settings, withCaliper: false).Uncertainty;
         Assert.True(without < 0.004);
@@ -170,16 +170,16 @@ public class ExposureResponseTests
     [Fact]
     public void MoreExposureSavesColumns()
     {
-        ColumnSurvival columns = ColumnSurvival.Learn([Make.Trial(1.3, 0, 0.02) with { Columns = Make.Columns(0.4) }])!;
+        ColumnSurvival columns = ColumnSurvival.Of([Make.Trial(1.3, 0, 0.02) with { Columns = Make.Columns(0.4) }])!;
         Assert.True(columns.Limit(1.8).Diameter < columns.Limit(1.3).Diameter / 1.05);
     }
 
     [Fact]
     public void PriorsOutOfRangeAndMissingTimesAreRefused()
     {
-        Assert.Throws<ArgumentException>(() => ExposureResponse.Learn([]));
+        Assert.Throws<ArgumentException>(() => ExposureResponse.Of([]));
         Assert.Throws<ArgumentException>(() =>
-            ExposureResponse.Learn([], ExposurePriors.Default with { LackOfFit = 0 }, 2)
+            ExposureResponse.Of([], ExposurePriors.Default with { LackOfFit = 0 }, 2)
         );
         Assert.Throws<ArgumentException>(() => new LogNormalPrior(0, 1));
         Assert.Throws<ArgumentException>(() => new FitThresholds(0.02, 0.01));

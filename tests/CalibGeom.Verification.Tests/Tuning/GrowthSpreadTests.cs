@@ -62,7 +62,7 @@ public class GrowthSpreadTests
             shared = 0.005 * 0.005 + misfit * misfit + between * between;
         var spread = new GrowthSpread(new GrowthLatents([trial], ExposurePriors.Default), between);
         Near.Relative(1 / shared, spread.SquaredLength([1, 1]), 1e-4);
-        GrowthPrediction told = ExposureResponse.Learn([trial]).At(trial.Settings);
+        GrowthPrediction told = ExposureResponse.Of([trial]).At(trial.Settings);
         Assert.InRange(told.Mean, 0.01, 0.03);
     }
 

@@ -32,11 +32,11 @@ public class HalfTheLightTests(ITestOutputHelper output)
             trials.Add(printer.Print(next.Settings));
             next = Tuner.Next(trials, options);
         }
-        TuningResult before = Tuner.Advise(trials, options);
+        TuningResult before = Tuner.Run(trials, options);
         printer.Dim(light);
         Trial last = printer.Print(next.Keep);
         trials.Add(witness ? last with { Columns = last.Columns.Take(4).ToArray(), Slots = null } : last);
-        return (before, Tuner.Advise(trials, options), trials);
+        return (before, Tuner.Run(trials, options), trials);
     }
 
     [Theory]
@@ -80,20 +80,20 @@ public class HalfTheLightTests(ITestOutputHelper output)
                 Slots = Make.Slots(5),
             };
         Trial[] calibration = [At(-0.002), At(0.001), At(-0.0005), At(-0.001)];
-        Assert.Equal(NextKind.Stop, Tuner.Advise(calibration).Next.Kind);
+        Assert.Equal(NextKind.Stop, Tuner.Run(calibration).Next.Kind);
         // 0.052 mm before, 0.072 mm now; nothing but box widths was read.
         Trial witness = At(-0.011) with
         {
             Columns = [],
             Slots = null,
         };
-        TuningResult after = Tuner.Advise([.. calibration, witness]);
+        TuningResult after = Tuner.Run([.. calibration, witness]);
         Assert.NotEqual(NextKind.Stop, after.Next.Kind);
         Assert.DoesNotContain(after.Trials, t => after.Trials.Count > 1 && ReferenceEquals(t, witness));
         // It is kept apart until another is like it, or what went before is.
         Assert.Equal(after.Moved is null ? [5] : [1, 2, 3, 4], after.KeptApart.Select(k => k.Number));
         // A second one settles it: the state has ended.
-        TuningResult twice = Tuner.Advise([.. calibration, witness, witness with { Date = new DateOnly(2026, 5, 1) }]);
+        TuningResult twice = Tuner.Run([.. calibration, witness, witness with { Date = new DateOnly(2026, 5, 1) }]);
         Assert.NotNull(twice.Moved);
         Assert.Equal(2, twice.Trials.Count);
     }

@@ -66,7 +66,7 @@ public class PlannerTests
         Assert.True(wanted.Settings.Time > 2.5);
         Assert.Equal(2.5, thick.Settings.Time);
         Assert.DoesNotContain(
-            Tuner.Advise([print], Plain with { WantedColumn = 0.7 }).Findings,
+            Tuner.Run([print], Plain with { WantedColumn = 0.7 }).Findings,
             f => f.Severity == Severity.Warning
         );
     }
@@ -90,7 +90,7 @@ public class PlannerTests
         Assert.Equal((Reason.Trim, 0), (next.Reason, next.Settings.EdgeOffset));
         Assert.True(next.Settings.Time > 2.5);
         Trial tight = Make.Trial(2.5, 3, 0.06) with { Columns = Make.Columns(0), Slots = Make.Slots(5) };
-        TuningResult held = Tuner.Advise([tight, tight, tight], none with { Hold = Held.Time });
+        TuningResult held = Tuner.Run([tight, tight, tight], none with { Hold = Held.Time });
         Assert.Equal(NextKind.Stop, held.Next.Kind);
         Assert.Contains(
             "instead of 0.050 mm",
@@ -114,7 +114,7 @@ public class PlannerTests
     public void WithoutGreyLevelsOffsetsAreWholePixels()
     {
         Trial print = Make.Trial(2.5, 3, 0.045) with { Columns = Make.Columns(0), Slots = Make.Slots(5) };
-        TuningResult result = Tuner.Advise([print, print], Plain with { Pixel = 0.04 });
+        TuningResult result = Tuner.Run([print, print], Plain with { Pixel = 0.04 });
         Assert.Equal(-0.04, result.Next.Settings.EdgeOffset, 1e-9);
         Assert.Equal(-1, result.ToType.Pixels);
         Assert.Contains(
@@ -137,7 +137,7 @@ public class PlannerTests
     public void WhereAxesHavePixelsOfTheirOwnBothAreTold()
     {
         Trial print = Make.Trial(2.5, 3, 0.045) with { Columns = Make.Columns(0), Slots = Make.Slots(5) };
-        TuningResult result = Tuner.Advise([print, print], Plain with { Pixel = new PerAxis(0.05, 0.03) });
+        TuningResult result = Tuner.Run([print, print], Plain with { Pixel = new PerAxis(0.05, 0.03) });
         // One pixel moves the mean of the axes by 0.04 mm.
         Assert.Equal((-0.04, -1), (Math.Round(result.Next.Settings.EdgeOffset, 9), result.ToType.Pixels!.Value));
         Assert.StartsWith(
@@ -158,7 +158,7 @@ public class PlannerTests
         };
         for (int prints = 1; prints <= 3; prints++)
         {
-            TuningResult result = Tuner.Advise([.. Enumerable.Repeat(print, prints)], Plain with { Hold = Held.Time });
+            TuningResult result = Tuner.Run([.. Enumerable.Repeat(print, prints)], Plain with { Hold = Held.Time });
             Assert.DoesNotContain(
                 result.Findings,
                 f => $"{f.Message} {f.Remedy}".Contains("box", StringComparison.OrdinalIgnoreCase)
@@ -182,7 +182,7 @@ public class PlannerTests
     [Fact]
     public void EveryNumberIsThere()
     {
-        TuningResult result = Tuner.Advise([
+        TuningResult result = Tuner.Run([
             Make.Trial(2.5, 1.2, 0.01, offset: -0.01) with
             {
                 Cycle = new LayerCycle(6, 28, 8),
@@ -211,16 +211,16 @@ public class PlannerTests
         Assert.Throws<ArgumentException>(() => Plain with { Probability = double.NaN });
         Assert.Throws<ArgumentException>(() => Plain with { OffsetStep = 0 });
         Assert.Throws<ArgumentException>(() => ExposurePriors.Default with { GrowthDeviation = 0 });
-        Assert.Throws<ArgumentException>(() => Tuner.Advise([]));
+        Assert.Throws<ArgumentException>(() => Tuner.Run([]));
     }
 
     [Fact]
     public void OtherConditionsAreKeptApartAndSaid()
     {
         Trial fine = new(new ExposureSettings(1.3), Make.Conditions(0.03)) { GrowthX = new GrowthReading(0.5, 0.001) };
-        TuningResult with = Tuner.Advise([fine, Make.Trial(2, 0, 0.01)]);
+        TuningResult with = Tuner.Run([fine, Make.Trial(2, 0, 0.01)]);
         Assert.Equal("layer 0.03 mm instead of 0.05 mm", with.KeptApart.Single().Why);
-        Assert.Equal(Tuner.Advise([Make.Trial(2, 0, 0.01)]).Next, with.Next);
+        Assert.Equal(Tuner.Run([Make.Trial(2, 0, 0.01)]).Next, with.Next);
         Assert.Contains(
             with.Findings,
             f =>
@@ -250,7 +250,7 @@ public class PlannerTests
     [Fact]
     public void TheCurveHoldsTheTargetAndPricesProduction()
     {
-        TuningResult result = Tuner.Advise([
+        TuningResult result = Tuner.Run([
             Make.Trial(2, 3, -0.01) with
             {
                 Columns = Make.Columns(0.4),
@@ -271,7 +271,7 @@ public class PlannerTests
     [Fact]
     public void ATargetMovesEveryJointAlike()
     {
-        TuningResult result = Tuner.Advise([Make.Trial(2, 0, 0)], Plain with { Target = 0.08 });
+        TuningResult result = Tuner.Run([Make.Trial(2, 0, 0)], Plain with { Target = 0.08 });
         Assert.Equal(-0.015, result.TargetGrowth, 1e-12);
         Assert.All(result.Clearances, c => Assert.Equal(0.08, c.Target, 1e-12));
     }

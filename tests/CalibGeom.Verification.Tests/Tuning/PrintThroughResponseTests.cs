@@ -12,7 +12,7 @@ public class PrintThroughResponseTests
     public void SlotsGiveDpAndTheDose()
     {
         Trial[] trials = new[] { 1.5, 2, 2.7, 3.6, 4.8, 6.4 }.Select(Comb).ToArray();
-        PrintThroughResponse response = PrintThroughResponse.Learn(trials)!;
+        PrintThroughResponse response = PrintThroughResponse.Of(trials)!;
         Assert.InRange(response.PenetrationDepth, 0.10, 0.16);
         Assert.Equal(new LayerLight(Curve, 4, 3, 0.05).PrintThrough(), response.At(3).Mean, 0.03);
         Assert.True(response.Known);
@@ -25,8 +25,8 @@ public class PrintThroughResponseTests
     public void LightThatChangedIsSeenInRepeatPrintsOnly()
     {
         Trial[] trials = [Comb(2), Comb(2), Comb(2) with { Slots = Make.Slots(1) }];
-        Assert.Contains(Tuner.Advise(trials).Findings, f => f.Rule == "light-changed");
-        Assert.DoesNotContain(Tuner.Advise([Comb(2), Comb(6)]).Findings, f => f.Rule == "light-changed");
+        Assert.Contains(Tuner.Run(trials).Findings, f => f.Rule == "light-changed");
+        Assert.DoesNotContain(Tuner.Run([Comb(2), Comb(6)]).Findings, f => f.Rule == "light-changed");
     }
 
     [Theory]
@@ -35,12 +35,12 @@ public class PrintThroughResponseTests
     public void ACombThatIsAllOpenOrAllClosedIsABound(int open, string told)
     {
         Trial trial = Make.Trial(2, 0, 0) with { Slots = Make.Slots(open) };
-        PrintThroughResponse response = PrintThroughResponse.Learn([trial, trial])!;
+        PrintThroughResponse response = PrintThroughResponse.Of([trial, trial])!;
         Assert.False(response.Known);
         // Nothing is learnt of Dp beside what was believed: the middle stays where it was within the width of the
         // prior.
         Assert.InRange(response.PenetrationDepth, 0.06, 0.25);
-        string message = Tuner.Advise([trial]).Findings.Single(f => f.Rule == "print-through").Message;
+        string message = Tuner.Run([trial]).Findings.Single(f => f.Rule == "print-through").Message;
         Assert.Contains(told, message, StringComparison.Ordinal);
         Assert.Contains("dose and Dp are not known", message, StringComparison.Ordinal);
     }
@@ -51,20 +51,20 @@ public class PrintThroughResponseTests
         // The sheet says half the Ec that the combs show.
         var quoted = new QuotedLight(0.14, 4, 4);
         Trial bare = Make.Trial(3, 0, 0);
-        double before = PrintThroughResponse.Learn([bare], null, quoted)!.CuredLayers(3, 0.05),
-            spread = PrintThroughResponse.Learn([bare], null, quoted)!.At(3).Uncertainty;
+        double before = PrintThroughResponse.Of([bare], null, quoted)!.CuredLayers(3, 0.05),
+            spread = PrintThroughResponse.Of([bare], null, quoted)!.At(3).Uncertainty;
         Assert.Equal(0.14 * Math.Log(3) / 0.05, before, 0.5);
         Assert.True(spread > 0.14); // a factor of e in dose is one standard deviation between laboratories
         Trial[] combs = [.. new[] { 2, 3, 4.5 }.Select(Comb)];
         Assert.Equal(
             new LayerLight(Curve, 4, 3, 0.05).PrintThrough(),
-            PrintThroughResponse.Learn(combs, null, quoted)!.At(3).Mean,
+            PrintThroughResponse.Of(combs, null, quoted)!.At(3).Mean,
             0.03
         );
     }
 
     [Fact]
-    public void WithoutACombThereIsNothingToSay() => Assert.Null(PrintThroughResponse.Learn([Make.Trial(2, 0, 0)]));
+    public void WithoutACombThereIsNothingToSay() => Assert.Null(PrintThroughResponse.Of([Make.Trial(2, 0, 0)]));
 
     [Fact]
     public void EndsOfTheCombAreOpen()

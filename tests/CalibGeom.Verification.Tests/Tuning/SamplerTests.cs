@@ -29,7 +29,7 @@ public class SamplerTests
                 : ExposurePriors.Default;
         Trial[] trials = Log(log);
         var chain = new LongChain(trials, priors, Elsewhere);
-        ExposureResponse drawn = ExposureResponse.Learn(trials, priors);
+        ExposureResponse drawn = ExposureResponse.Of(trials, priors);
         GrowthPrediction growth = drawn.At(Elsewhere, withCaliper: false);
         Assert.InRange((growth.Mean - chain.Mean) / chain.Deviation, -0.3, 0.3);
         Assert.InRange(growth.Uncertainty / chain.Deviation, 0.8, 1.25);

@@ -23,7 +23,7 @@ public class ScaleAdviceTests
                         Scale = new SlicerScale(entered),
                         ScaleX = new ScaleReading((1 + s) * entered - 1, 0.0004),
                     };
-                ScaleAdvice told = Tuner.Advise([Printed(1), Printed(factor)]).ScaleX!;
+                ScaleAdvice told = Tuner.Run([Printed(1), Printed(factor)]).ScaleX!;
                 return Math.Abs(told.Change - s) < 1e-12
                     && told.Told == (Math.Abs(s) > 3 * 0.0004)
                     && told.ToType == (told.Told ? Math.Round(1 / (1 + s), 4) : 1);
@@ -33,8 +33,7 @@ public class ScaleAdviceTests
     [Fact]
     public void ScaleIsAmongTheNumbersToTypeWhereItDiffersBeyondDoubt()
     {
-        TuningResult Said(double s) =>
-            Tuner.Advise([Make.Trial(2, 1, 0) with { ScaleX = new ScaleReading(s, 0.0004) }]);
+        TuningResult Said(double s) => Tuner.Run([Make.Trial(2, 1, 0) with { ScaleX = new ScaleReading(s, 0.0004) }]);
         TuningResult shrunk = Said(-0.003),
             doubtful = Said(-0.001);
         Assert.Equal("100.30 % (1.0030)", shrunk.ToType.Lines.Single(l => l.Key == "scale X").Value);

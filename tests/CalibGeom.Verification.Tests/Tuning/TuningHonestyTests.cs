@@ -20,7 +20,7 @@ public class TuningHonestyTests
             Columns = Make.Columns(0.4),
             Slots = Make.Slots(7),
         };
-        IReadOnlyList<Finding> findings = Tuner.Advise([trial]).Findings;
+        IReadOnlyList<Finding> findings = Tuner.Run([trial]).Findings;
         Assert.Contains(findings, f => f.Rule == "fit-not-known");
         Assert.DoesNotContain(findings, f => f.Rule is "tight" or "loose" or "on-target");
     }
@@ -31,7 +31,7 @@ public class TuningHonestyTests
     public void AnObjectWithoutBoxesHasGrowthButNoTightJoint(double growth, string word, string said)
     {
         Trial spans = Make.Trial(2, 0, growth) with { Joints = [] };
-        string[] told = [.. Tuner.Advise([spans, spans]).Findings.Select(f => $"{f.Subject} {f.Message}")];
+        string[] told = [.. Tuner.Run([spans, spans]).Findings.Select(f => $"{f.Subject} {f.Message}")];
         Assert.Contains(
             told,
             t => t.Contains(word, StringComparison.Ordinal) && t.Contains(said, StringComparison.Ordinal)
@@ -46,7 +46,7 @@ public class TuningHonestyTests
     public void AllOrNoneOfTheColumnsGiveABoundOnly(double limit, string message)
     {
         Finding told = Tuner
-            .Advise([Make.Trial(2, 0, 0) with { Columns = Make.Columns(limit) }])
+            .Run([Make.Trial(2, 0, 0) with { Columns = Make.Columns(limit) }])
             .Findings.Single(f => f.Rule == "column-limit");
         Assert.StartsWith(message, told.Message, StringComparison.Ordinal);
         Assert.Null(told.Value);
@@ -55,7 +55,7 @@ public class TuningHonestyTests
     [Fact]
     public void OneCombAloneIsNoChangeOfLight() =>
         Assert.DoesNotContain(
-            Tuner.Advise([Make.Trial(2, 0, 0.02) with { Slots = Make.Slots(0) }]).Findings,
+            Tuner.Run([Make.Trial(2, 0, 0.02) with { Slots = Make.Slots(0) }]).Findings,
             f => f.Rule == "light-changed"
         );
 
@@ -64,16 +64,16 @@ public class TuningHonestyTests
     {
         Trial bright = Make.Trial(2, 0, 0.02) with { Slots = Make.Slots(3) },
             dim = Make.Trial(4, 0, 0.02) with { Slots = Make.Slots(8) };
-        Assert.Contains(Tuner.Advise([bright, dim]).Findings, f => f.Rule == "light-changed");
+        Assert.Contains(Tuner.Run([bright, dim]).Findings, f => f.Rule == "light-changed");
         Assert.DoesNotContain(
-            Tuner.Advise([bright, dim, Make.Trial(4, 0, 0.02)]).Findings,
+            Tuner.Run([bright, dim, Make.Trial(4, 0, 0.02)]).Findings,
             f => f.Rule == "light-changed"
         );
     }
 
     [Fact]
     public void TheLongestExposureIsNotExceeded() =>
-        Assert.Equal(600, Tuner.Advise([Make.Trial(600, 6, -0.05)]).Next.Settings.Time);
+        Assert.Equal(600, Tuner.Run([Make.Trial(600, 6, -0.05)]).Next.Settings.Time);
 
     [Fact]
     public void TrialsWithoutATemperatureAreSaidToBePooled()
@@ -82,23 +82,23 @@ public class TuningHonestyTests
         {
             GrowthX = new GrowthReading(0, 0.002),
         };
-        Finding told = Tuner.Advise([Make.Trial(2, 0, 0), warm]).Findings.Single(f => f.Rule == "temperature-unknown");
+        Finding told = Tuner.Run([Make.Trial(2, 0, 0), warm]).Findings.Single(f => f.Rule == "temperature-unknown");
         Assert.StartsWith(
             "The vat temperature of 1 of 2 trials was not written down",
             told.Message,
             StringComparison.Ordinal
         );
-        Assert.DoesNotContain(Tuner.Advise([warm, warm]).Findings, f => f.Rule == "temperature-unknown");
+        Assert.DoesNotContain(Tuner.Run([warm, warm]).Findings, f => f.Rule == "temperature-unknown");
     }
 
     [Fact]
     public void TenPerfectPrintsStopAtTheSecond()
     {
         Trial perfect = Make.Trial(2.5, 2, 0) with { Columns = Make.Columns(0), Slots = Make.Slots(8) };
-        Assert.Equal(NextKind.Confirm, Tuner.Advise([perfect]).Next.Kind);
+        Assert.Equal(NextKind.Confirm, Tuner.Run([perfect]).Next.Kind);
         for (int prints = 2; prints <= 10; prints++)
         {
-            TuningResult result = Tuner.Advise([.. Enumerable.Repeat(perfect, prints)]);
+            TuningResult result = Tuner.Run([.. Enumerable.Repeat(perfect, prints)]);
             Assert.Equal(NextKind.Stop, result.Next.Kind);
             Assert.Equal(Verdict.OnTarget, result.Verdict);
             Assert.Equal(2.5, result.Next.Settings.Time);
@@ -115,7 +115,7 @@ public class TuningHonestyTests
         {
             Priors = ExposurePriors.Default with
             {
-                BetweenPrints = LogNormalPrior.From95(widest / 2, widest / 4, widest),
+                BetweenPrints = LogNormalPrior.Of95(widest / 2, widest / 4, widest),
             },
         };
         // Beside the newest state, which takes prints apart that differ beyond chance.
@@ -123,7 +123,7 @@ public class TuningHonestyTests
         Finding[] differ =
         [
             .. MachineWords
-                .Of(Tuner.Advise([first], options) with { Trials = [first, Make.Trial(2, 1, 0.03)] })
+                .Of(Tuner.Run([first], options) with { Trials = [first, Make.Trial(2, 1, 0.03)] })
                 .Where(f => f.Rule == "repeat-differs"),
         ];
         Assert.Equal(told, differ.Length == 1);
@@ -142,7 +142,7 @@ public class TuningHonestyTests
     public void NothingOnThePlateDoublesTheLightAndAsksNoOffset()
     {
         Trial nothing = new(new ExposureSettings(2, 1), Make.Conditions()) { Columns = Make.Columns(9) };
-        TuningResult result = Tuner.Advise([nothing]);
+        TuningResult result = Tuner.Run([nothing]);
         Assert.Equal(
             (4, 1, 0),
             (result.Next.Settings.Time, result.Next.Settings.Rest, result.Next.Settings.EdgeOffset)
@@ -160,13 +160,13 @@ public class TuningHonestyTests
     {
         var conditions = new TrialConditions(0.05, "Demo grey", "bench", temperatureStart: vat);
         Trial trial = new(new ExposureSettings(2), conditions) { GrowthX = new GrowthReading(0, 0.002) };
-        Assert.Equal(said, Tuner.Advise([trial]).Findings.Any(f => f.Rule == "vat-temperature"));
+        Assert.Equal(said, Tuner.Run([trial]).Findings.Any(f => f.Rule == "vat-temperature"));
     }
 
     [Fact]
     public void WhatIsSaidOfTheClearanceIsOf95PerCentAsInTheTable()
     {
-        TuningResult result = Tuner.Advise([Make.Trial(2.5, 1, 0.01), Make.Trial(2.5, 1, 0.012)]);
+        TuningResult result = Tuner.Run([Make.Trial(2.5, 1, 0.01), Make.Trial(2.5, 1, 0.012)]);
         string said = result
             .Findings.Single(f => f.Rule is "on-target" or "tight" or "loose" or "not-told-yet")
             .Message;

@@ -38,7 +38,7 @@ public class WholePixelTests
             Columns = Make.Columns(0.3),
             Slots = Make.Slots(6),
         };
-        TuningResult result = Tuner.Advise([tight], Pixels);
+        TuningResult result = Tuner.Run([tight], Pixels);
         Assert.Equal(NextKind.Change, result.Next.Kind);
         Assert.True(result.Next.Settings.Rest > 0.5);
         Assert.Equal((2.5, 0), (result.Next.Settings.Time, result.Next.Settings.EdgeOffset));
@@ -58,9 +58,9 @@ public class WholePixelTests
     public void ThePitchOfTheLastTrialCountsUnlessAnotherIsNamed()
     {
         Trial print = Make.Trial(2.5, 3, 0.045) with { Slots = Make.Slots(5), Pixel = new PerAxis(0.04, 0.05) };
-        Assert.Equal(new PerAxis(0.04, 0.05), Tuner.Advise([print, print]).Options.Pixel);
-        Assert.Equal(new PerAxis(0.03, 0.03), Tuner.Advise([print], Pixels with { Pixel = 0.03 }).Options.Pixel);
-        Assert.Null(Tuner.Advise([print with { Pixel = null }]).Options.Pixel);
+        Assert.Equal(new PerAxis(0.04, 0.05), Tuner.Run([print, print]).Options.Pixel);
+        Assert.Equal(new PerAxis(0.03, 0.03), Tuner.Run([print], Pixels with { Pixel = 0.03 }).Options.Pixel);
+        Assert.Null(Tuner.Run([print with { Pixel = null }]).Options.Pixel);
     }
 
     [Theory]
@@ -76,7 +76,7 @@ public class WholePixelTests
     public void OnlyWhatMovesIsSaidToOpenTheGap()
     {
         Trial tight = Make.Trial(2.5, 0.5, 0.0105, 0.001) with { Columns = Make.Columns(0.3), Slots = Make.Slots(6) };
-        TuningResult result = Tuner.Advise([tight, tight], Pixels);
+        TuningResult result = Tuner.Run([tight, tight], Pixels);
         Finding said = result.Findings.Single(f => f.Rule == "tight");
         Assert.Contains("rest opens the gap", said.Remedy, StringComparison.Ordinal);
         Assert.DoesNotContain("offset", said.Remedy, StringComparison.Ordinal);

@@ -114,7 +114,7 @@ public class BudgetTests
         Assert.Throws<ArgumentException>(() => InputQuantity.Student("a", 0, 1, 0));
         Assert.Throws<ArgumentException>(() => InputQuantity.Trapezoidal("a", 0, 1, 1.5));
         Assert.Throws<ArgumentException>(() => InputQuantity.CurvilinearTrapezoid("a", 0, 1, 2));
-        Assert.Throws<ArgumentException>(() => InputQuantity.FromObservations("a", [1]));
+        Assert.Throws<ArgumentException>(() => InputQuantity.Of("a", [1]));
         Assert.Throws<ArgumentException>(() => new InputSet([]));
         InputQuantity[] two = [InputQuantity.Normal("a", 0, 1), InputQuantity.Rectangular("b", 0, 1)];
         Assert.Throws<ArgumentException>(() =>

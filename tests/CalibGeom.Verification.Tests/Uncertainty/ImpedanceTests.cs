@@ -11,7 +11,7 @@ public class ImpedanceTests
     private static readonly double[] Volts = [5.007, 4.994, 5.005, 4.990, 4.999];
     private static readonly double[] Amperes = [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3];
     private static readonly double[] Phase = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433];
-    private static readonly InputSet Means = InputSet.FromObservations(["V", "I", "phi"], [Volts, Amperes, Phase]);
+    private static readonly InputSet Means = InputSet.Of(["V", "I", "phi"], [Volts, Amperes, Phase]);
 
     private static double Resistance(double[] x) => x[0] * Math.Cos(x[2]) / x[1];
 
@@ -60,7 +60,7 @@ public class ImpedanceTests
         double[][] results = new Func<double[], double>[] { Resistance, Reactance, Impedance }
             .Select(f => Volts.Select((v, k) => f([v, Amperes[k], Phase[k]])).ToArray())
             .ToArray();
-        InputSet sets = InputSet.FromObservations(["R", "X", "Z"], results);
+        InputSet sets = InputSet.Of(["R", "X", "Z"], results);
         double[] value = [127.731630483, 219.846894603, 254.260049587];
         double[] u = [0.07127354318, 0.2954890856, 0.2362475017];
         for (int i = 0; i < 3; i++)

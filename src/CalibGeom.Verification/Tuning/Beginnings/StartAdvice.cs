@@ -35,7 +35,7 @@ public sealed record StartAdvice(
     /// <param name="makerLayer">The layer height it is meant for, mm; null when it is the same.</param>
     /// <param name="priors">What is believed of Dp; defaults when null.</param>
     /// <exception cref="ArgumentException">A value is out of range.</exception>
-    public static StartAdvice FromMaker(
+    public static StartAdvice OfMaker(
         double time,
         double layer,
         double? makerLayer = null,
@@ -60,7 +60,7 @@ public sealed record StartAdvice(
     /// <param name="quoted">The curve and the irradiance.</param>
     /// <param name="layer">Layer height, mm, above 0 and at most 1.</param>
     /// <exception cref="ArgumentException">The layer height is out of range, or the time would be.</exception>
-    public static StartAdvice FromCurve(QuotedLight quoted, double layer)
+    public static StartAdvice OfCurve(QuotedLight quoted, double layer)
     {
         ArgumentNullException.ThrowIfNull(quoted);
         double depth = AimedLayers * Checked(layer, nameof(layer)),
@@ -87,7 +87,7 @@ public sealed record StartAdvice(
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="ArgumentException">There is no trial, or the layer height is out of range.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static StartAdvice FromNeighbour(
+    public static StartAdvice OfNeighbour(
         IReadOnlyList<Trial> trials,
         double layer,
         TuneOptions? options = null,
@@ -98,7 +98,7 @@ public sealed record StartAdvice(
         if (trials.Count == 0)
             throw new ArgumentException("There is no trial to learn from.", nameof(trials));
         Trial last = trials[^1];
-        ExposureSettings kept = Tuner.Advise(trials, options, null, cancellation).Next.Keep;
+        ExposureSettings kept = Tuner.Run(trials, options, null, cancellation).Next.Keep;
         double moved = Moved(kept.Time, last.Conditions.Layer, Checked(layer, nameof(layer)), options?.Priors);
         return Of(
             moved,

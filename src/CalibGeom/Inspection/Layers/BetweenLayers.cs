@@ -115,7 +115,7 @@ internal sealed class BetweenLayers
             }
             builder.EndRow();
         }
-        return builder.Build();
+        return builder.ToMask();
     }
 
     private IEnumerable<LayerDefect> Describe(LayerMask lost, int layer)

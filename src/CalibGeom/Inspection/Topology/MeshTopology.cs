@@ -20,7 +20,7 @@ public static class MeshTopology
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
-    public static TopologyReport Examine(
+    public static TopologyReport Run(
         TriangleMesh mesh,
         IProgress<double>? progress = null,
         CancellationToken cancellation = default

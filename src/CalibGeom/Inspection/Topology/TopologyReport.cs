@@ -3,7 +3,7 @@ using CalibGeom.Meshes;
 namespace CalibGeom.Inspection.Topology;
 
 /// <summary>
-/// What <see cref="MeshTopology.Examine"/> found: one result for each kind of defect, the components and the measures.
+/// What <see cref="MeshTopology.Run"/> found: one result for each kind of defect, the components and the measures.
 /// Immutable.
 /// </summary>
 public sealed class TopologyReport

@@ -153,7 +153,7 @@ public static class FamilyMaker
             && (row.Errors > 0 || (row.File == Path.GetFileName(path) && IsThere(path, row.Bytes)));
         if (stood)
             return row! with { Number = number, Values = member.Values };
-        TestObject made = TestObjectBuilder.Build(member.Spec, cancellation: cancellation);
+        TestObject made = TestObject.Of(member.Spec, cancellation: cancellation);
         IReadOnlyList<Finding> findings = made.CheckAsPrinted(cancellation: cancellation);
         int errors = findings.Count(f => f.Severity == Severity.Error);
         row = new FamilyRow

@@ -56,7 +56,7 @@ public static class FileInspection
             return null;
         try
         {
-            TestObject made = TestObjectBuilder.Build(SpecJson.Parse(file.SpecJson));
+            TestObject made = TestObject.Of(SpecJson.Parse(file.SpecJson));
             return made.Solid is null ? null : made;
         }
         catch (InputException)

@@ -41,7 +41,7 @@ public class SampleSolidTests
         using var package = new MemoryStream();
         ThreeMfWriter.Write(package, [new(name, Solids[name])], new() { Title = name });
         package.Position = 0;
-        TopologyReport report = MeshTopology.Examine(MeshFile.Read(package, name).ToMesh());
+        TopologyReport report = MeshTopology.Run(MeshFile.Read(package, name).ToMesh());
         Assert.True(report.IsSound);
         Assert.Equal(
             (vertices, triangles, edges, euler, genus),

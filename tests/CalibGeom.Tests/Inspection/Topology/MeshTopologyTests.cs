@@ -20,7 +20,7 @@ public class MeshTopologyTests
     public void FindsWhatIsListed(CorpusCase item)
     {
         TriangleMesh mesh = MeshFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(item.Input)), item.Name).ToMesh();
-        TopologyReport report = MeshTopology.Examine(mesh);
+        TopologyReport report = MeshTopology.Run(mesh);
         foreach (MeshDefect defect in report.Defects)
         {
             string expected = item[defect.Kind.ToString()] ?? "0";
@@ -51,7 +51,7 @@ public class MeshTopologyTests
     {
         double[] corners = [0, 0, 0, 4, 0, 0, 0, 4, 0, 1, 1, -1, 1, 1, 1, 1.5, 1, 1];
         int[] triangles = [.. Enumerable.Repeat<int[]>([0, 1, 2], 1000).SelectMany(t => t), 3, 4, 5];
-        TopologyReport report = MeshTopology.Examine(new TriangleMesh(corners, triangles));
+        TopologyReport report = MeshTopology.Run(new TriangleMesh(corners, triangles));
         Assert.Equal(999, report[DefectKind.DuplicateTriangle].Count);
         Assert.Equal(1, report[DefectKind.Crossing].Count);
     }
@@ -70,7 +70,7 @@ public class MeshTopologyTests
             corners.AddRange([-1, at, 0, 200, at, 0, -1, at, 5]);
             corners.AddRange([at, -1, -1, at, 200, -1, at, -1, 4]);
         }
-        TopologyReport report = MeshTopology.Examine(
+        TopologyReport report = MeshTopology.Run(
             new TriangleMesh(corners.ToArray(), [.. Enumerable.Range(0, 6 * Blades)])
         );
         Assert.True(report.PairsCapped);
@@ -100,11 +100,11 @@ public class MeshTopologyTests
             count + 1,
             count + 2,
         ];
-        TopologyReport report = MeshTopology.Examine(new TriangleMesh(corners.ToArray(), triangles));
+        TopologyReport report = MeshTopology.Run(new TriangleMesh(corners.ToArray(), triangles));
         Assert.Equal((1, 0), (report[DefectKind.Crossing].Count, report[DefectKind.Contact].Count));
         Assert.Equal(
             0,
-            MeshTopology.Examine(new TriangleMesh(corners.ToArray(), triangles[..^3]))[DefectKind.Crossing].Count
+            MeshTopology.Run(new TriangleMesh(corners.ToArray(), triangles[..^3]))[DefectKind.Crossing].Count
         );
 
         void Add(double angle, double z) => corners.AddRange([Math.Cos(angle), Math.Sin(angle), z]);
@@ -114,7 +114,7 @@ public class MeshTopologyTests
     public void FindingsSayWhereAndWhatToDo()
     {
         TriangleMesh box = SampleMeshes.Box(1, 2, 3);
-        Finding finding = Assert.Single(MeshTopology.Examine(new(box.Coordinates, box.Triangles[3..])).Findings);
+        Finding finding = Assert.Single(MeshTopology.Run(new(box.Coordinates, box.Triangles[3..])).Findings);
         Assert.Equal(("mesh-open-edge", Severity.Error, 3.0), (finding.Rule, finding.Severity, finding.Value));
         Assert.StartsWith("3 edges have only one triangle", finding.Message, StringComparison.Ordinal);
         Assert.EndsWith(
@@ -130,7 +130,7 @@ public class MeshTopologyTests
     public void FindingsNameLayerAndFeatureOfEachOfTheFirstPlaces()
     {
         TriangleMesh box = SampleMeshes.Box(1, 2, 3);
-        TopologyReport report = MeshTopology.Examine(
+        TopologyReport report = MeshTopology.Run(
             new(box.Coordinates, [.. box.Triangles[3..12], .. box.Triangles[15..]])
         );
         LayerReport layers = LayerInspection.Run(box, new() { LayerHeight = 0.1 });
@@ -148,7 +148,7 @@ public class MeshTopologyTests
     public void WorkCanBeWatched()
     {
         var seen = new Watcher();
-        MeshTopology.Examine(SampleMeshes.Torus(9, 2, 120, 80), seen);
+        MeshTopology.Run(SampleMeshes.Torus(9, 2, 120, 80), seen);
         Assert.Equal(seen.Order(), seen);
         Assert.InRange(seen.Count, 6, 100);
         Assert.Equal(1, seen[^1]);
@@ -162,7 +162,7 @@ public class MeshTopologyTests
     [Fact]
     public void AnEmptyMeshIsNotSound()
     {
-        TopologyReport report = MeshTopology.Examine(TriangleMesh.Empty);
+        TopologyReport report = MeshTopology.Run(TriangleMesh.Empty);
         Assert.False(report.IsSound || report.IsClosed);
         Assert.Null(report.Genus);
     }
@@ -172,8 +172,11 @@ public class MeshTopologyTests
     [Fact]
     public void ATorusInATorusIsACavityWithItsHole()
     {
-        TriangleMesh mesh = SampleMeshes.Torus(9, 2, 60, 30).Append(SampleMeshes.Torus(9, 1, 60, 30).Reverse());
-        TopologyReport report = MeshTopology.Examine(mesh);
+        TriangleMesh mesh = TriangleMesh.Join([
+            SampleMeshes.Torus(9, 2, 60, 30),
+            SampleMeshes.Torus(9, 1, 60, 30).Reverse(),
+        ]);
+        TopologyReport report = MeshTopology.Run(mesh);
         Assert.True(report.IsSound);
         Assert.Equal((2, 0), (report.Genus, report.EulerCharacteristic));
         Assert.Equal([false, true], report.Components.Select(c => c.IsCavity));
@@ -205,8 +208,8 @@ public class MeshTopologyTests
                         .Then(Affine3D.TurnZ(90 * z))
                         .Then(Affine3D.Shift(new(shift / 8192.0, 3, -7)))
                 );
-                TopologyReport expected = MeshTopology.Examine(mesh),
-                    actual = MeshTopology.Examine(Shuffled(moved, new Random(seed)));
+                TopologyReport expected = MeshTopology.Run(mesh),
+                    actual = MeshTopology.Run(Shuffled(moved, new Random(seed)));
                 Assert.Equal(expected.Defects.Select(d => d.Count), actual.Defects.Select(d => d.Count));
                 Assert.Equal(
                     (expected.Components.Count, expected.Genus, expected.EulerCharacteristic),

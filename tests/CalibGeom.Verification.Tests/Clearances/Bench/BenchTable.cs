@@ -64,7 +64,7 @@ internal sealed record BenchOutcome(
         var options = new PredictionOptions();
         if (declared && world.BetweenPrints > 0)
             options = options with { BetweenPrints = world.BetweenPrints };
-        ClearancePrediction p = ClearancePrediction.From(StandardObject.Table, sets, options);
+        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, sets, options);
         OwnJoint? own = world.BetweenPrints > 0 ? p.For(8, 8.1) : null;
         IEnumerable<Finding> findings = own is null ? p.Findings : p.Findings.Concat(own.Findings);
         return (

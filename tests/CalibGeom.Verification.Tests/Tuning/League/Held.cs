@@ -10,9 +10,9 @@ internal sealed record Held(bool Growth, bool PrintThrough, bool ColumnLimit)
     {
         double growth = printer.Growth(kept.Time, kept.Rest) + kept.EdgeOffset;
         return new(
-            ExposureResponse.Learn(trials).IntervalAt(kept).Contains(growth),
-            PrintThroughResponse.Learn(trials)!.IntervalAt(kept.Time).Contains(printer.PrintThrough(kept.Time)),
-            ColumnSurvival.Learn(trials)!.LimitInterval(kept.Time).Contains(printer.ColumnLimit(kept.Time))
+            ExposureResponse.Of(trials).IntervalAt(kept).Contains(growth),
+            PrintThroughResponse.Of(trials)!.IntervalAt(kept.Time).Contains(printer.PrintThrough(kept.Time)),
+            ColumnSurvival.Of(trials)!.LimitInterval(kept.Time).Contains(printer.ColumnLimit(kept.Time))
         );
     }
 }
