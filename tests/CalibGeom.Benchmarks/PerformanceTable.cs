@@ -41,58 +41,53 @@ internal static class PerformanceTable
     }
 
     private static IEnumerable<PerformanceWork> Named(string text) =>
-        PerformanceWorks.All.Where(w => w.Name.Contains(text, StringComparison.Ordinal));
+        PerformanceWorks.All.Where(w => Holds(w.Name, text));
+
+    private static bool Holds(string name, string text) => name.Contains(text, StringComparison.Ordinal);
 
     /// <summary>How the work grows, alone.</summary>
-    internal static void Exponents(TextWriter writer)
+    internal static void Exponents(TextWriter writer, string named = "")
     {
         writer.WriteLine("| work | sizes | ms | fitted exponent |");
         writer.WriteLine("|---|---|---|---|");
-        Fits(writer);
+        foreach ((string work, int[] sizes, Func<int, Action> of) in Grown.Where(g => Holds(g.Work, named)))
+            Fit(writer, work, sizes, of);
     }
 
-    private static void Fits(TextWriter writer)
-    {
-        Fit(writer, "columns to a mesh", [10, 100, 1_000, 10_000], n => () => PerformanceShapes.Columns(n).ToMesh());
-        Fit(
-            writer,
-            "outline and prism of many edges",
-            [1_000, 10_000, 100_000, 1_000_000],
-            n => () => new Solid(Loft.Prism(PerformanceShapes.Star(n, 1000.0 / n), 0, 5)).ToMesh()
-        );
-        Fit(
-            writer,
-            "outline and prism of spikes of 10 mm, ever thinner",
-            [1_000, 10_000, 100_000],
-            n => () => new Solid(Loft.Prism(PerformanceShapes.Star(n, 10), 0, 5)).ToMesh()
-        );
-        Fit(
-            writer,
-            "ring between two outlines of many edges",
-            [30_000, 100_000],
-            n =>
-                () =>
-                    new Solid(
-                        Loft.Prism(
+    private static IEnumerable<(string Work, int[] Sizes, Func<int, Action> Of)> Grown =>
+        [
+            ("columns to a mesh", [10, 100, 1_000, 10_000], n => () => PerformanceShapes.Columns(n).ToMesh()),
+            (
+                "outline and prism of many edges",
+                [1_000, 10_000, 100_000, 1_000_000],
+                n => () => Prism(PerformanceShapes.Star(n, 1000.0 / n))
+            ),
+            (
+                "outline and prism of spikes of 10 mm, ever thinner",
+                [1_000, 10_000, 100_000],
+                n => () => Prism(PerformanceShapes.Star(n, 10))
+            ),
+            (
+                "ring between two outlines of many edges",
+                [30_000, 100_000],
+                n =>
+                    () =>
+                        Prism(
                             new Region(
                                 PerformanceShapes.Star(n, 1000.0 / n),
                                 PerformanceShapes.Star(n, 1000.0 / n, radius: 800)
-                            ),
-                            0,
-                            5
+                            )
                         )
-                    ).ToMesh()
-        );
-        Fit(
-            writer,
-            "topology with crossings",
-            [100_000, 1_000_000, 3_000_000],
-            n =>
-            {
-                TriangleMesh mesh = MillionTriangles.Torus(n);
-                return () => MeshTopology.Run(mesh);
-            }
-        );
+            ),
+            ("topology with crossings", [100_000, 1_000_000, 3_000_000], Topology),
+        ];
+
+    private static void Prism(Region section) => new Solid(Loft.Prism(section, 0, 5)).ToMesh();
+
+    private static Action Topology(int triangles)
+    {
+        TriangleMesh mesh = MillionTriangles.Torus(triangles);
+        return () => MeshTopology.Run(mesh);
     }
 
     private static void Fit(TextWriter writer, string work, int[] sizes, Func<int, Action> of)

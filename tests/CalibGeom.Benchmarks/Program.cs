@@ -7,7 +7,7 @@ if (args is ["table", ..])
 else if (args is ["repeat", var work, var seconds])
     PerformanceTable.Repeat(work, double.Parse(seconds, CultureInfo.InvariantCulture));
 else if (args is ["exponents", ..])
-    PerformanceTable.Exponents(Console.Out);
+    PerformanceTable.Exponents(Console.Out, args.ElementAtOrDefault(1) ?? "");
 else if (args is ["growth", ..])
     GrowthTable.Print(Console.Out, args.ElementAtOrDefault(1) ?? "");
 else

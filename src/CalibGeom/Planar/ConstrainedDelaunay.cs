@@ -7,7 +7,6 @@ namespace CalibGeom.Planar;
 /// </summary>
 internal sealed partial class ConstrainedDelaunay
 {
-    private const int Many = 10_000;
     private readonly GridPoint[] points;
     private readonly int realCount;
     private readonly int[] corners;
@@ -32,7 +31,7 @@ internal sealed partial class ConstrainedDelaunay
         int n = realCount;
         Append(n, n + 1, n + 2, -1, 1, -1);
         Append(n, n + 2, n + 3, -1, -1, 0);
-        foreach (int p in InsertionOrder())
+        foreach (int p in InsertionOrder.Of(distinct, points[n], points[n + 2]))
             Insert(p);
     }
 
@@ -65,29 +64,6 @@ internal sealed partial class ConstrainedDelaunay
             new(maxX + margin, maxY + margin),
             new(minX - margin, maxY + margin),
         ];
-    }
-
-    /// <summary>
-    /// A boustrophedon over square bins: neighbours in the order are near each other, and the order never changes.
-    /// </summary>
-    private int[] InsertionOrder()
-    {
-        // Two points a bin keep the walk from one to the next short however many there are; few are walked as fast
-        // through larger bins.
-        int bins = (int)(realCount > Many ? Math.Sqrt(realCount / 2) : Math.Max(1, Math.Sqrt(Math.Sqrt(realCount))));
-        GridPoint low = points[realCount],
-            high = points[realCount + 2];
-        long width = (long)high.X - low.X + 1,
-            height = (long)high.Y - low.Y + 1;
-        var keys = new long[realCount];
-        for (int i = 0; i < keys.Length; i++)
-        {
-            int row = (int)((points[i].Y - (long)low.Y) * bins / height),
-                column = (int)((points[i].X - (long)low.X) * bins / width);
-            keys[i] = (long)(row * bins + (row % 2 == 0 ? column : bins - 1 - column)) << 32 | (uint)i;
-        }
-        Array.Sort(keys);
-        return Array.ConvertAll(keys, k => (int)(uint)k);
     }
 
     private int Append(int a, int b, int c, int na, int nb, int nc)
