@@ -24,29 +24,26 @@ internal sealed class Arrangement
             for (int i = 0; i < points.Length; i++)
                 segments[filled++] = (points[i], points[i + 1 == points.Length ? 0 : i + 1]);
         }
-        var snapped = new SnapRounding(segments);
-        Vertices = snapped.Vertices;
+        Snapped = new SnapRounding(segments);
         edges = new EdgeTable(segments.Length);
         windings = new Winding[segments.Length];
-        Chains = new int[rings.Length][][];
         int next = 0;
         for (int r = 0; r < rings.Length; r++)
         {
             var weight = r < first.Count ? new Winding(rings[r].Sign, 0) : new Winding(0, rings[r].Sign);
-            Chains[r] = new int[rings[r].Ring.Count][];
-            for (int e = 0; e < Chains[r].Length; e++)
-                Count(Chains[r][e] = snapped.Chain(next++), weight);
+            for (int e = 0; e < rings[r].Ring.Count; e++)
+                Count(Snapped.Chain(next++), weight);
         }
     }
 
-    /// <summary>The vertices, sorted.</summary>
-    internal GridPoint[] Vertices { get; }
-
     /// <summary>
-    /// For every ring (first set, then second; region by region, outer ring first) and every edge of it: the vertices
-    /// along it.
+    /// The vertices, and the chain along each edge of each ring: first set, then second; region by region, outer ring
+    /// first.
     /// </summary>
-    internal int[][][] Chains { get; }
+    internal SnapRounding Snapped { get; }
+
+    /// <summary>The vertices, sorted.</summary>
+    internal GridPoint[] Vertices => Snapped.Vertices;
 
     /// <summary>The edges, each from its lower to its higher vertex.</summary>
     internal EdgeTable Edges => edges;
@@ -59,7 +56,7 @@ internal sealed class Arrangement
     private static List<(Outline, int)> RingsOf(IEnumerable<Region> regions) =>
         [.. regions.SelectMany(r => r.Rings.Select((ring, i) => (ring, i == 0 ? 1 : -1)))];
 
-    private void Count(int[] chain, Winding weight)
+    private void Count(ReadOnlySpan<int> chain, Winding weight)
     {
         for (int i = 1; i < chain.Length; i++)
         {

@@ -9,6 +9,35 @@ internal sealed partial class ConstrainedDelaunay
     {
         (int low, int high) = Key(a, b);
         required.Add(low, high);
+        requiredCount = required.Count;
+        MakePresent(a, b);
+    }
+
+    /// <summary>
+    /// Makes all edges of a table present, in its order, and tells where they are: the number of the edge on side i of
+    /// triangle t at 3t + i, -1 where there is none. The table must not be changed afterwards.
+    /// </summary>
+    internal int[] RequireAll(EdgeTable edges)
+    {
+        required = edges;
+        for (requiredCount = 0; requiredCount < edges.Count; )
+        {
+            (int a, int b) = edges[requiredCount++];
+            MakePresent(a, b);
+        }
+        var places = new int[3 * Count];
+        Array.Fill(places, -1);
+        for (int edge = 0; edge < edges.Count; edge++)
+        {
+            (int t, int side) = Find(edges[edge].From, edges[edge].To);
+            int other = neighbours[3 * t + side];
+            places[3 * t + side] = places[3 * other + SideTo(other, t)] = edge;
+        }
+        return places;
+    }
+
+    private void MakePresent(int a, int b)
+    {
         fresh.Clear();
         Cross(a, b);
         while (crossing.TryDequeue(out (int, int) edge))
@@ -116,6 +145,13 @@ internal sealed partial class ConstrainedDelaunay
         return Predicates.Turn(p, points[from], q) > 0 && Predicates.Turn(p, q, points[to]) > 0;
     }
 
+    private bool IsRequired(int a, int b)
+    {
+        (int low, int high) = Key(a, b);
+        // Edges that are still to come have higher numbers.
+        return (uint)required.Find(low, high) < (uint)requiredCount;
+    }
+
     private void RestoreDelaunay(List<(int, int)> edges)
     {
         bool changed = true;
@@ -125,8 +161,7 @@ internal sealed partial class ConstrainedDelaunay
             for (int i = 0; i < edges.Count; i++)
             {
                 (int a, int b) = edges[i];
-                (int low, int high) = Key(a, b);
-                if (required.Find(low, high) >= 0)
+                if (IsRequired(a, b))
                     continue;
                 (int t, int side) = Find(a, b);
                 if (neighbours[3 * t + side] < 0 || !IsConvex(t, side))

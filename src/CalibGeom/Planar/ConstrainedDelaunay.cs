@@ -12,7 +12,8 @@ internal sealed partial class ConstrainedDelaunay
     private readonly int[] corners;
     private readonly int[] neighbours;
     private readonly int[] triangleAt;
-    private readonly EdgeTable required;
+    private EdgeTable required;
+    private int requiredCount;
     private readonly Stack<(int Triangle, int Vertex)> suspects = new();
     private readonly Queue<(int, int)> crossing = new();
     private readonly List<(int, int)> fresh = [];

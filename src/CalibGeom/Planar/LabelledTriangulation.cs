@@ -9,15 +9,15 @@ internal static class LabelledTriangulation
     internal static List<(int A, int B, int C, Winding Winding)> Of(Arrangement arrangement)
     {
         var mesh = new ConstrainedDelaunay(arrangement.Vertices);
-        for (int edge = 0; edge < arrangement.Edges.Count; edge++)
-        {
-            (int low, int high) = arrangement.Edges[edge];
-            mesh.Require(low, high);
-        }
-        return Flood(mesh, arrangement);
+        int[] borders = mesh.RequireAll(arrangement.Edges);
+        return Flood(mesh, borders, arrangement);
     }
 
-    private static List<(int, int, int, Winding)> Flood(ConstrainedDelaunay mesh, Arrangement arrangement)
+    private static List<(int, int, int, Winding)> Flood(
+        ConstrainedDelaunay mesh,
+        int[] borders,
+        Arrangement arrangement
+    )
     {
         var windings = new Winding[mesh.Count];
         var known = new bool[mesh.Count];
@@ -33,7 +33,8 @@ internal static class LabelledTriangulation
                 if (neighbour < 0 || known[neighbour])
                     continue;
                 known[neighbour] = true;
-                windings[neighbour] = windings[t] + Change(arrangement, from, to);
+                int border = borders[3 * t + side];
+                windings[neighbour] = border < 0 ? windings[t] : windings[t] + Change(arrangement, border, from < to);
                 open[waiting++] = neighbour;
             }
         }
@@ -47,13 +48,10 @@ internal static class LabelledTriangulation
         return result;
     }
 
-    /// <summary>The change of winding when crossing from the left of from-to to its right.</summary>
-    private static Winding Change(Arrangement arrangement, int from, int to)
+    /// <summary>The change of winding when crossing an edge from its left as it is seen to its right.</summary>
+    private static Winding Change(Arrangement arrangement, int edge, bool rising)
     {
-        int edge = from < to ? arrangement.Edges.Find(from, to) : arrangement.Edges.Find(to, from);
-        if (edge < 0)
-            return default;
         Winding left = arrangement.WindingOf(edge);
-        return from < to ? -left : left;
+        return rising ? -left : left;
     }
 }

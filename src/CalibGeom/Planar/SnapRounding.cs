@@ -11,7 +11,8 @@ internal sealed class SnapRounding
 {
     private readonly (GridPoint A, GridPoint B)[] segments;
     private readonly GridPoint[] hot;
-    private readonly int[][] chains;
+    private readonly int[] starts;
+    private readonly int[] numbers;
 
     internal SnapRounding((GridPoint A, GridPoint B)[] segments)
     {
@@ -28,21 +29,31 @@ internal sealed class SnapRounding
         var tree = new BoxTree(boxes);
         AddCrossings(tree, points);
         hot = Distinct([.. points]);
-        chains = Chains(tree);
+        (starts, numbers) = Chains(tree);
     }
 
     /// <summary>All vertices, sorted.</summary>
     internal GridPoint[] Vertices => hot;
 
     /// <summary>
-    /// The chain of one segment as indices into <see cref="Vertices"/>, from its first end to its second.
+    /// Where the chain of each segment begins in <see cref="Numbers"/>; one number more, where the last ends.
     /// </summary>
-    internal int[] Chain(int segment) => chains[segment];
+    internal int[] Starts => starts;
+
+    /// <summary>
+    /// The chains of all segments one after the other: indices into <see cref="Vertices"/> from a segment's first end
+    /// to its second.
+    /// </summary>
+    internal int[] Numbers => numbers;
+
+    /// <summary>The chain of one segment.</summary>
+    internal ReadOnlySpan<int> Chain(int segment) => numbers.AsSpan(starts[segment]..starts[segment + 1]);
 
     /// <summary>All hot pixels that each segment passes, in order along it.</summary>
-    private int[][] Chains(BoxTree tree)
+    private (int[] Starts, int[] Numbers) Chains(BoxTree tree)
     {
-        var passed = new List<(int Segment, long Along, int Index)>(2 * segments.Length);
+        var passed = new List<(int Segment, int Index)>(2 * segments.Length);
+        var begin = new int[segments.Length + 1];
         tree.Pairs(
             new BoxTree(Array.ConvertAll(hot, p => BoxTree.Box(p, p))),
             (s, i) =>
@@ -50,24 +61,32 @@ internal sealed class SnapRounding
                 (GridPoint a, GridPoint b) = segments[s];
                 GridPoint p = hot[i];
                 if (p == a || p == b || PassesThrough(a, b, p))
-                    passed.Add((s, ((long)p.X - a.X) * ((long)b.X - a.X) + ((long)p.Y - a.Y) * ((long)b.Y - a.Y), i));
+                {
+                    passed.Add((s, i));
+                    begin[s + 1]++;
+                }
                 return true;
             }
         );
-        passed.Sort();
-        var found = new int[segments.Length][];
-        for (int from = 0; from < passed.Count; )
-        {
-            int segment = passed[from].Segment,
-                to = from;
-            while (to < passed.Count && passed[to].Segment == segment)
-                to++;
-            int[] chain = found[segment] = new int[to - from];
-            for (int k = 0; k < chain.Length; k++)
-                chain[k] = passed[from + k].Index;
-            from = to;
-        }
-        return found;
+        for (int s = 0; s < segments.Length; s++)
+            begin[s + 1] += begin[s];
+        int[] sorted = new int[passed.Count],
+            filled = begin[..^1];
+        foreach ((int s, int i) in passed)
+            sorted[filled[s]++] = i;
+        for (int s = 0; s < segments.Length; s++)
+            Order(sorted.AsSpan(begin[s]..begin[s + 1]), segments[s].A, segments[s].B);
+        return (begin, sorted);
+    }
+
+    private void Order(Span<int> chain, GridPoint a, GridPoint b)
+    {
+        if (chain.Length > 2)
+            chain.Sort((i, j) => (Along(hot[i]), i).CompareTo((Along(hot[j]), j)));
+        else if (chain.Length == 2 && hot[chain[0]] != a)
+            chain.Reverse();
+
+        long Along(GridPoint p) => ((long)p.X - a.X) * ((long)b.X - a.X) + ((long)p.Y - a.Y) * ((long)b.Y - a.Y);
     }
 
     /// <summary>

@@ -1,4 +1,3 @@
-using CalibGeom.Meshes;
 using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
@@ -17,18 +16,6 @@ internal static class LevelRings
             if (!known.Remove((ring.Points[Least(ring)], hole), out Outline? same) || !IsSame(ring, same))
                 return false;
         return known.Count == 0;
-    }
-
-    /// <summary>Each edge of each ring as the chain of its two ends.</summary>
-    internal static GridPoint3D[][][] Edges(Region region, int level) => [.. region.Rings.Select(r => Edges(r, level))];
-
-    private static GridPoint3D[][] Edges(Outline ring, int level)
-    {
-        ReadOnlySpan<GridPoint> points = ring.Points;
-        var edges = new GridPoint3D[points.Length][];
-        for (int i = 0; i < edges.Length; i++)
-            edges[i] = [new(points[i], level), new(points[(i + 1) % points.Length], level)];
-        return edges;
     }
 
     private static IEnumerable<(Outline Ring, bool Hole)> RingsOf(IEnumerable<Region> regions) =>

@@ -1,5 +1,5 @@
+using System.Runtime.InteropServices;
 using CalibGeom.Meshes;
-using CalibGeom.Planar;
 
 namespace CalibGeom.Solids;
 
@@ -11,36 +11,55 @@ internal static class ManifoldCheck
 {
     internal static void Require(MeshAssembly mesh)
     {
-        List<int> t = mesh.Triangles;
-        // Half-edges by the pair of their ends: each pair once, and the pair turned round too.
-        var directed = new EdgeTable(t.Count);
-        for (int i = 0; i < t.Count; i++)
+        ReadOnlySpan<int> t = CollectionsMarshal.AsSpan(mesh.Triangles);
+        var edges = new MeshEdges(t, mesh.Vertices.Count);
+        var opposite = new int[t.Length];
+        // No triangle has a corner twice; if one had, the walk round it would end here and not go on for ever.
+        Array.Fill(opposite, -1);
+        int shared = int.MaxValue,
+            open = int.MaxValue;
+        for (int edge = 0; edge < edges.Count; edge++)
         {
-            int from = t[i],
-                to = t[i % 3 == 2 ? i - 2 : i + 1];
-            if (directed.Add(from, to) != i)
-                throw Touching("along an edge", mesh.Vertices[from]);
+            int first = edges.HalfEdge(edge, 0);
+            if (edges.Uses(edge) == 2 && t[first] != t[edges.HalfEdge(edge, 1)])
+            {
+                opposite[first] = edges.HalfEdge(edge, 1);
+                opposite[edges.HalfEdge(edge, 1)] = first;
+            }
+            else if (edges.Uses(edge) == 1)
+                open = Math.Min(open, first);
+            else
+                shared = Math.Min(shared, Repeated(edges, edge, t));
         }
-        var opposite = new int[t.Count];
-        for (int i = 0; i < t.Count; i++)
-        {
-            (int from, int to) = directed[i];
-            opposite[i] = directed.Find(to, from);
-            if (opposite[i] < 0)
-                throw new InvalidOperationException(
-                    $"An open edge at {mesh.Vertices[from]} mm; please report the lofts."
-                );
-        }
+        if (shared < int.MaxValue)
+            throw Touching("along an edge", mesh.Vertices[t[shared]]);
+        if (open < int.MaxValue)
+            throw new InvalidOperationException(
+                $"An open edge at {mesh.Vertices[t[open]]} mm; please report the lofts."
+            );
         RequireSingleFans(mesh, opposite);
+    }
+
+    /// <summary>The first half-edge that runs as one before it does.</summary>
+    private static int Repeated(MeshEdges edges, int edge, ReadOnlySpan<int> t)
+    {
+        int other = -1;
+        for (int i = 1; ; i++)
+        {
+            int half = edges.HalfEdge(edge, i);
+            if (t[half] == t[edges.HalfEdge(edge, 0)] || t[half] == other)
+                return half;
+            other = t[half];
+        }
     }
 
     /// <summary>Walks round each vertex: all its triangles must be met in one turn.</summary>
     private static void RequireSingleFans(MeshAssembly mesh, int[] opposite)
     {
-        List<int> t = mesh.Triangles;
+        ReadOnlySpan<int> t = CollectionsMarshal.AsSpan(mesh.Triangles);
         var degree = new int[mesh.Vertices.Count];
         var first = new int[mesh.Vertices.Count];
-        for (int i = 0; i < t.Count; i++)
+        for (int i = 0; i < t.Length; i++)
         {
             degree[t[i]]++;
             first[t[i]] = i;

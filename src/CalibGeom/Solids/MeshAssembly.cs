@@ -14,11 +14,12 @@ internal sealed class MeshAssembly
 
     internal List<int> Triangles => triangles;
 
-    internal void Add(GridPoint3D a, GridPoint3D b, GridPoint3D c)
+    /// <summary>Adds a triangle of vertices that have an index.</summary>
+    internal void Add(int a, int b, int c)
     {
-        triangles.Add(Index(a));
-        triangles.Add(Index(b));
-        triangles.Add(Index(c));
+        triangles.Add(a);
+        triangles.Add(b);
+        triangles.Add(c);
     }
 
     internal TriangleMesh ToMesh()
@@ -33,7 +34,8 @@ internal sealed class MeshAssembly
         return TriangleMesh.Adopt(coordinates, [.. triangles]);
     }
 
-    private int Index(GridPoint3D p)
+    /// <summary>The index that a point has, or now gets.</summary>
+    internal int Index(GridPoint3D p)
     {
         int mask = slots.Length - 1,
             slot = Hash(p) & mask;

@@ -13,19 +13,17 @@ internal static class SolidMesher
     internal static MeshAssembly Assemble(IReadOnlyList<Loft> lofts, CancellationToken cancellation = default)
     {
         var mesh = new MeshAssembly();
-        var walls = new WallEdges[lofts.Count];
-        for (int i = 0; i < lofts.Count; i++)
-            walls[i] = new WallEdges();
+        var walls = new WallEnds[lofts.Count];
         int[] levels = [.. lofts.SelectMany(LevelsOf).Distinct().Order()];
         // Levels know nothing of each other; their triangles are put together in order, however they were shared out.
-        var faces = new List<(GridPoint3D, GridPoint3D, GridPoint3D)>[levels.Length];
+        var faces = new LevelFaces[levels.Length];
         var stoppable = new ParallelOptions { CancellationToken = cancellation };
         Parallel.For(0, levels.Length, stoppable, k => faces[k] = Level(lofts, walls, levels[k]));
-        foreach ((GridPoint3D a, GridPoint3D b, GridPoint3D c) in faces.SelectMany(f => f))
-            mesh.Add(a, b, c);
+        foreach (LevelFaces level in faces)
+            level.AddTo(mesh);
         for (int i = 0; i < lofts.Count; i++)
             if (lofts[i].Underside is not null)
-                AddUnderside(mesh, lofts[i], walls[i]);
+                walls[i].Bottom = AddUnderside(mesh, lofts[i]);
         for (int i = 0; i < lofts.Count; i++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -39,80 +37,89 @@ internal static class SolidMesher
         loft.Underside is null ? [loft.BottomLevel, loft.TopLevel] : [loft.TopLevel];
 
     /// <summary>The level faces at a height; the walls that end there get the vertices along their edges.</summary>
-    private static List<(GridPoint3D, GridPoint3D, GridPoint3D)> Level(
-        IReadOnlyList<Loft> lofts,
-        WallEdges[] walls,
-        int level
-    )
+    private static LevelFaces Level(IReadOnlyList<Loft> lofts, WallEnds[] walls, int level)
     {
         int[] ending = [.. Enumerable.Range(0, lofts.Count).Where(i => lofts[i].TopLevel == level)];
         int[] beginning =
         [
             .. Enumerable.Range(0, lofts.Count).Where(i => lofts[i].Underside is null && lofts[i].BottomLevel == level),
         ];
-        var faces = new List<(GridPoint3D, GridPoint3D, GridPoint3D)>();
         if (LevelRings.AreSame(ending.Select(i => lofts[i].Top), beginning.Select(i => lofts[i].Bottom)))
         {
             // Everything that ends here goes on: nothing shows, and nothing is laid over anything else.
             foreach (int i in ending)
-                walls[i].Top = LevelRings.Edges(lofts[i].Top, level);
+                walls[i].Top = WallEnd.Kept(lofts[i].Top, level);
             foreach (int i in beginning)
-                walls[i].Bottom = LevelRings.Edges(lofts[i].Bottom, level);
-            return faces;
+                walls[i].Bottom = WallEnd.Kept(lofts[i].Bottom, level);
+            return LevelFaces.None;
         }
         var overlay = new Arrangement(ending.Select(i => lofts[i].Top), beginning.Select(i => lofts[i].Bottom));
-        GridPoint3D At(int v) => new(overlay.Vertices[v], level);
+        var vertices = new LevelVertices(Array.ConvertAll(overlay.Vertices, p => new GridPoint3D(p, level)));
+        int first = 0;
+        foreach (int i in ending)
+            walls[i].Top = Laid(lofts[i].Top);
+        foreach (int i in beginning)
+            walls[i].Bottom = Laid(lofts[i].Bottom);
+        return new LevelFaces(vertices, Showing(overlay));
+
+        WallEnd Laid(Region region)
+        {
+            var end = WallEnd.Laid(vertices, overlay.Snapped, first);
+            first += region.Rings.Sum(r => r.Count);
+            return end;
+        }
+    }
+
+    private static List<(int, int, int)> Showing(Arrangement overlay)
+    {
+        var faces = new List<(int, int, int)>();
         foreach ((int a, int b, int c, Winding winding) in LabelledTriangulation.Of(overlay))
         {
             if (winding.First > 0 && winding.Second <= 0)
-                faces.Add((At(a), At(b), At(c)));
+                faces.Add((a, b, c));
             else if (winding.Second > 0 && winding.First <= 0)
-                faces.Add((At(a), At(c), At(b)));
+                faces.Add((a, c, b));
         }
-        int ring = 0;
-        GridPoint3D[][] Chains() => Array.ConvertAll(overlay.Chains[ring++], chain => Array.ConvertAll(chain, At));
-        foreach (int i in ending)
-            walls[i].Top = [.. lofts[i].Top.Rings.Select(_ => Chains())];
-        foreach (int i in beginning)
-            walls[i].Bottom = [.. lofts[i].Bottom.Rings.Select(_ => Chains())];
         return faces;
     }
 
-    private static void AddUnderside(MeshAssembly mesh, Loft loft, WallEdges walls)
+    private static WallEnd AddUnderside(MeshAssembly mesh, Loft loft)
     {
         var overlay = new Arrangement([], [loft.Bottom]);
-        GridPoint3D At(int v) => new(overlay.Vertices[v], loft.Underside!.LevelAt(overlay.Vertices[v]));
-        foreach ((int a, int b, int c, _) in LabelledTriangulation.Of(overlay))
-            mesh.Add(At(a), At(c), At(b));
-        walls.Bottom = Array.ConvertAll(
-            overlay.Chains,
-            ring => Array.ConvertAll(ring, chain => Array.ConvertAll(chain, At))
+        var vertices = new LevelVertices(
+            Array.ConvertAll(overlay.Vertices, p => new GridPoint3D(p, loft.Underside!.LevelAt(p)))
         );
+        new LevelFaces(vertices, Showing(overlay)).AddTo(mesh);
+        return WallEnd.Laid(vertices, overlay.Snapped, 0);
     }
 
-    private static void AddWalls(MeshAssembly mesh, Loft loft, WallEdges walls)
+    private static void AddWalls(MeshAssembly mesh, Loft loft, WallEnds walls)
     {
-        for (int ring = 0; ring < walls.Bottom.Length; ring++)
-        for (int edge = 0; edge < walls.Bottom[ring].Length; edge++)
-            AddWall(mesh, walls.Bottom[ring][edge], walls.Top[ring][edge], ring > 0);
+        int edge = 0,
+            outer = loft.Bottom.Outer.Count,
+            count = loft.Bottom.Rings.Sum(r => r.Count);
+        for (; edge < count; edge++)
+            AddWall(mesh, walls, edge, isHole: edge >= outer);
     }
 
     /// <summary>
     /// One wall: a fan over the bottom chain from the top's end, and one under the top chain from the bottom's start.
     /// </summary>
-    private static void AddWall(MeshAssembly mesh, GridPoint3D[] bottom, GridPoint3D[] top, bool isHole)
+    private static void AddWall(MeshAssembly mesh, WallEnds walls, int edge, bool isHole)
     {
-        for (int i = 1; i < bottom.Length; i++)
-            AddTurned(mesh, bottom[i - 1], bottom[i], top[^1], isHole);
-        for (int i = 1; i < top.Length; i++)
-            AddTurned(mesh, bottom[0], top[i], top[i - 1], isHole);
-    }
+        (int below, int above) = (walls.Bottom.Count(edge), walls.Top.Count(edge));
+        for (int i = 1; i < below; i++)
+            if (isHole)
+                mesh.Add(Bottom(i - 1), Top(above - 1), Bottom(i));
+            else
+                mesh.Add(Bottom(i - 1), Bottom(i), Top(above - 1));
+        for (int i = 1; i < above; i++)
+            if (isHole)
+                mesh.Add(Bottom(0), Top(i - 1), Top(i));
+            else
+                mesh.Add(Bottom(0), Top(i), Top(i - 1));
 
-    private static void AddTurned(MeshAssembly mesh, GridPoint3D a, GridPoint3D b, GridPoint3D c, bool isHole)
-    {
-        if (isHole)
-            mesh.Add(a, c, b);
-        else
-            mesh.Add(a, b, c);
+        int Bottom(int i) => walls.Bottom.IndexIn(mesh, edge, i);
+        int Top(int i) => walls.Top.IndexIn(mesh, edge, i);
     }
 }

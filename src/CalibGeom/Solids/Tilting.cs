@@ -22,10 +22,13 @@ internal static class Tilting
         var flat = new FlatTriangles(turned, [.. mesh.Triangles]);
         flat.Remove();
         var result = new MeshAssembly();
+        var vertices = new LevelVertices([.. turned]);
         for (int i = 0; i < flat.Triangles.Length; i += 3)
-            result.Add(turned[flat.Triangles[i]], turned[flat.Triangles[i + 1]], turned[flat.Triangles[i + 2]]);
+            result.Add(At(flat.Triangles[i]), At(flat.Triangles[i + 1]), At(flat.Triangles[i + 2]));
         ManifoldCheck.Require(result);
         return result.ToMesh();
+
+        int At(int vertex) => vertices.IndexIn(result, vertex);
     }
 
     /// <summary>

@@ -18,7 +18,7 @@ public class ConstrainedDelaunayTests
         var edges = new HashSet<(int, int)>();
         for (int s = 0; s < segments; s++)
         {
-            int[] chain = snapped.Chain(s);
+            ReadOnlySpan<int> chain = snapped.Chain(s);
             for (int i = 1; i < chain.Length; i++)
                 edges.Add(chain[i - 1] < chain[i] ? (chain[i - 1], chain[i]) : (chain[i], chain[i - 1]));
         }

@@ -29,7 +29,7 @@ public class SnapRoundingTests
         var pieces = new HashSet<(GridPoint, GridPoint)>();
         for (int s = 0; s < segments.Length; s++)
         {
-            int[] chain = snapped.Chain(s);
+            ReadOnlySpan<int> chain = snapped.Chain(s);
             Assert.Equal(segments[s].A, snapped.Vertices[chain[0]]);
             Assert.Equal(segments[s].B, snapped.Vertices[chain[^1]]);
             for (int i = 1; i < chain.Length; i++)
