@@ -12,6 +12,9 @@ internal sealed class BoxTree
 {
     internal const int LeafSize = 4;
 
+    // Fewer segments are told apart as fast by their bounds along the axes alone.
+    private const int Many = 256;
+
     // Subtrees in the work of all cores together.
     private const int Parts = 32;
 
@@ -21,6 +24,7 @@ internal sealed class BoxTree
     private readonly Vector128<float>[] nodeLow;
     private readonly Vector128<float>[] nodeHigh;
     private readonly int leaves;
+    private TurnedBox[] turned = [];
 
     /// <param name="boxes">Lower and upper corners; the fourth number must be 0 in both.</param>
     internal BoxTree(ReadOnlySpan<(Vector128<float> Low, Vector128<float> High)> boxes)
@@ -47,10 +51,25 @@ internal sealed class BoxTree
     /// <summary>The bounds of a ring's edges; edge i ends in point i.</summary>
     internal static BoxTree OfRing(ReadOnlySpan<GridPoint> ring)
     {
-        var boxes = new (Vector128<float>, Vector128<float>)[ring.Length];
+        var edges = new (GridPoint, GridPoint)[ring.Length];
         for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
-            boxes[i] = Box(ring[j], ring[i]);
-        return new BoxTree(boxes);
+            edges[i] = (ring[j], ring[i]);
+        return OfSegments(edges);
+    }
+
+    /// <summary>
+    /// The bounds of segments or points. Between two such trees, and within one, pairs may be left out whose bounds
+    /// meet but which do not come within a grid unit of each other.
+    /// </summary>
+    internal static BoxTree OfSegments(ReadOnlySpan<(GridPoint A, GridPoint B)> segments)
+    {
+        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
+        for (int i = 0; i < boxes.Length; i++)
+            boxes[i] = Box(segments[i].A, segments[i].B);
+        var tree = new BoxTree(boxes);
+        if (segments.Length >= Many)
+            tree.Turn(segments);
+        return tree;
     }
 
     /// <summary> Calls for each pair of boxes that meet, each pair once, until the call returns false. </summary>
@@ -155,6 +174,8 @@ internal sealed class BoxTree
     {
         if (!Meet(nodeLow[a], nodeHigh[a], other.nodeLow[b], other.nodeHigh[b]))
             return true;
+        if (turned.Length > 0 && other.turned.Length > 0 && !turned[a].Meets(other.turned[b]))
+            return true;
         if (a < leaves && b < other.leaves)
             return Across(2 * a, other, 2 * b, pair)
                 && Across(2 * a, other, 2 * b + 1, pair)
@@ -207,6 +228,28 @@ internal sealed class BoxTree
                 (min, max) = (Vector128.Min(min, low[i]), Vector128.Max(max, high[i]));
         }
         (nodeLow[node], nodeHigh[node]) = (min, max);
+    }
+
+    private void Turn(ReadOnlySpan<(GridPoint A, GridPoint B)> segments)
+    {
+        turned = new TurnedBox[2 * leaves];
+        Span<(GridPoint, GridPoint)> held = stackalloc (GridPoint, GridPoint)[LeafSize];
+        for (int node = 2 * leaves - 1; node > 0; node--)
+        {
+            // Nothing comes to an empty node: its bounds meet nothing.
+            if (nodeLow[node][0] > nodeHigh[node][0])
+                continue;
+            if (node < leaves)
+            {
+                bool one = nodeLow[2 * node + 1][0] > nodeHigh[2 * node + 1][0];
+                turned[node] = one ? turned[2 * node] : TurnedBox.Round(turned[2 * node], turned[2 * node + 1]);
+                continue;
+            }
+            (int from, int to) = Leaf(node);
+            for (int i = from; i < to; i++)
+                held[i - from] = segments[order[i]];
+            turned[node] = TurnedBox.Round(held[..(to - from)]);
+        }
     }
 
     private static int[] Ordered(ReadOnlySpan<(Vector128<float> Low, Vector128<float> High)> boxes)

@@ -1,5 +1,3 @@
-using System.Runtime.Intrinsics;
-
 namespace CalibGeom.Planar;
 
 /// <summary>
@@ -23,10 +21,7 @@ internal sealed class SnapRounding
             points.Add(a);
             points.Add(b);
         }
-        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
-        for (int s = 0; s < boxes.Length; s++)
-            boxes[s] = BoxTree.Box(segments[s].A, segments[s].B);
-        var tree = new BoxTree(boxes);
+        BoxTree tree = BoxTree.OfSegments(segments);
         AddCrossings(tree, points);
         hot = Distinct([.. points]);
         (starts, numbers) = Chains(tree);
@@ -55,7 +50,7 @@ internal sealed class SnapRounding
         var passed = new List<(int Segment, int Index)>(2 * segments.Length);
         var begin = new int[segments.Length + 1];
         tree.Pairs(
-            new BoxTree(Array.ConvertAll(hot, p => BoxTree.Box(p, p))),
+            BoxTree.OfSegments(Array.ConvertAll(hot, p => (p, p))),
             (s, i) =>
             {
                 (GridPoint a, GridPoint b) = segments[s];
