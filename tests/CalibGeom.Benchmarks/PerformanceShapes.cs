@@ -49,7 +49,7 @@ internal static class PerformanceShapes
                 {
                     (double sin, double cos) = Math.SinCos(2 * Math.PI * i / edges);
                     double r = i % 2 == 0 ? radius : radius - height;
-                    return (r * cos, r * sin);
+                    return new Vector2D(r * cos, r * sin);
                 })
         );
 

@@ -14,9 +14,6 @@ internal sealed record PlaceCoupons(IReadOnlyList<LabelledCoupon> All, IReadOnly
     /// <summary>Whether the design rules found an error; then there are no coupons.</summary>
     internal bool HasErrors => Findings.Any(f => f.Severity == Severity.Error);
 
-    /// <summary>The same as a plate takes them.</summary>
-    internal IReadOnlyList<(Coupon Coupon, string Label)> Labelled => [.. All.Select(c => (c.Coupon, c.Label))];
-
     /// <param name="source">What each of them is.</param>
     /// <param name="count">How many a map has.</param>
     /// <param name="labelled">Whether they are those of a map, and have labels.</param>

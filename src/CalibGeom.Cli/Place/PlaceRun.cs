@@ -27,7 +27,7 @@ internal static class PlaceRun
         {
             IEnumerable<Coupon> presets = Presets.All.Select(p => PlaceCoupons.Of(p, coupons.All[0])).OfType<Coupon>();
             Finding missing = request.IsMap
-                ? PlacementAdvice.ExplainMap(layout, coupons.Labelled, presets)
+                ? PlacementAdvice.ExplainMap(layout, coupons.All, presets)
                 : PlacementAdvice.Explain(layout, coupons.All[0].Coupon, presets);
             parts.EndProgress();
             return Refuse(io, request, [missing, .. layout.Findings]);
@@ -42,9 +42,7 @@ internal static class PlaceRun
     }
 
     private static bool Place(PlateLayout layout, PlaceCoupons coupons, PlacementWish? wish) =>
-        wish is null
-            ? layout.PlaceMap(coupons.Labelled) is not null
-            : layout.Place(coupons.All[0].Coupon, wish) is not null;
+        wish is null ? layout.PlaceMap(coupons.All) is not null : layout.Place(coupons.All[0].Coupon, wish) is not null;
 
     private static int Refuse(CommandIo io, PlaceRequest request, IEnumerable<Finding> findings)
     {

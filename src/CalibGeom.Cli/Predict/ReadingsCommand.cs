@@ -93,18 +93,19 @@ internal static class ReadingsCommand
 
     private static KnownObject Object(CommandIo io, ObjectOption described, ParseResult parsed)
     {
-        if (described.IsGiven(parsed) || Only() is not var (path, known))
+        if (described.IsGiven(parsed) || Only() is not { } path)
             return described.Load(io, parsed, "standard");
-        io.Say($"for the object of {path}");
+        KnownObject known = ObjectFinder.Read(path, []);
+        io.Say($"for the object of {Path.GetFileName(path)}");
         return known;
     }
 
     /// <exception cref="InputException">There are several.</exception>
-    private static (string Path, KnownObject Object)? Only()
+    private static string? Only()
     {
         try
         {
-            return ObjectFinder.Only(".");
+            return ObjectFinder.OnlyFile(".");
         }
         catch (InputException e)
         {

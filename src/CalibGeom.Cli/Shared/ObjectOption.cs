@@ -56,10 +56,9 @@ internal sealed class ObjectOption
     {
         try
         {
-            KnownObject known =
-                context.ParseResult.GetValue(named) is { Length: > 0 } name and not "-" ? ObjectFinder.Read(name, [])
-                : ObjectFinder.Only(".") is var (_, only) ? only
-                : ObjectFinder.Read("standard", []);
+            KnownObject known = context.ParseResult.GetValue(named) is { Length: > 0 } name and not "-"
+                ? ObjectFinder.Read(name, [])
+                : ObjectFinder.Read(ObjectFinder.OnlyFile(".") ?? "standard", []);
             return known.Features.Select(f => (string)f.Id).ToArray();
         }
         catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)

@@ -1,3 +1,5 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Pictures.Drawings;
 
 /// <summary>
@@ -50,14 +52,13 @@ public sealed class Drawing
     /// <param name="points">Pixels; fewer than two draw nothing.</param>
     /// <param name="pen">How it is drawn.</param>
     /// <param name="role">What the line is for, such as <c>leader</c>: a class in the SVG. Empty by default.</param>
-    public void Polyline(IEnumerable<(double X, double Y)> points, Pen pen, string role = "") =>
-        Polylines([points], pen, role);
+    public void Polyline(IEnumerable<Vector2D> points, Pen pen, string role = "") => Polylines([points], pen, role);
 
     /// <summary>Lines through points, drawn as one shape.</summary>
     /// <param name="lines">Pixels; a line of fewer than two points draws nothing.</param>
     /// <param name="pen">How they are drawn.</param>
     /// <param name="role">What the lines are for, such as <c>leader</c>: a class in the SVG. Empty by default.</param>
-    public void Polylines(IEnumerable<IEnumerable<(double X, double Y)>> lines, Pen pen, string role = "")
+    public void Polylines(IEnumerable<IEnumerable<Vector2D>> lines, Pen pen, string role = "")
     {
         ArgumentNullException.ThrowIfNull(lines);
         ArgumentNullException.ThrowIfNull(pen);
@@ -96,14 +97,13 @@ public sealed class Drawing
     /// <param name="points">Its corners in pixels; the last joins the first.</param>
     /// <param name="fill">Its colour inside, or null.</param>
     /// <param name="pen">Its border, or null.</param>
-    public void Polygon(IEnumerable<(double X, double Y)> points, Ink? fill, Pen? pen = null) =>
-        Rings([points], fill, pen);
+    public void Polygon(IEnumerable<Vector2D> points, Ink? fill, Pen? pen = null) => Rings([points], fill, pen);
 
     /// <summary>Rings filled together by the even-odd rule, so that a ring inside another is a hole.</summary>
     /// <param name="rings">Corners in pixels.</param>
     /// <param name="fill">The colour inside, or null.</param>
     /// <param name="pen">The borders, or null.</param>
-    public void Rings(IEnumerable<IEnumerable<(double X, double Y)>> rings, Ink? fill, Pen? pen = null)
+    public void Rings(IEnumerable<IEnumerable<Vector2D>> rings, Ink? fill, Pen? pen = null)
     {
         ArgumentNullException.ThrowIfNull(rings);
         var lines = rings.Select(r => r.ToArray()).Where(r => r.Length > 1).ToArray();

@@ -2,6 +2,7 @@ using CalibGeom.Light;
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 
 namespace CalibGeom.Pictures.Light;
@@ -59,7 +60,7 @@ internal sealed record DosePanel(Vector3D Origin, Vector3D Right, Vector3D Up, d
                 contour
                     .Points.ToArray()
                     .Append(contour.Points[0])
-                    .Select(p => (Vector3D.Dot(p, Right), Vector3D.Dot(p, Up))),
+                    .Select(p => new Vector2D(Vector3D.Dot(p, Right), Vector3D.Dot(p, Up))),
                 Design
             );
         double[] xs = Steady(left, Width),
@@ -128,6 +129,6 @@ internal sealed record DosePanel(Vector3D Origin, Vector3D Right, Vector3D Up, d
 
     private static int Steps(double length) => Math.Max(LeastSteps, (int)(length / FineStep));
 
-    private static (double X, double Y)[] Rectangle((double X0, double Y0, double X1, double Y1) r) =>
+    private static Vector2D[] Rectangle((double X0, double Y0, double X1, double Y1) r) =>
         [(r.X0, r.Y0), (r.X1, r.Y0), (r.X1, r.Y1), (r.X0, r.Y1)];
 }

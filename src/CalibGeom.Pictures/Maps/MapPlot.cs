@@ -46,7 +46,7 @@ public static class MapPlot
             );
         if (map.Differs)
             Lines(plot, map);
-        plot.Points(map.Places.Select(p => (p.Point.X, p.Point.Y, 0.0)), Ink.Blue, "coupon", 5);
+        plot.Points(map.Places.Select(p => new PlotPoint(p.Point.X, p.Point.Y)), Ink.Blue, "coupon", 5);
         foreach (PlacedLight place in map.Places)
         {
             bool high = place.Point.Y > 0.35 * o.Depth;

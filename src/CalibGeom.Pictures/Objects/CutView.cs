@@ -1,13 +1,14 @@
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Objects;
 
 /// <summary>An upright cut through a mesh, in the coordinates along a level direction and up.</summary>
 internal sealed class CutView
 {
-    private readonly (double X, double Y)[][] rings;
+    private readonly Vector2D[][] rings;
 
     /// <summary>Cuts.</summary>
     /// <param name="mesh">The mesh.</param>
@@ -20,7 +21,7 @@ internal sealed class CutView
         rings =
         [
             .. mesh.CrossSection(point, new Vector3D(along.Y, -along.X, 0))
-                .Contours.Select(c => c.Points.ToArray().Select(p => (Coordinate(p), p.Z)).ToArray()),
+                .Contours.Select(c => c.Points.ToArray().Select(p => new Vector2D(Coordinate(p), p.Z)).ToArray()),
         ];
     }
 
@@ -45,7 +46,7 @@ internal sealed class CutView
     }
 
     /// <summary>Draws what lies in a window, filled and outlined, moved by a shift.</summary>
-    internal void Draw(Sheet sheet, Frame frame, Box2D window, (double X, double Y) shift, Ink fill)
+    internal void Draw(Sheet sheet, Frame frame, Box2D window, Vector2D shift, Ink fill)
     {
         (double x0, double y0) = Sheet.Px(frame.Map(window.Left + shift.X, window.Top + shift.Y));
         (double x1, double y1) = Sheet.Px(frame.Map(window.Right + shift.X, window.Bottom + shift.Y));

@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Pictures.Objects;
@@ -81,7 +82,7 @@ internal static class DetailViews
         var frame = new Frame(window, room.X, room.Y + 14, scale);
         sheet.Heading(room.X, room.Y + 3, $"Slot comb, {Frame.Name(scale)}, heights of tunnels");
         cut.Draw(sheet, frame, window, (0, 0), Ink.Stone.WithOpacity(0.55));
-        (double X, double Y)[] places = [.. tunnels.Select(t => frame.Map(cut.Coordinate(t.From.Point), part.Top))];
+        Vector2D[] places = [.. tunnels.Select(t => frame.Map(cut.Coordinate(t.From.Point), part.Top))];
         string[] texts = [.. tunnels.Select(t => SizeText.Of(t.Length()))];
         double apart = Enumerable
             .Range(1, places.Length - 1)
@@ -112,6 +113,6 @@ internal static class DetailViews
                     (Vector3D a, Vector3D b, Vector3D c) = parts.Mesh.Triangle(t);
                     return new[] { a, b, c };
                 })
-                .Select(p => (cut.Coordinate(p), p.Z))
+                .Select(p => new Vector2D(cut.Coordinate(p), p.Z))
         );
 }

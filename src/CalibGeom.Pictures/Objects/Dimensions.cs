@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Drawings;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Objects;
 
@@ -26,20 +27,13 @@ internal sealed class Dimensions(Sheet sheet)
     /// <param name="down">Whether rows go down from the edge.</param>
     /// <param name="text">The size as text.</param>
     /// <param name="feature">Its feature, or empty.</param>
-    internal void Level(
-        (double X, double Y) from,
-        (double X, double Y) to,
-        double edge,
-        bool down,
-        string text,
-        string feature
-    )
+    internal void Level(Vector2D from, Vector2D to, double edge, bool down, string text, string feature)
     {
         double way = down ? 1 : -1;
         for (int row = 0; row < Rows; row++)
         {
             double y = edge + way * (Gap + row * Row);
-            (double X, double Y)[] a = [(from.X, from.Y + way * Over), (from.X, y + way * Over)],
+            Vector2D[] a = [(from.X, from.Y + way * Over), (from.X, y + way * Over)],
                 b = [(to.X, to.Y + way * Over), (to.X, y + way * Over)];
             if (
                 !sheet.IsFree(a[0], a[1])
@@ -56,12 +50,12 @@ internal sealed class Dimensions(Sheet sheet)
     }
 
     /// <summary>An upright dimension left of a view.</summary>
-    internal void Upright((double X, double Y) low, (double X, double Y) high, double edge, string text, string feature)
+    internal void Upright(Vector2D low, Vector2D high, double edge, string text, string feature)
     {
         for (int row = 0; row < Rows; row++)
         {
             double x = edge - (Gap + row * Row);
-            (double X, double Y)[] a = [(low.X - Over, low.Y), (x - Over, low.Y)],
+            Vector2D[] a = [(low.X - Over, low.Y), (x - Over, low.Y)],
                 b = [(high.X - Over, high.Y), (x - Over, high.Y)];
             if (
                 !sheet.IsFree(a[0], a[1])
@@ -111,7 +105,7 @@ internal sealed class Dimensions(Sheet sheet)
 
     private bool Write(
         IEnumerable<(double X, double Y, TextAnchor Anchor)> places,
-        (double X, double Y)[][] own,
+        Vector2D[][] own,
         string text,
         string feature,
         double turn
@@ -124,14 +118,7 @@ internal sealed class Dimensions(Sheet sheet)
             return !own.Any(l => room.Grow(0.005).IsCrossed(l[0], l[1])) && sheet.TryText(p.X, p.Y, text, style);
         });
 
-    private void Draw(
-        (double X, double Y)[] a,
-        (double X, double Y)[] b,
-        (double X, double Y) from,
-        (double X, double Y) to,
-        double dx,
-        double dy
-    )
+    private void Draw(Vector2D[] a, Vector2D[] b, Vector2D from, Vector2D to, double dx, double dy)
     {
         sheet.Line(a[0], a[1], "extension");
         sheet.Line(b[0], b[1], "extension");

@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Objects;
 
@@ -18,7 +19,7 @@ internal sealed record Frame(Box2D Extent, double X, double Y, double Scale)
 
     internal Room Room => new(X, Y, Width, Height);
 
-    internal (double X, double Y) Map(double x, double y) => (MapX(x), MapY(y));
+    internal Vector2D Map(double x, double y) => (MapX(x), MapY(y));
 
     internal double MapX(double x) => X + (x - Extent.Left) * Scale;
 

@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Drawings;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Objects;
 
@@ -16,7 +17,7 @@ internal sealed class Leaders(Sheet sheet)
 
     internal static double HeightOf(int count) => count * Line;
 
-    internal void Add((double X, double Y) place, string text, string feature = "") =>
+    internal void Add(Vector2D place, string text, string feature = "") =>
         wanted.Add((place.X, place.Y, text, feature));
 
     /// <summary>Draws them with their texts at the right of a place; returns what found no room.</summary>
@@ -29,14 +30,14 @@ internal sealed class Leaders(Sheet sheet)
         {
             double y = ys[i++];
             var style = new TextStyle(Sheet.TextSize) { Ink = Ink.Blue, Feature = feature };
-            (double X, double Y) end = (x - Reach, y);
+            Vector2D end = (x - Reach, y);
             if (!sheet.IsFree((px, py), end) || !sheet.TryText(x, y + 0.3 * Sheet.TextSize, text, style))
             {
                 left.Add(text);
                 continue;
             }
             sheet.Line((px, py), end, "leader");
-            (double X, double Y) dot = Sheet.Px((px, py));
+            Vector2D dot = Sheet.Px((px, py));
             sheet.Drawing.Disc(dot.X, dot.Y, 0.4 * Sheet.PixelsPerMm, Ink.Blue);
         }
         return left;

@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Pictures.Objects;
@@ -27,12 +28,7 @@ public static class NumberedView
         ArgumentNullException.ThrowIfNull(name);
         view ??= ViewDirection.Corner;
         ObjectParts parts = ObjectParts.Of(made);
-        Box2D extent = Box2D.Round(
-            Enumerable
-                .Range(0, parts.Mesh.VertexCount)
-                .Select(v => view.Project(parts.Mesh.Vertex(v)))
-                .Select(p => (p.X, p.Y))
-        );
+        Box2D extent = Box2D.Round(parts.Mesh, view);
         double scale = Math.Min((Wide - 2 * Column) / extent.Width, Highest / extent.Height),
             high = Math.Max(extent.Height * scale + 4, Line * (made.Boxes.Count + 6) / 2);
         var drawing = new Drawing(Wide * Sheet.PixelsPerMm, high * Sheet.PixelsPerMm, $"Test object {name}")
@@ -78,7 +74,7 @@ public static class NumberedView
         double edge = right ? Wide - Column + 4 : Column - 4;
         for (int i = 0; i < names.Length; i++)
         {
-            (double X, double Y) end = Sheet.Px((edge, ys[i])),
+            Vector2D end = Sheet.Px((edge, ys[i])),
                 place = Sheet.Px((names[i].X, names[i].Y));
             drawing.Polyline([place, end], new Pen(Ink.Paper, 4), "halo");
             drawing.Polyline([place, end], new Pen(Ink.Blue, 1.8), "leader");
@@ -88,7 +84,7 @@ public static class NumberedView
         {
             double width = Sheet.Measure(names[i].Text, Size) + 3,
                 x = right ? edge : edge - width;
-            (double X, double Y) corner = Sheet.Px((x, ys[i] - 2.4));
+            Vector2D corner = Sheet.Px((x, ys[i] - 2.4));
             drawing.Rectangle(
                 corner.X,
                 corner.Y,

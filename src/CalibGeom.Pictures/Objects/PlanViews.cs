@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 using CalibGeom.TestObjects;
 
 namespace CalibGeom.Pictures.Objects;
@@ -65,13 +66,10 @@ internal static class PlanViews
         return ([.. dimensions.Left, .. unnamed], below.Room.Bottom + Table + table);
     }
 
-    private static void Lines(Sheet sheet, Frame frame, IReadOnlyList<(double X, double Y)[]> lines) =>
+    private static void Lines(Sheet sheet, Frame frame, IReadOnlyList<Vector2D[]> lines) =>
         sheet.Drawing.Polylines(lines.Select(l => l.Select(p => Sheet.Px(frame.Map(p.X, p.Y)))), Edge);
 
-    private static Box2D Extent(TriangleMesh mesh, ViewDirection view) =>
-        Box2D.Round(
-            Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v))).Select(p => (p.X, p.Y))
-        );
+    private static Box2D Extent(TriangleMesh mesh, ViewDirection view) => Box2D.Round(mesh, view);
 
     private static void Front(Sheet sheet, Dimensions dimensions, Frame frame, TestObject made)
     {

@@ -1,3 +1,5 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Pictures.Objects;
 
 /// <summary>A rectangle on a sheet, Y down, mm.</summary>
@@ -14,7 +16,7 @@ internal readonly record struct Room(double X, double Y, double Width, double He
     internal Room Grow(double by) => new(X - by, Y - by, Width + 2 * by, Height + 2 * by);
 
     /// <summary>Whether a line reaches into the rectangle (Liang and Barsky's clipping).</summary>
-    internal bool IsCrossed((double X, double Y) a, (double X, double Y) b)
+    internal bool IsCrossed(Vector2D a, Vector2D b)
     {
         double from = 0,
             to = 1;

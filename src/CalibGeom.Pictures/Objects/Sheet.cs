@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Drawings;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Objects;
 
@@ -17,7 +18,7 @@ internal sealed class Sheet
         Air = 0.25;
     private static readonly Pen Thin = new(Ink.Muted, 0.13 * PixelsPerMm);
     private readonly List<Room> texts = [];
-    private readonly List<((double X, double Y) A, (double X, double Y) B)> lines = [];
+    private readonly List<(Vector2D A, Vector2D B)> lines = [];
 
     internal Sheet(Paper paper, string title)
     {
@@ -63,11 +64,10 @@ internal sealed class Sheet
         && !lines.Exists(l => room.Grow(Air).IsCrossed(l.A, l.B));
 
     /// <summary>Whether a thin line could run somewhere.</summary>
-    internal bool IsFree((double X, double Y) a, (double X, double Y) b) =>
-        !texts.Exists(t => t.Grow(Air).IsCrossed(a, b));
+    internal bool IsFree(Vector2D a, Vector2D b) => !texts.Exists(t => t.Grow(Air).IsCrossed(a, b));
 
     /// <summary>Draws a thin line that no later text will cross.</summary>
-    internal void Line((double X, double Y) a, (double X, double Y) b, string role)
+    internal void Line(Vector2D a, Vector2D b, string role)
     {
         lines.Add((a, b));
         Drawing.Polyline([Px(a), Px(b)], Thin, role);
@@ -88,7 +88,7 @@ internal sealed class Sheet
     internal bool Heading(double x, double y, string text) => TryText(x, y, text, new TextStyle(2.8, Bold: true));
 
     /// <summary>A small filled arrow head with its point at a place.</summary>
-    internal void Arrow((double X, double Y) tip, double dx, double dy)
+    internal void Arrow(Vector2D tip, double dx, double dy)
     {
         const double Long = 1.7,
             Half = 0.32;
@@ -102,7 +102,7 @@ internal sealed class Sheet
         );
     }
 
-    internal static (double X, double Y) Px((double X, double Y) p) => (p.X * PixelsPerMm, p.Y * PixelsPerMm);
+    internal static Vector2D Px(Vector2D p) => (p.X * PixelsPerMm, p.Y * PixelsPerMm);
 
     /// <summary>The room that a text takes, mm.</summary>
     internal static Room RoomOf(double x, double y, string text, TextStyle style)

@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Plates;
 
 namespace CalibGeom.Pictures.Plates;
@@ -76,7 +77,7 @@ public static class PlatePicture
         Box3D box = coupon.Bounds;
         foreach (double share in (double[])[0.35, 0.6, 0.9])
         foreach (SectionContour contour in mesh.CrossSection(box.Min.Z + share * box.Size.Z).Contours)
-            plot.Area([contour.PlanePoints.ToArray().Select(p => (p.X, p.Y))], null, new Pen(Ink.Blue, 0.7));
+            plot.Area([contour.PlanePoints.ToArray()], null, new Pen(Ink.Blue, 0.7));
         string label = coupon.Label.Length > 0 ? coupon.Label : coupon.Coupon.Name;
         double below = box.Min.Y - plate.Depth / 26,
             above = box.Max.Y + plate.Depth / 90;
@@ -98,7 +99,7 @@ public static class PlatePicture
         return parts.Distance(Math.Clamp(column, 0, parts.Columns - 1), Math.Clamp(row, 0, parts.Rows - 1));
     }
 
-    private static (double X, double Y)[] Frame(Plate plate)
+    private static Vector2D[] Frame(Plate plate)
     {
         double m = plate.Margin;
         return

@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Plates;
 
 namespace CalibGeom.Pictures.Plates;
@@ -12,7 +13,7 @@ internal static class ShadowOutlines
     private const double Far = 1e4;
 
     /// <summary>Rings round all that lies no further from the shadow than a distance, mm.</summary>
-    internal static IEnumerable<IReadOnlyList<(double X, double Y)>> Trace(ShadowMap map, double distance)
+    internal static IEnumerable<IReadOnlyList<Vector2D>> Trace(ShadowMap map, double distance)
     {
         int columns = (map.Columns + Step - 1) / Step,
             rows = (map.Rows + Step - 1) / Step;
@@ -35,7 +36,7 @@ internal static class ShadowOutlines
     /// Leaves out points nearer than a tolerance to the line through those kept (Douglas and Peucker, Cartographica 10,
     /// 1973).
     /// </summary>
-    private static List<(double X, double Y)> Simplify(IReadOnlyList<(double X, double Y)> ring, double tolerance)
+    private static List<Vector2D> Simplify(IReadOnlyList<Vector2D> ring, double tolerance)
     {
         var keep = new bool[ring.Count];
         keep[0] = keep[^1] = keep[ring.Count / 2] = true;
@@ -55,7 +56,7 @@ internal static class ShadowOutlines
         return ring.Where((_, i) => keep[i]).ToList();
     }
 
-    private static double Away((double X, double Y) p, (double X, double Y) a, (double X, double Y) b)
+    private static double Away(Vector2D p, Vector2D a, Vector2D b)
     {
         double ux = b.X - a.X,
             uy = b.Y - a.Y,

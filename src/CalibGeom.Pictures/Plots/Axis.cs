@@ -64,7 +64,7 @@ public sealed class Axis
 
     /// <summary>Tick values with their labels, rising; about as many as asked for, on round numbers.</summary>
     /// <param name="wanted">1 or more.</param>
-    public IReadOnlyList<(double Value, string Text)> Ticks(int wanted = 6)
+    public IReadOnlyList<Tick> Ticks(int wanted = 6)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(wanted, 1);
         return Logarithmic && Max / Min >= 5
@@ -72,7 +72,7 @@ public sealed class Axis
             : LinearTicks(Logarithmic ? 2 * wanted : wanted);
     }
 
-    private List<(double Value, string Text)> LinearTicks(int wanted)
+    private List<Tick> LinearTicks(int wanted)
     {
         double raw = (Max - Min) / wanted,
             power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
@@ -87,23 +87,25 @@ public sealed class Axis
             };
         int decimals = Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 12);
         string format = "0." + new string('0', decimals);
-        var ticks = new List<(double, string)>();
+        var ticks = new List<Tick>();
         for (double i = Math.Ceiling(Min / step - 1e-9); i * step <= Max + step * 1e-9; i++)
-            ticks.Add((i * step, Math.Round(i * step + 0.0, decimals).ToString(format, CultureInfo.InvariantCulture)));
+            ticks.Add(
+                new(i * step, Math.Round(i * step + 0.0, decimals).ToString(format, CultureInfo.InvariantCulture))
+            );
         return ticks;
     }
 
-    private List<(double Value, string Text)> LogarithmicTicks(int wanted)
+    private List<Tick> LogarithmicTicks(int wanted)
     {
         // Over many decades their texts would run into each other: then one a decade.
         int[] leads = 3 * Math.Log10(Max / Min) <= 2 * wanted ? [1, 2, 5] : [1];
-        var ticks = new List<(double, string)>();
+        var ticks = new List<Tick>();
         for (int power = (int)Math.Floor(Math.Log10(Min)); power <= Math.Log10(Max); power++)
             foreach (int lead in leads)
             {
                 double value = lead * Math.Pow(10, power);
                 if (value >= Min * (1 - 1e-12) && value <= Max * (1 + 1e-12))
-                    ticks.Add((value, value.ToString("0.######", CultureInfo.InvariantCulture)));
+                    ticks.Add(new(value, value.ToString("0.######", CultureInfo.InvariantCulture)));
             }
         return ticks;
     }

@@ -1,3 +1,5 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Pictures.Plots;
 
 /// <summary>
@@ -14,7 +16,7 @@ public static class Contours
     /// <returns>Polylines; a closed one ends where it began.</returns>
     /// <exception cref="ArgumentException">The field does not have as many rows and columns as there are Y and
     /// X.</exception>
-    public static IReadOnlyList<IReadOnlyList<(double X, double Y)>> Trace(
+    public static IReadOnlyList<IReadOnlyList<Vector2D>> Trace(
         IReadOnlyList<double> xs,
         IReadOnlyList<double> ys,
         double[,] field,
@@ -42,7 +44,7 @@ public static class Contours
             Cut(a, b, e);
             Cut(a, e, d);
         }
-        return Join(links).Select(chain => (IReadOnlyList<(double, double)>)chain.Select(Point).ToArray()).ToArray();
+        return Join(links).Select(chain => (IReadOnlyList<Vector2D>)chain.Select(Point).ToArray()).ToArray();
 
         double Value(int node) => field[node / columns, node % columns];
 
@@ -76,7 +78,7 @@ public static class Contours
 
         static (int, int) Edge(int p, int q) => p < q ? (p, q) : (q, p);
 
-        (double X, double Y) Point((int P, int Q) edge)
+        Vector2D Point((int P, int Q) edge)
         {
             double t = (level - Value(edge.P)) / (Value(edge.Q) - Value(edge.P));
             double px = xs[edge.P % columns],

@@ -1,4 +1,5 @@
 using CalibGeom.Pictures.Drawings;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Plots;
 
@@ -69,14 +70,14 @@ public sealed class PlotArea
     /// <summary>Where a point of the plot lies in the drawing, pixels.</summary>
     /// <param name="dataX">On the horizontal axis.</param>
     /// <param name="dataY">On the vertical axis.</param>
-    public (double X, double Y) Map(double dataX, double dataY) =>
+    public Vector2D Map(double dataX, double dataY) =>
         (x + Horizontal.Fraction(dataX) * width, y + (1 - Vertical.Fraction(dataY)) * height);
 
     /// <summary>A line through points.</summary>
     /// <param name="points">Data coordinates.</param>
     /// <param name="pen">How it is drawn.</param>
     /// <param name="name">Its name in the legend, or null for none.</param>
-    public void Line(IEnumerable<(double X, double Y)> points, Pen pen, string? name = null)
+    public void Line(IEnumerable<Vector2D> points, Pen pen, string? name = null)
     {
         var mapped = points.Select(p => Map(p.X, p.Y)).ToArray();
         content.Add(d => d.Polyline(mapped, pen));
@@ -87,7 +88,7 @@ public sealed class PlotArea
     /// <param name="points">Data coordinates, in order of X.</param>
     /// <param name="fill">Its colour; a low opacity lets lines be seen through it.</param>
     /// <param name="name">Its name in the legend, or null for none.</param>
-    public void Band(IEnumerable<(double X, double Low, double High)> points, Ink fill, string? name = null)
+    public void Band(IEnumerable<BandPoint> points, Ink fill, string? name = null)
     {
         var all = points.ToArray();
         var border = all.Select(p => Map(p.X, p.Low)).Concat(all.Reverse().Select(p => Map(p.X, p.High))).ToArray();
@@ -100,12 +101,7 @@ public sealed class PlotArea
     /// <param name="fill">Its colour, or null.</param>
     /// <param name="pen">Its border, or null.</param>
     /// <param name="name">Its name in the legend, or null for none.</param>
-    public void Area(
-        IEnumerable<IEnumerable<(double X, double Y)>> rings,
-        Ink? fill,
-        Pen? pen = null,
-        string? name = null
-    )
+    public void Area(IEnumerable<IEnumerable<Vector2D>> rings, Ink? fill, Pen? pen = null, string? name = null)
     {
         var mapped = rings.Select(r => r.Select(p => Map(p.X, p.Y)).ToArray()).ToArray();
         content.Add(d => d.Rings(mapped, fill, pen));
@@ -117,12 +113,7 @@ public sealed class PlotArea
     /// <param name="ink">Their colour.</param>
     /// <param name="name">Their name in the legend, or null for none.</param>
     /// <param name="radius">Pixels; 3.5 by default.</param>
-    public void Points(
-        IEnumerable<(double X, double Y, double Error)> points,
-        Ink ink,
-        string? name = null,
-        double radius = 3.5
-    )
+    public void Points(IEnumerable<PlotPoint> points, Ink ink, string? name = null, double radius = 3.5)
     {
         var pen = new Pen(ink, 1.3);
         foreach ((double px, double py, double error) in points.ToArray())

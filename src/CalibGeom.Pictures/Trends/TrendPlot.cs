@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Verification.Trends;
 
 namespace CalibGeom.Pictures.Trends;
@@ -71,9 +72,12 @@ public static class TrendPlot
             var own = values.Where(v => v.Value.Series == series[i]).ToArray();
             string name = series[i].Split('|')[0];
             bool named = gauge == Gauge.Growth && series.Take(i).All(s => s.Split('|')[0] != name);
-            plot.Line(own.Select(v => (v.Time, Show(v.Value.Value))), new Pen(inks[i % inks.Length].WithOpacity(0.4)));
+            plot.Line(
+                own.Select(v => new Vector2D(v.Time, Show(v.Value.Value))),
+                new Pen(inks[i % inks.Length].WithOpacity(0.4))
+            );
             plot.Points(
-                own.Select(v => (v.Time, Show(v.Value.Value), Error(v.Value))),
+                own.Select(v => new PlotPoint(v.Time, Show(v.Value.Value), Error(v.Value))),
                 inks[i % inks.Length],
                 named ? name : null
             );
@@ -88,8 +92,8 @@ public static class TrendPlot
             return;
         plot.Band(
             [
-                (change.Since.Low, plot.Vertical.Min, plot.Vertical.Max),
-                (Math.Max(change.Since.High, change.Since.Low + 1e-6), plot.Vertical.Min, plot.Vertical.Max),
+                new(change.Since.Low, plot.Vertical.Min, plot.Vertical.Max),
+                new(Math.Max(change.Since.High, change.Since.Low + 1e-6), plot.Vertical.Min, plot.Vertical.Max),
             ],
             Ink.Stone.WithOpacity(0.3),
             "began, 95 %"
@@ -112,8 +116,8 @@ public static class TrendPlot
             Title = "Evidence of a change; above 1 it is said",
         };
         plot.Line([(time.Min, 1), (time.Max, 1)], new Pen(Ink.Plum, 1.3, 4));
-        plot.Line(shown.Select((e, n) => (result.Times[n], e)), new Pen(Ink.Teal, 2));
-        plot.Points(shown.Select((e, n) => (result.Times[n], e, 0.0)), Ink.Teal);
+        plot.Line(shown.Select((e, n) => new Vector2D(result.Times[n], e)), new Pen(Ink.Teal, 2));
+        plot.Points(shown.Select((e, n) => new PlotPoint(result.Times[n], e)), Ink.Teal);
         plot.Finish();
     }
 

@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 
@@ -40,12 +41,16 @@ public static class ColumnPlot
         };
         double[] diameters = Enumerable.Range(0, 121).Select(i => low * Math.Pow(high / low, i / 120.0)).ToArray();
         plot.Band(
-            diameters.Select(d => (d, survival.ProbabilityInterval(d).Low, survival.ProbabilityInterval(d).High)),
+            diameters.Select(d => new BandPoint(
+                d,
+                survival.ProbabilityInterval(d).Low,
+                survival.ProbabilityInterval(d).High
+            )),
             Ink.Blue.WithOpacity(0.15),
             "95 %"
         );
         plot.Line(
-            diameters.Select(d => (d, survival.Probability(d, last.Settings.Time))),
+            diameters.Select(d => new Vector2D(d, survival.Probability(d, last.Settings.Time))),
             new Pen(Ink.Blue, 2.5),
             "fitted"
         );
@@ -55,10 +60,10 @@ public static class ColumnPlot
         if (left < right)
             plot.Line([(left, 0.5), (right, 0.5)], new Pen(Ink.Teal, 3), "d50, 95 %");
         if (limit.Diameter is { } half)
-            plot.Points([(half, 0.5, 0.0)], Ink.Teal, radius: 5);
+            plot.Points([new(half, 0.5)], Ink.Teal, radius: 5);
         plot.Points(
             last.Columns.GroupBy(c => c.Diameter)
-                .Select(g => (g.Key, g.Count(c => c.Printed) / (double)g.Count(), 0.0)),
+                .Select(g => new PlotPoint(g.Key, g.Count(c => c.Printed) / (double)g.Count())),
             Ink.Ochre,
             "last trial"
         );

@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Uncertainty;
@@ -42,25 +43,23 @@ public static class ExposurePlot
             Title = "Clearance per side to expect, mm",
         };
         plot.Band(
-            result.Curve.Select(p =>
-                (
-                    p.Rest,
-                    Math.Clamp(OneDeviation(p.Time, p.Low), low, high),
-                    Math.Clamp(OneDeviation(p.Time, p.High), low, high)
-                )
-            ),
+            result.Curve.Select(p => new BandPoint(
+                p.Rest,
+                Math.Clamp(OneDeviation(p.Time, p.Low), low, high),
+                Math.Clamp(OneDeviation(p.Time, p.High), low, high)
+            )),
             Ink.Teal.WithOpacity(0.15),
             "target, 68 %"
         );
         Contours(plot, result, low, high, rest);
         plot.Line(
-            result.Curve.Select(p => (p.Rest, p.Time)),
+            result.Curve.Select(p => new Vector2D(p.Rest, p.Time)),
             new Pen(Ink.Teal, 2.5),
             FormattableString.Invariant($"on target ({Target(result):0.000})")
         );
-        plot.Points([(result.Next.Settings.Rest, result.Next.Settings.Time, 0.0)], Ink.Ochre, "next", 8);
+        plot.Points([new(result.Next.Settings.Rest, result.Next.Settings.Time)], Ink.Ochre, "next", 8);
         plot.Points(
-            result.Trials.Select(t => (t.Settings.Rest, t.Settings.Time, Error(result, t))),
+            result.Trials.Select(t => new PlotPoint(t.Settings.Rest, t.Settings.Time, Error(result, t))),
             Ink.Blue,
             "trials, 68 %"
         );

@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Uncertainty;
@@ -53,23 +54,25 @@ public static class HistoryPlot
             }
         )
         {
-            plot.Line(all.Select((s, i) => (i + 1.0, get(s))), new Pen(ink.WithOpacity(0.4)));
-            plot.Points(all.SkipLast(1).Select((s, i) => (i + 1.0, get(s), 0.0)), ink, name);
+            plot.Line(all.Select((s, i) => new Vector2D(i + 1.0, get(s))), new Pen(ink.WithOpacity(0.4)));
+            plot.Points(all.SkipLast(1).Select((s, i) => new PlotPoint(i + 1.0, get(s))), ink, name);
         }
-        plot.Points([(all.Length, all[^1].Time, 0.0), (all.Length, all[^1].Rest, 0.0)], Ink.Teal, "next", radius: 5);
+        plot.Points([new(all.Length, all[^1].Time), new(all.Length, all[^1].Rest)], Ink.Teal, "next", radius: 5);
         plot.Finish();
     }
 
     private static void Growths(Drawing drawing, Axis trial, TuningResult result)
     {
-        (double Trial, double Value, double Half)[] Of(Func<Trial, GrowthReading?> get, double aside) =>
+        PlotPoint[] Of(Func<Trial, GrowthReading?> get, double aside) =>
             [
                 .. result
                     .Trials.Index()
                     .Where(t => get(t.Item) is not null)
-                    .Select(t =>
-                        (t.Index + 1 + aside, get(t.Item)!.Value, Coverage.NormalFactor * get(t.Item)!.Uncertainty)
-                    ),
+                    .Select(t => new PlotPoint(
+                        t.Index + 1 + aside,
+                        get(t.Item)!.Value,
+                        Coverage.NormalFactor * get(t.Item)!.Uncertainty
+                    )),
             ];
         // Side by side, so that neither bar hides the other.
         var x = Of(t => t.GrowthX, -0.06);
@@ -83,7 +86,7 @@ public static class HistoryPlot
             trial,
             Axis.Around(
                 "growth per edge, mm",
-                x.Concat(y).SelectMany(g => new[] { g.Value - g.Half, g.Value + g.Half }).Append(result.TargetGrowth)
+                x.Concat(y).SelectMany(g => new[] { g.Y - g.Error, g.Y + g.Error }).Append(result.TargetGrowth)
             )
         )
         {

@@ -1,3 +1,6 @@
+using CalibGeom.Meshes;
+using CalibGeom.Planar;
+
 namespace CalibGeom.Pictures.Views;
 
 /// <summary>A rectangle in the picture's plane, Y up, mm.</summary>
@@ -7,7 +10,13 @@ internal readonly record struct Box2D(double Left, double Bottom, double Right, 
 
     internal double Height => Top - Bottom;
 
-    internal static Box2D Round(IEnumerable<(double X, double Y)> points)
+    /// <summary>What a mesh takes up, seen from a direction.</summary>
+    internal static Box2D Round(TriangleMesh mesh, ViewDirection view) =>
+        Round(Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v))));
+
+    internal static Box2D Round(IEnumerable<Vector3D> seen) => Round(seen.Select(p => new Vector2D(p.X, p.Y)));
+
+    internal static Box2D Round(IEnumerable<Vector2D> points)
     {
         var box = new Box2D(
             double.PositiveInfinity,

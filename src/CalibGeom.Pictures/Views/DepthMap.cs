@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Views;
 
@@ -41,11 +42,8 @@ internal sealed class DepthMap
 
     internal static DepthMap Of(TriangleMesh mesh, ViewDirection view, double dots, double margin)
     {
-        (double X, double Y, double Z)[] points =
-        [
-            .. Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v))),
-        ];
-        var map = new DepthMap(Box2D.Round(points.Select(p => (p.X, p.Y))).Grow(margin), dots);
+        Vector3D[] points = [.. Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v)))];
+        var map = new DepthMap(Box2D.Round(points).Grow(margin), dots);
         ReadOnlySpan<int> corners = mesh.Triangles;
         for (int t = 0; t < mesh.TriangleCount; t++)
             map.Add(t, points[corners[3 * t]], points[corners[3 * t + 1]], points[corners[3 * t + 2]]);
@@ -53,7 +51,7 @@ internal sealed class DepthMap
     }
 
     /// <summary>Whether a point lies no deeper than what is seen at its dot or a dot beside it.</summary>
-    internal bool Sees((double X, double Y, double Z) point, double tolerance)
+    internal bool Sees(Vector3D point, double tolerance)
     {
         int column = (int)((point.X - Frame.Left) * Dots),
             row = (int)((Frame.Top - point.Y) * Dots);
@@ -64,16 +62,11 @@ internal sealed class DepthMap
         return false;
     }
 
-    private void Add(
-        int triangle,
-        (double X, double Y, double Z) a,
-        (double, double, double) b,
-        (double, double, double) c
-    )
+    private void Add(int triangle, Vector3D a, Vector3D b, Vector3D c)
     {
         (double ax, double ay) = Dot(a.X, a.Y);
-        (double bx, double by) = Dot(b.Item1, b.Item2);
-        (double cx, double cy) = Dot(c.Item1, c.Item2);
+        (double bx, double by) = Dot(b.X, b.Y);
+        (double cx, double cy) = Dot(c.X, c.Y);
         double area = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
         if (Math.Abs(area) < 1e-12)
             return;
@@ -91,7 +84,7 @@ internal sealed class DepthMap
                 wc = 1 - wa - wb;
             if (wa < 0 || wb < 0 || wc < 0)
                 continue;
-            double z = wa * a.Z + wb * b.Item3 + wc * c.Item3;
+            double z = wa * a.Z + wb * b.Z + wc * c.Z;
             int at = row * Width + column;
             if (z <= nearness[at])
                 continue;
@@ -100,5 +93,5 @@ internal sealed class DepthMap
         }
     }
 
-    private (double X, double Y) Dot(double x, double y) => ((x - Frame.Left) * Dots, (Frame.Top - y) * Dots);
+    private Vector2D Dot(double x, double y) => ((x - Frame.Left) * Dots, (Frame.Top - y) * Dots);
 }

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Pictures.Views;
 
@@ -10,16 +11,14 @@ internal static class LineView
         MostDots = 4_000_000;
 
     /// <summary>Lines in the picture's plane, X right and Y up, mm.</summary>
-    internal static IReadOnlyList<(double X, double Y)[]> Of(TriangleMesh mesh, ViewDirection view)
+    internal static IReadOnlyList<Vector2D[]> Of(TriangleMesh mesh, ViewDirection view)
     {
-        Box2D extent = Box2D.Round(
-            Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v))).Select(p => (p.X, p.Y))
-        );
+        Box2D extent = Box2D.Round(mesh, view);
         double dots = Math.Min(14, Math.Sqrt(MostDots / Math.Max(1, extent.Width * extent.Height)));
         DepthMap map = DepthMap.Of(mesh, view, dots, 3 / dots);
         double tolerance = Math.Max(Tolerance, 1.5 / dots);
         var seen = new HashSet<(long, long, long, long)>();
-        var lines = new List<(double X, double Y)[]>();
+        var lines = new List<Vector2D[]>();
         foreach ((Vector3D from, Vector3D to) in SharpEdges.Of(mesh, view))
         foreach (var line in Visible(map, view.Project(from), view.Project(to), tolerance))
             if (seen.Add(Key(line)))
@@ -27,12 +26,7 @@ internal static class LineView
         return Polylines.Join(lines);
     }
 
-    private static IEnumerable<(double X, double Y)[]> Visible(
-        DepthMap map,
-        (double X, double Y, double Z) a,
-        (double X, double Y, double Z) b,
-        double tolerance
-    )
+    private static IEnumerable<Vector2D[]> Visible(DepthMap map, Vector3D a, Vector3D b, double tolerance)
     {
         double length = Math.Sqrt((b.X - a.X) * (b.X - a.X) + (b.Y - a.Y) * (b.Y - a.Y));
         if (length < 1e-3)
@@ -53,13 +47,10 @@ internal static class LineView
         }
     }
 
-    private static (double X, double Y, double Z) At(
-        (double X, double Y, double Z) a,
-        (double X, double Y, double Z) b,
-        double share
-    ) => (a.X + (b.X - a.X) * share, a.Y + (b.Y - a.Y) * share, a.Z + (b.Z - a.Z) * share);
+    private static Vector3D At(Vector3D a, Vector3D b, double share) =>
+        new(a.X + (b.X - a.X) * share, a.Y + (b.Y - a.Y) * share, a.Z + (b.Z - a.Z) * share);
 
-    private static (long, long, long, long) Key((double X, double Y)[] line)
+    private static (long, long, long, long) Key(Vector2D[] line)
     {
         (long, long) a = ((long)Math.Round(line[0].X * 500), (long)Math.Round(line[0].Y * 500)),
             b = ((long)Math.Round(line[1].X * 500), (long)Math.Round(line[1].Y * 500));

@@ -1,25 +1,27 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Pictures.Views;
 
 /// <summary>Joins lines that meet end to end, so that a picture has fewer and longer ones.</summary>
 internal static class Polylines
 {
-    internal static IReadOnlyList<(double X, double Y)[]> Join(IReadOnlyList<(double X, double Y)[]> lines)
+    internal static IReadOnlyList<Vector2D[]> Join(IReadOnlyList<Vector2D[]> lines)
     {
         var at = new Dictionary<(long, long), List<int>>();
         for (int i = 0; i < lines.Count; i++)
-            foreach ((double X, double Y) end in Ends(lines[i]))
+            foreach (Vector2D end in Ends(lines[i]))
             {
                 if (!at.TryGetValue(Key(end), out List<int>? list))
                     at[Key(end)] = list = [];
                 list.Add(i);
             }
         var used = new bool[lines.Count];
-        var joined = new List<(double X, double Y)[]>();
+        var joined = new List<Vector2D[]>();
         for (int i = 0; i < lines.Count; i++)
             if (!used[i])
             {
                 used[i] = true;
-                var chain = new LinkedList<(double X, double Y)>(lines[i]);
+                var chain = new LinkedList<Vector2D>(lines[i]);
                 while (Next(lines, at, used, chain.Last!.Value) is { } p)
                     chain.AddLast(p);
                 while (Next(lines, at, used, chain.First!.Value) is { } p)
@@ -29,11 +31,11 @@ internal static class Polylines
         return joined;
     }
 
-    private static (double X, double Y)? Next(
-        IReadOnlyList<(double X, double Y)[]> lines,
+    private static Vector2D? Next(
+        IReadOnlyList<Vector2D[]> lines,
         Dictionary<(long, long), List<int>> at,
         bool[] used,
-        (double X, double Y) end
+        Vector2D end
     )
     {
         foreach (int i in at.GetValueOrDefault(Key(end), []))
@@ -45,8 +47,7 @@ internal static class Polylines
         return null;
     }
 
-    private static (double X, double Y)[] Ends((double X, double Y)[] line) => [line[0], line[^1]];
+    private static Vector2D[] Ends(Vector2D[] line) => [line[0], line[^1]];
 
-    private static (long, long) Key((double X, double Y) p) =>
-        ((long)Math.Round(p.X * 1000), (long)Math.Round(p.Y * 1000));
+    private static (long, long) Key(Vector2D p) => ((long)Math.Round(p.X * 1000), (long)Math.Round(p.Y * 1000));
 }

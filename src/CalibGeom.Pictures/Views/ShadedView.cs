@@ -47,9 +47,7 @@ public static class ShadedView
 
     private static double Fit(TriangleMesh mesh, ViewDirection view, int width, int height)
     {
-        Box2D extent = Box2D.Round(
-            Enumerable.Range(0, mesh.VertexCount).Select(v => view.Project(mesh.Vertex(v))).Select(p => (p.X, p.Y))
-        );
+        Box2D extent = Box2D.Round(mesh, view);
         return Math.Min((width - 4) / Math.Max(extent.Width, 1e-3), (height - 4) / Math.Max(extent.Height, 1e-3));
     }
 

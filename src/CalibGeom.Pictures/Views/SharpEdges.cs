@@ -27,7 +27,7 @@ internal static class SharpEdges
             yield return (mesh.Vertex(a), mesh.Vertex(b));
     }
 
-    internal static Vector3D Normal((Vector3D A, Vector3D B, Vector3D C) t)
+    internal static Vector3D Normal(Triangle3D t)
     {
         Vector3D normal = Vector3D.Cross(t.B - t.A, t.C - t.A);
         return normal.Length > 0 ? normal * (1 / normal.Length) : normal;

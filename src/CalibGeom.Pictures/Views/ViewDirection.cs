@@ -49,8 +49,8 @@ public sealed record ViewDirection
     /// <summary>The direction to the viewer, of length 1.</summary>
     public Vector3D Toward { get; }
 
-    /// <summary>A point of space in the picture's plane, with how near it is to the viewer, mm.</summary>
+    /// <summary>A point of space as the viewer sees it: X to the right, Y up, and Z to the viewer, mm.</summary>
     /// <param name="point">mm.</param>
-    public (double X, double Y, double Nearness) Project(Vector3D point) =>
-        (Vector3D.Dot(point, Right), Vector3D.Dot(point, Up), Vector3D.Dot(point, Toward));
+    public Vector3D Project(Vector3D point) =>
+        new(Vector3D.Dot(point, Right), Vector3D.Dot(point, Up), Vector3D.Dot(point, Toward));
 }

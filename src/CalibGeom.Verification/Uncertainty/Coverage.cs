@@ -53,11 +53,10 @@ public static class Coverage
     /// <summary>Effective degrees of freedom by Welch and Satterthwaite (JCGM 100, G.2b).</summary>
     /// <param name="contributions">Uncertainty contributions |c u| with their degrees of freedom, independent of each
     /// other.</param>
-    public static double EffectiveDegreesOfFreedom(
+    internal static double EffectiveDegreesOfFreedom(
         IEnumerable<(double Contribution, double DegreesOfFreedom)> contributions
     )
     {
-        ArgumentNullException.ThrowIfNull(contributions);
         double variance = 0,
             sum = 0;
         foreach ((double u, double nu) in contributions)

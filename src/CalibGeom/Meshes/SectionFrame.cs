@@ -1,3 +1,5 @@
+using CalibGeom.Planar;
+
 namespace CalibGeom.Meshes;
 
 /// <summary>

@@ -105,8 +105,8 @@ public sealed partial class TriangleMesh
     /// <summary>The corners of a triangle.</summary>
     /// <param name="index">0 to <see cref="TriangleCount"/> - 1.</param>
     /// <exception cref="IndexOutOfRangeException">No such triangle.</exception>
-    public (Vector3D A, Vector3D B, Vector3D C) Triangle(int index) =>
-        (Vertex(triangles[3 * index]), Vertex(triangles[3 * index + 1]), Vertex(triangles[3 * index + 2]));
+    public Triangle3D Triangle(int index) =>
+        new(Vertex(triangles[3 * index]), Vertex(triangles[3 * index + 1]), Vertex(triangles[3 * index + 2]));
 
     private static double[] RequireThrees(double[] coordinates) =>
         coordinates.Length % 3 == 0

@@ -93,10 +93,10 @@ public static class ObjectFinder
         return KnownObject.Of(new ObjectFile(NameOf(name), Spec(stream, name, end == ".3MF", assignments)));
     }
 
-    /// <summary> The object of a folder that holds one object file; null when it holds none. </summary>
+    /// <summary>The path of the one object file that a folder holds; null when it holds none.</summary>
     /// <param name="folder">The folder.</param>
-    /// <exception cref="InputException">It holds several, or one that is unreadable.</exception>
-    public static (string Path, KnownObject Object)? Only(string folder)
+    /// <exception cref="InputException">It holds several.</exception>
+    public static string? OnlyFile(string folder)
     {
         string[] files = ObjectFiles(folder).ToArray();
         if (files.Length > 1)
@@ -105,7 +105,7 @@ public static class ObjectFinder
                 $"{files.Length} objects lie here: {string.Join(", ", files.Take(5).Select(Path.GetFileName))}. Name the "
                     + "one that is meant."
             );
-        return files.Length == 0 ? null : (Path.GetFileName(files[0]), Read(files[0], []));
+        return files.FirstOrDefault();
     }
 
     private static TestObjectSpec Spec(Stream stream, string name, bool carried, IReadOnlyList<string> assignments)

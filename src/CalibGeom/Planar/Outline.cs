@@ -36,7 +36,7 @@ public sealed partial class Outline
     /// <param name="points">At least three vertices in mm.</param>
     /// <exception cref="ArgumentException">As for the constructor.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A coordinate is NaN, infinite or beyond +-1024 mm.</exception>
-    public static Outline FromMillimetres(params IEnumerable<(double X, double Y)> points)
+    public static Outline FromMillimetres(params IEnumerable<Vector2D> points)
     {
         ArgumentNullException.ThrowIfNull(points);
         return new Outline(points.Select(p => GridPoint.FromMillimetres(p.X, p.Y)));

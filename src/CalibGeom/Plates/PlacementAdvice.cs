@@ -38,7 +38,7 @@ public static class PlacementAdvice
     /// <exception cref="InputException">A part cannot be read.</exception>
     public static Finding ExplainMap(
         PlateLayout layout,
-        IReadOnlyList<(Coupon Coupon, string Label)> labelled,
+        IReadOnlyList<LabelledCoupon> labelled,
         IEnumerable<Coupon> others
     )
     {
@@ -60,7 +60,7 @@ public static class PlacementAdvice
         };
     }
 
-    private static int Fewer(PlateLayout layout, IReadOnlyList<(Coupon Coupon, string Label)> labelled)
+    private static int Fewer(PlateLayout layout, IReadOnlyList<LabelledCoupon> labelled)
     {
         for (int count = labelled.Count - 1; count > 0; count--)
             if (layout.HasRoomForMap(labelled.Take(count).ToArray()))

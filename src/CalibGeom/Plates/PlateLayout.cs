@@ -144,7 +144,7 @@ public sealed class PlateLayout
     /// <returns>The placed coupons; null, and nothing placed, when one of them finds no room in any of these
     /// ways.</returns>
     /// <exception cref="InputException">A part cannot be read.</exception>
-    public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
+    public IReadOnlyList<PlacedCoupon>? PlaceMap(IReadOnlyList<LabelledCoupon> labelled)
     {
         ArgumentNullException.ThrowIfNull(labelled);
         if (labelled.Any(l => !FitsHeight(l.Coupon)))
@@ -165,7 +165,7 @@ public sealed class PlateLayout
     /// <summary>Whether a map would find room, without placing it.</summary>
     /// <param name="labelled">The coupons with their labels, as for <see cref="PlaceMap"/>.</param>
     /// <exception cref="InputException">A part cannot be read.</exception>
-    public bool HasRoomForMap(IReadOnlyList<(Coupon Coupon, string Label)> labelled)
+    public bool HasRoomForMap(IReadOnlyList<LabelledCoupon> labelled)
     {
         int before = coupons.Count;
         bool room = PlaceMap(labelled) is not null;
@@ -173,16 +173,12 @@ public sealed class PlateLayout
         return room;
     }
 
-    private bool PlaceAll(
-        IReadOnlyList<(Coupon Coupon, string Label)> labelled,
-        Func<int, RoomGoal> goal,
-        Footprint[][] turns
-    )
+    private bool PlaceAll(IReadOnlyList<LabelledCoupon> labelled, Func<int, RoomGoal> goal, Footprint[][] turns)
     {
         int before = coupons.Count;
         for (int i = 0; i < labelled.Count; i++)
         {
-            (Coupon coupon, string label) = labelled[i];
+            (Coupon coupon, string label, _) = labelled[i];
             if (Search(coupon, Rules.Gap).Find(turns[i], goal(i)) is { } spot)
             {
                 Add(At(coupon, label, spot));

@@ -1,5 +1,5 @@
 using System.Runtime.InteropServices;
-using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Slicing;
 

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Slicing;
 

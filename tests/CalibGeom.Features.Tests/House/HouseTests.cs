@@ -190,6 +190,20 @@ public partial class HouseTests
             Sources.Where(s => NinetyFivePercent().IsMatch(s.Text)).Select(s => s.Path)
         );
 
+    /// <summary>Two numbers in brackets may be written for a point; else what is handed over has names.</summary>
+    [Fact]
+    public void NoPublicMemberHandsOverATuple() =>
+        Assert.Equal(
+            [
+                "static CalibGeom.Planar.Vector2D.implicit operator CalibGeom.Planar.Vector2D((double X, double Y) point)",
+            ],
+            SourceFile
+                .Under("src", "PublicAPI.*.txt")
+                .SelectMany(f => f.Lines)
+                .Where(l => Tuple().IsMatch(l))
+                .Select(l => l.Split(" -> ")[0])
+        );
+
     private static readonly string[] AskingRooms =
     [
         "CalibGeom/TestObjects/Layout/",
@@ -217,6 +231,9 @@ public partial class HouseTests
         """(StartsWith|EndsWith|Contains|Split)\((\$?"(box|joint|column|slot|squeeze|span|plinth)|"\.(x|y|z|height|fit)"|KnownFeatures\.)"""
     )]
     private static partial Regex IdAsText();
+
+    [GeneratedRegex(@"(?<=[ <(,])(?<!operator [<>]=?)\(")]
+    private static partial Regex Tuple();
 
     [GeneratedRegex(@"\b1\.9(6|59)\d*|\b0\.025\b|\b0\.975\b")]
     private static partial Regex NinetyFivePercent();

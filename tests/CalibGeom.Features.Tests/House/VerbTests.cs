@@ -60,7 +60,15 @@ public partial class VerbTests
     };
 
     /// <summary>What .NET itself calls so, and numbers of a unit.</summary>
-    private static readonly string[] Allowed = ["FromMillimetres", "FromDouble", "GetEnumerator", "GetHashCode", "AsSpan", "Seek"];
+    private static readonly string[] Allowed =
+    [
+        "FromMillimetres",
+        "FromDouble",
+        "GetEnumerator",
+        "GetHashCode",
+        "AsSpan",
+        "Seek",
+    ];
 
     private static readonly IReadOnlyList<SourceFile> Surfaces = SourceFile.Under("src", "PublicAPI.*.txt");
 

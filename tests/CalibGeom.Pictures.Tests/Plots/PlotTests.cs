@@ -1,5 +1,6 @@
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Plots;
+using CalibGeom.Planar;
 using FsCheck.Xunit;
 
 namespace CalibGeom.Pictures.Tests.Plots;
@@ -123,13 +124,13 @@ public class PlotTests
         for (int c = 0; c < 25; c++)
             field[r, c] = xs[c] / 6 + ys[r] / 0.1;
         plot.Band(
-            xs.Select(v => (v, 0.05 * Math.Exp(-v) + 0.01, 0.05 * Math.Exp(-v) + 0.03)),
+            xs.Select(v => new BandPoint(v, 0.05 * Math.Exp(-v) + 0.01, 0.05 * Math.Exp(-v) + 0.03)),
             Ink.Blue.WithOpacity(0.2),
             "95 %"
         );
-        plot.Line(xs.Select(v => (v, 0.05 * Math.Exp(-v) + 0.02)), new Pen(Ink.Blue, 2), "model");
+        plot.Line(xs.Select(v => new Vector2D(v, 0.05 * Math.Exp(-v) + 0.02)), new Pen(Ink.Blue, 2), "model");
         plot.Contour(xs, ys, field, 1, new Pen(Ink.Plum, 1.2, 4), "1.0");
-        plot.Points([(0.5, 0.055, 0.01), (2, 0.025, 0.01), (4, 0.022, 0)], Ink.Ochre, "readings");
+        plot.Points([new(0.5, 0.055, 0.01), new(2, 0.025, 0.01), new(4, 0.022)], Ink.Ochre, "readings");
         plot.Note(4.2, 0.09, "a note");
         plot.Finish();
         return plot;

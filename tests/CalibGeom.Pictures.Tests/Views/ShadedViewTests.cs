@@ -1,6 +1,7 @@
 using CalibGeom.Meshes;
 using CalibGeom.Pictures.Objects;
 using CalibGeom.Pictures.Views;
+using CalibGeom.Planar;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Specs;
 
@@ -98,7 +99,7 @@ public class ShadedViewTests
         Assert.Equal(255, picture.GetPixel(32, 24).Alpha);
     }
 
-    private static double Length(IReadOnlyList<(double X, double Y)[]> lines) =>
+    private static double Length(IReadOnlyList<Vector2D[]> lines) =>
         lines.Sum(l =>
             l.Skip(1)
                 .Zip(l)

@@ -1,4 +1,4 @@
-using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 using FsCheck;
 using FsCheck.Fluent;

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 using FsCheck.Xunit;
 using NetTopologySuite.Geometries;

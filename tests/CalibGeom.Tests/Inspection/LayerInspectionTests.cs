@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Plates;
 
 namespace CalibGeom.Tests.Inspection;

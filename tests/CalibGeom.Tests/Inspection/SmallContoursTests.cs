@@ -1,5 +1,5 @@
 using CalibGeom.Inspection.Layers;
-using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 using FsCheck;
 using FsCheck.Fluent;

@@ -2,6 +2,7 @@ using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Inspection.Topology;
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Tests.Inspection;
 
@@ -327,7 +328,9 @@ public class VerdictTests
     /// <summary>A profile (x, z) drawn out by 8 mm in y; star-shaped about its mean point or cut into fans.</summary>
     private static TriangleMesh Prism(params (double X, double Z)[] profile)
     {
-        var outline = CalibGeom.Planar.Outline.FromMillimetres(profile.Select(p => (p.X, p.Z)));
+        var outline = CalibGeom.Planar.Outline.FromMillimetres(
+            profile.Select(p => new CalibGeom.Planar.Vector2D(p.X, p.Z))
+        );
         TriangleMesh flat = new CalibGeom.Solids.Solid(CalibGeom.Solids.Loft.Prism(outline, 0, 8)).ToMesh();
         // From (x, profile, depth) to (x, depth, profile) keeps outward outward when y runs backward.
         return flat.Transform(Affine3D.TurnX(90));

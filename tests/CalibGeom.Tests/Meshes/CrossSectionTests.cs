@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Tests.Inspection;
 using FsCheck.Xunit;
 using NetTopologySuite.Geometries;

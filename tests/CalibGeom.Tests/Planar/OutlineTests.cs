@@ -4,7 +4,7 @@ namespace CalibGeom.Tests.Planar;
 
 public class OutlineTests
 {
-    public static TheoryData<string, (double, double)[]> Refused =>
+    public static TheoryData<string, Vector2D[]> Refused =>
         new()
         {
             { "at least 3", [(0, 0), (1, 0)] },
@@ -18,7 +18,7 @@ public class OutlineTests
 
     [Theory]
     [MemberData(nameof(Refused))]
-    public void RefusesWhatIsNotSimple(string message, (double, double)[] points)
+    public void RefusesWhatIsNotSimple(string message, Vector2D[] points)
     {
         var error = Assert.Throws<ArgumentException>(() => Outline.FromMillimetres(points));
         Assert.Contains(message, error.Message, StringComparison.Ordinal);

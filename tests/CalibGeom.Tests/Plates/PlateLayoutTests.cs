@@ -154,7 +154,7 @@ public class PlateLayoutTests
     {
         var plate = new Plate(150, 90, margin: 3);
         var layout = new PlateLayout(plate, [Part(Box(-30, 10, 0, 30, 25, 9))]);
-        var map = Enumerable.Range(1, 5).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
+        var map = Enumerable.Range(1, 5).Select(i => new LabelledCoupon(Coupon(25, 14, 8), $"A{i}")).ToArray();
         IReadOnlyList<PlacedCoupon> placed = layout.PlaceMap(map)!;
         Assert.Equal(["A1", "A2", "A3", "A4", "A5"], placed.Select(p => p.Label));
         Assert.Equal((-75 + 5, -45 + 5), (placed[0].Bounds.Min.X, placed[0].Bounds.Min.Y));
@@ -174,7 +174,7 @@ public class PlateLayoutTests
             [Part(Box(60, 30, 0, 70, 40, 9))],
             new PlacementRules { Gap = 2 }
         );
-        var map = Enumerable.Range(1, count).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
+        var map = Enumerable.Range(1, count).Select(i => new LabelledCoupon(Coupon(25, 14, 8), $"A{i}")).ToArray();
         Assert.Equal(room, layout.HasRoomForMap(map));
         Assert.Empty(layout.Coupons);
         if (room)
@@ -195,7 +195,7 @@ public class PlateLayoutTests
         );
         var map = Enumerable
             .Range(1, 12)
-            .Select(i => (i < 10 ? Coupon(25, 14, 8) : Coupon(14, 25, 8), $"A{i}"))
+            .Select(i => new LabelledCoupon(i < 10 ? Coupon(25, 14, 8) : Coupon(14, 25, 8), $"A{i}"))
             .ToArray();
         IReadOnlyList<PlacedCoupon> placed = layout.PlaceMap(map)!;
         Assert.Equal(12, placed.Count);
@@ -212,7 +212,7 @@ public class PlateLayoutTests
             [Part(Box(60, 30, 0, 70, 40, 9))],
             new PlacementRules { Gap = 2, PixelPitch = new PerAxis(0.03, 0.05) }
         );
-        var map = Enumerable.Range(1, count).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray();
+        var map = Enumerable.Range(1, count).Select(i => new LabelledCoupon(Coupon(25, 14, 8), $"A{i}")).ToArray();
         Assert.All(layout.PlaceMap(map)!, placed => Assert.Equal(0, placed.Turn));
     }
 
@@ -221,7 +221,11 @@ public class PlateLayoutTests
     {
         var layout = new PlateLayout(new Plate(60, 40), [Part(Box(-5, -5, 0, 5, 5, 9))]);
         PlacedCoupon before = layout.Place(Coupon(20, 10, 8), PlacementWish.Near(-20, -20))!;
-        Assert.Null(layout.PlaceMap(Enumerable.Range(1, 9).Select(i => (Coupon(20, 10, 8), $"A{i}")).ToArray()));
+        Assert.Null(
+            layout.PlaceMap(
+                Enumerable.Range(1, 9).Select(i => new LabelledCoupon(Coupon(20, 10, 8), $"A{i}")).ToArray()
+            )
+        );
         Assert.Equal([before], layout.Coupons);
         // Each corner is as free as it was.
         foreach ((double x, double y) in new[] { (20.0, 20.0), (-20, 20), (20, -20) })
@@ -265,7 +269,11 @@ public class PlateLayoutTests
     public void AMapThatDoesNotFitPlacesNothing()
     {
         var layout = new PlateLayout(new Plate(60, 40), [Part(Box(-5, -5, 0, 5, 5, 9))]);
-        Assert.Null(layout.PlaceMap(Enumerable.Range(1, 5).Select(i => (Coupon(25, 14, 8), $"A{i}")).ToArray()));
+        Assert.Null(
+            layout.PlaceMap(
+                Enumerable.Range(1, 5).Select(i => new LabelledCoupon(Coupon(25, 14, 8), $"A{i}")).ToArray()
+            )
+        );
         Assert.Empty(layout.Coupons);
         Assert.NotNull(layout.Place(Coupon(20, 10, 8), PlacementWish.Corner));
     }

@@ -15,7 +15,9 @@ public class SolidMesherRandomTests
     {
         int n = radii.Length;
         return Outline.FromMillimetres(
-            radii.Select((r, i) => (x + r * Math.Cos(2 * Math.PI * i / n), y + r * Math.Sin(2 * Math.PI * i / n)))
+            radii.Select(
+                (r, i) => new Vector2D(x + r * Math.Cos(2 * Math.PI * i / n), y + r * Math.Sin(2 * Math.PI * i / n))
+            )
         );
     }
 

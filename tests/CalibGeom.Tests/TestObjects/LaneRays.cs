@@ -12,10 +12,7 @@ internal sealed class LaneRays(TriangleMesh mesh)
     /// </summary>
     private const int Cuts = 6;
 
-    private readonly (Vector3D A, Vector3D B, Vector3D C)[] triangles =
-    [
-        .. Enumerable.Range(0, mesh.TriangleCount).Select(mesh.Triangle),
-    ];
+    private readonly Triangle3D[] triangles = [.. Enumerable.Range(0, mesh.TriangleCount).Select(mesh.Triangle)];
 
     /// <summary>The share of the straight lines through a tunnel that meet nothing on either side.</summary>
     internal double FreeThrough(GaugeLine line, Vector3D along, double depth, double width)
@@ -48,7 +45,7 @@ internal sealed class LaneRays(TriangleMesh mesh)
     internal double Highest(double x, double y)
     {
         double highest = double.NegativeInfinity;
-        foreach ((Vector3D A, Vector3D B, Vector3D C) t in triangles)
+        foreach (Triangle3D t in triangles)
         {
             if (
                 Math.Min(t.A.X, Math.Min(t.B.X, t.C.X)) <= x
@@ -64,7 +61,7 @@ internal sealed class LaneRays(TriangleMesh mesh)
 
     /// <summary>Whether no side of the double cone that all lines lie in has the triangle beyond it.</summary>
     private static bool MayMeet(
-        (Vector3D A, Vector3D B, Vector3D C) triangle,
+        Triangle3D triangle,
         Vector3D middle,
         Vector3D along,
         Vector3D across,
@@ -86,7 +83,7 @@ internal sealed class LaneRays(TriangleMesh mesh)
     /// <summary>
     /// How far along a line, endless on both sides, it passes a triangle, or null (after Moeller and Trumbore 1997).
     /// </summary>
-    private static double? Crossing((Vector3D A, Vector3D B, Vector3D C) triangle, Vector3D from, Vector3D along)
+    private static double? Crossing(Triangle3D triangle, Vector3D from, Vector3D along)
     {
         Vector3D e1 = triangle.B - triangle.A,
             e2 = triangle.C - triangle.A,

@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Comparison;
 using CalibGeom.TestObjects.Specs;

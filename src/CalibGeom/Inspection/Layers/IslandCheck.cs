@@ -1,4 +1,5 @@
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 using CalibGeom.Slicing;
 
 namespace CalibGeom.Inspection.Layers;

@@ -1,4 +1,4 @@
-using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Inspection.Layers;
 

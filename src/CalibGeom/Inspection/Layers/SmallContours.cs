@@ -1,4 +1,3 @@
-using CalibGeom.Meshes;
 using CalibGeom.Planar;
 using CalibGeom.Slicing;
 

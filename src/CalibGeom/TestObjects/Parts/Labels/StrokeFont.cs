@@ -90,7 +90,7 @@ internal static class StrokeFont
 
     private static IEnumerable<Outline> Strokes(string line, double stroke)
     {
-        (double X, double Y)[] points = [.. line.Split(' ').Select(p => (At(p[0], stroke), At(p[1], stroke)))];
+        Vector2D[] points = [.. line.Split(' ').Select(p => (At(p[0], stroke), At(p[1], stroke)))];
         return points.Length == 1
             ? [Capsule(points[0], points[0], stroke / 2)]
             : points.Zip(points.Skip(1), (a, b) => Capsule(a, b, stroke / 2));
@@ -99,7 +99,7 @@ internal static class StrokeFont
     private static double At(char digit, double stroke) => ((digit - '0') * Step + 0.5) * stroke;
 
     /// <summary>A stroke with its ends rounded to half an octagon.</summary>
-    private static Outline Capsule((double X, double Y) a, (double X, double Y) b, double half)
+    private static Outline Capsule(Vector2D a, Vector2D b, double half)
     {
         double along = Math.Atan2(b.Y - a.Y, b.X - a.X);
         return Outline.FromMillimetres(
@@ -110,7 +110,7 @@ internal static class StrokeFont
                     (double sin, double cos) = Math.SinCos(along + (i - 1.5) * Math.PI / 4);
                     double reach = half / Math.Cos(Math.PI / 8);
                     (double x, double y) = i < 4 ? b : a;
-                    return (x + reach * cos, y + reach * sin);
+                    return new Vector2D(x + reach * cos, y + reach * sin);
                 })
         );
     }

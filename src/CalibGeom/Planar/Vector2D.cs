@@ -1,10 +1,14 @@
-namespace CalibGeom.Meshes;
+namespace CalibGeom.Planar;
 
-/// <summary>A point or vector of a plane, mm.</summary>
+/// <summary>A point or vector of a plane, mm; in drawings pixels.</summary>
 /// <param name="X">mm along the plane's first axis.</param>
 /// <param name="Y">mm along the plane's second axis.</param>
 public readonly record struct Vector2D(double X, double Y)
 {
+    /// <summary>Two numbers in brackets are a point, so that outlines can be written out.</summary>
+    /// <param name="point">x and y, mm.</param>
+    public static implicit operator Vector2D((double X, double Y) point) => new(point.X, point.Y);
+
     /// <summary>Sum of two vectors.</summary>
     public static Vector2D operator +(Vector2D a, Vector2D b) => new(a.X + b.X, a.Y + b.Y);
 

@@ -1,9 +1,7 @@
-using CalibGeom.Plates;
+namespace CalibGeom.Plates;
 
-namespace CalibGeom.Cli.Place;
-
-/// <summary>A coupon to be set.</summary>
+/// <summary>A coupon to be set, with what tells it from others on the plate.</summary>
 /// <param name="Coupon">What it is.</param>
 /// <param name="Label">Its label, such as <c>A1</c>; empty for a single coupon.</param>
 /// <param name="Exposure">Its own exposure on a ladder, s; null without one.</param>
-internal sealed record LabelledCoupon(Coupon Coupon, string Label, double? Exposure);
+public sealed record LabelledCoupon(Coupon Coupon, string Label, double? Exposure = null);
