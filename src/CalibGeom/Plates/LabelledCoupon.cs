@@ -1,6 +1,6 @@
 namespace CalibGeom.Plates;
 
-/// <summary>A coupon to be set, with what tells it from others on the plate.</summary>
+/// <summary>A coupon to be set, with what tells it from others on the plate. Immutable.</summary>
 /// <param name="Coupon">What it is.</param>
 /// <param name="Label">Its label, such as <c>A1</c>; empty for a single coupon.</param>
 /// <param name="Exposure">Its own exposure on a ladder, s; null without one.</param>
