@@ -49,8 +49,8 @@ public sealed class OutputSet : IDisposable
     /// <param name="path">The destination; its directory must exist.</param>
     /// <param name="write">Writes the whole content to the stream it is given; may seek in it unless the destination is
     /// a device.</param>
-    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory or a pipe,
-    /// has been added already, or may not be written over.</exception>
+    /// <exception cref="InputException">The path is empty, its directory does not exist, it is a directory, a pipe
+    /// or a device that is not there, has been added already, or may not be written over.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
     /// <exception cref="UnauthorizedAccessException">The directory may not be written to.</exception>
     public void Add(string path, Action<Stream> write)
@@ -138,8 +138,14 @@ public sealed class OutputSet : IDisposable
             );
         if (Directory.Exists(full))
             throw new InputException(InputIds.File, $"Cannot write {path}: it is a directory. Name a file.");
-        return !RealPath.IsDevice(full) && RealPath.IsPipe(full)
-            ? throw new InputException(InputIds.File, $"Cannot write {path}: it is a pipe. Name a file.")
-            : full;
+        bool device = RealPath.IsDevice(full);
+        if (device && !File.Exists(full))
+            throw new InputException(
+                InputIds.File,
+                $"Cannot write {path}: there is no such device. Name a file in a directory of files."
+            );
+        if (!device && RealPath.IsPipe(full))
+            throw new InputException(InputIds.File, $"Cannot write {path}: it is a pipe. Name a file.");
+        return full;
     }
 }

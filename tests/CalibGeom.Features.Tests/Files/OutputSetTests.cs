@@ -158,6 +158,16 @@ public sealed class OutputSetTests : IDisposable
         Assert.Equal([path], Directory.GetFiles(folder));
     }
 
+    [Fact]
+    public void ADeviceThatIsNotThereIsSaid()
+    {
+        if (!OperatingSystem.IsLinux())
+            return;
+        using var set = new OutputSet();
+        var fault = Assert.Throws<InputException>(() => set.Add("/proc/self/fd/2000000", _ => { }));
+        Assert.Contains("there is no such device. Name a file", fault.Message, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData(" ")]
