@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using System.Runtime.Intrinsics;
 
@@ -63,10 +64,13 @@ internal sealed class BoxTree
     /// </summary>
     internal static BoxTree OfSegments(ReadOnlySpan<(GridPoint A, GridPoint B)> segments)
     {
-        var boxes = new (Vector128<float>, Vector128<float>)[segments.Length];
-        for (int i = 0; i < boxes.Length; i++)
+        (Vector128<float>, Vector128<float>)[] boxes = ArrayPool<(Vector128<float>, Vector128<float>)>.Shared.Rent(
+            segments.Length
+        );
+        for (int i = 0; i < segments.Length; i++)
             boxes[i] = Box(segments[i].A, segments[i].B);
-        var tree = new BoxTree(boxes);
+        var tree = new BoxTree(boxes.AsSpan(0, segments.Length));
+        ArrayPool<(Vector128<float>, Vector128<float>)>.Shared.Return(boxes);
         if (segments.Length >= Many)
             tree.Turn(segments);
         return tree;
@@ -260,7 +264,8 @@ internal sealed class BoxTree
             (min, max) = (Vector128.Min(min, low), Vector128.Max(max, high));
         Vector128<float> size = max - min;
         float scale = 1023.99f / Math.Max(Math.Max(size[0], Math.Max(size[1], size[2])), float.Epsilon);
-        var keys = new ulong[boxes.Length];
+        ulong[] rented = ArrayPool<ulong>.Shared.Rent(boxes.Length);
+        Span<ulong> keys = rented.AsSpan(0, boxes.Length);
         for (int i = 0; i < keys.Length; i++)
         {
             Vector128<float> middle = (boxes[i].Low + boxes[i].High) * 0.5f - min;
@@ -269,8 +274,12 @@ internal sealed class BoxTree
                 z = Cell(middle[2], scale);
             keys[i] = (ulong)(Spread(x) | Spread(y) << 1 | Spread(z) << 2) << 32 | (uint)i;
         }
-        Array.Sort(keys);
-        return Array.ConvertAll(keys, k => (int)(uint)k);
+        keys.Sort();
+        var sorted = new int[keys.Length];
+        for (int i = 0; i < sorted.Length; i++)
+            sorted[i] = (int)(uint)keys[i];
+        ArrayPool<ulong>.Shared.Return(rented);
+        return sorted;
     }
 
     private static uint Cell(float offset, float scale)

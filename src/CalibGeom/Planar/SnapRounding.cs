@@ -8,6 +8,8 @@ namespace CalibGeom.Planar;
 internal sealed class SnapRounding
 {
     private readonly (GridPoint A, GridPoint B)[] segments;
+    private readonly List<GridPoint> crossings = [];
+    private readonly List<(int Segment, int Point)> passed = [];
     private readonly GridPoint[] hot;
     private readonly int[] starts;
     private readonly int[] numbers;
@@ -15,16 +17,14 @@ internal sealed class SnapRounding
     internal SnapRounding((GridPoint A, GridPoint B)[] segments)
     {
         this.segments = segments;
-        var points = new List<GridPoint>(2 * segments.Length);
-        foreach ((GridPoint a, GridPoint b) in segments)
-        {
-            points.Add(a);
-            points.Add(b);
-        }
         BoxTree tree = BoxTree.OfSegments(segments);
-        AddCrossings(tree, points);
-        hot = Distinct([.. points]);
-        (starts, numbers) = Chains(tree);
+        tree.Pairs(Meet);
+        (hot, int[] places) = Numbered();
+        // Points are counted as they were found until here: two ends a segment, then crossings.
+        var between = passed.ConvertAll(p => (p.Segment, places[p.Point]));
+        if (crossings.Count > 0)
+            PassCrossings(tree, [.. places.AsSpan(2 * segments.Length).ToArray().Distinct()], between);
+        (starts, numbers) = Chains(places, [.. between.Distinct().Order()]);
     }
 
     /// <summary>All vertices, sorted.</summary>
@@ -44,42 +44,69 @@ internal sealed class SnapRounding
     /// <summary>The chain of one segment.</summary>
     internal ReadOnlySpan<int> Chain(int segment) => numbers.AsSpan(starts[segment]..starts[segment + 1]);
 
-    /// <summary>All hot pixels that each segment passes, in order along it.</summary>
-    private (int[] Starts, int[] Numbers) Chains(BoxTree tree)
+    /// <summary>
+    /// Two segments whose bounds meet: where they cross, and which end of one lies in a pixel that the other passes.
+    /// </summary>
+    private bool Meet(int s, int t)
     {
-        var passed = new List<(int Segment, int Index)>(2 * segments.Length);
-        var begin = new int[segments.Length + 1];
+        ((GridPoint a, GridPoint b), (GridPoint c, GridPoint d)) = (segments[s], segments[t]);
+        if (a != c && a != d && b != c && b != d && Crosses(a, b, c, d))
+            crossings.Add(RoundedCrossing(a, b, c, d));
+        Pass(s, c, 2 * t);
+        Pass(s, d, 2 * t + 1);
+        Pass(t, a, 2 * s);
+        Pass(t, b, 2 * s + 1);
+        return true;
+    }
+
+    private void Pass(int segment, GridPoint p, int point)
+    {
+        (GridPoint a, GridPoint b) = segments[segment];
+        if (p != a && p != b && Predicates.InBox(a, b, p) && PassesThrough(a, b, p))
+            passed.Add((segment, point));
+    }
+
+    private void PassCrossings(BoxTree tree, int[] places, List<(int Segment, int Vertex)> between)
+    {
         tree.Pairs(
-            BoxTree.OfSegments(Array.ConvertAll(hot, p => (p, p))),
+            BoxTree.OfSegments(Array.ConvertAll(places, i => (hot[i], hot[i]))),
             (s, i) =>
             {
                 (GridPoint a, GridPoint b) = segments[s];
-                GridPoint p = hot[i];
-                if (p == a || p == b || PassesThrough(a, b, p))
-                {
-                    passed.Add((s, i));
-                    begin[s + 1]++;
-                }
+                GridPoint p = hot[places[i]];
+                if (p != a && p != b && PassesThrough(a, b, p))
+                    between.Add((s, places[i]));
                 return true;
             }
         );
+    }
+
+    /// <summary>The chains of all segments: its ends and, in order along it, what it passes between them.</summary>
+    /// <param name="places">The vertices of the ends.</param>
+    /// <param name="between">Segments and the vertices that they pass, by segment, each once.</param>
+    private (int[] Starts, int[] Numbers) Chains(int[] places, (int Segment, int Vertex)[] between)
+    {
+        int[] begin = new int[segments.Length + 1],
+            all = new int[2 * segments.Length + between.Length];
+        int filled = 0,
+            next = 0;
         for (int s = 0; s < segments.Length; s++)
-            begin[s + 1] += begin[s];
-        int[] sorted = new int[passed.Count],
-            filled = begin[..^1];
-        foreach ((int s, int i) in passed)
-            sorted[filled[s]++] = i;
-        for (int s = 0; s < segments.Length; s++)
-            Order(sorted.AsSpan(begin[s]..begin[s + 1]), segments[s].A, segments[s].B);
-        return (begin, sorted);
+        {
+            all[filled++] = places[2 * s];
+            int from = filled;
+            for (; next < between.Length && between[next].Segment == s; next++)
+                all[filled++] = between[next].Vertex;
+            if (filled > from + 1)
+                Order(all.AsSpan(from..filled), segments[s].A, segments[s].B);
+            all[filled++] = places[2 * s + 1];
+            begin[s + 1] = filled;
+        }
+        return (begin, all);
     }
 
     private void Order(Span<int> chain, GridPoint a, GridPoint b)
     {
-        if (chain.Length > 2)
-            chain.Sort((i, j) => (Along(hot[i]), i).CompareTo((Along(hot[j]), j)));
-        else if (chain.Length == 2 && hot[chain[0]] != a)
-            chain.Reverse();
+        chain.Sort((i, j) => (Along(hot[i]), i).CompareTo((Along(hot[j]), j)));
 
         long Along(GridPoint p) => ((long)p.X - a.X) * ((long)b.X - a.X) + ((long)p.Y - a.Y) * ((long)b.Y - a.Y);
     }
@@ -103,30 +130,33 @@ internal sealed class SnapRounding
         return centre + uy - ux == 0;
     }
 
-    private void AddCrossings(BoxTree tree, List<GridPoint> points)
-    {
-        tree.Pairs(
-            (s, t) =>
-            {
-                ((GridPoint a, GridPoint b), (GridPoint c, GridPoint d)) = (segments[s], segments[t]);
-                if (a != c && a != d && b != c && b != d && Crosses(a, b, c, d))
-                    points.Add(RoundedCrossing(a, b, c, d));
-                return true;
-            }
-        );
-    }
-
-    /// <summary>The points sorted, each once.</summary>
-    private static GridPoint[] Distinct(GridPoint[] points)
+    /// <summary>
+    /// The ends of all segments and the crossings sorted, each once, and where each of them is found.
+    /// </summary>
+    private (GridPoint[] Points, int[] Places) Numbered()
     {
         // One number orders a point by x, then y: sorting numbers is several times faster.
-        var keys = Array.ConvertAll(points, p => (long)p.X << 32 | (uint)(p.Y ^ int.MinValue));
-        Array.Sort(keys);
+        var keys = new long[2 * segments.Length + crossings.Count];
+        for (int s = 0; s < segments.Length; s++)
+            (keys[2 * s], keys[2 * s + 1]) = (Key(segments[s].A), Key(segments[s].B));
+        for (int i = 0; i < crossings.Count; i++)
+            keys[2 * segments.Length + i] = Key(crossings[i]);
+        int[] order = new int[keys.Length],
+            places = new int[keys.Length];
+        for (int i = 0; i < order.Length; i++)
+            order[i] = i;
+        Array.Sort(keys, order);
+        var points = new GridPoint[keys.Length];
         int count = 0;
         for (int i = 0; i < keys.Length; i++)
+        {
             if (i == 0 || keys[i] != keys[i - 1])
                 points[count++] = new GridPoint((int)(keys[i] >> 32), (int)(uint)keys[i] ^ int.MinValue);
-        return points[..count];
+            places[order[i]] = count - 1;
+        }
+        return (points[..count], places);
+
+        static long Key(GridPoint p) => (long)p.X << 32 | (uint)(p.Y ^ int.MinValue);
     }
 
     private static bool Crosses(GridPoint a, GridPoint b, GridPoint c, GridPoint d) =>

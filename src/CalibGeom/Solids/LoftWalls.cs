@@ -10,22 +10,23 @@ namespace CalibGeom.Solids;
 internal sealed class LoftWalls
 {
     private readonly Loft loft;
-    private readonly Lazy<BoxTree> tree;
+    private GridTriangle[]? triangles;
+    private BoxTree? tree;
 
     internal LoftWalls(Loft loft)
     {
         this.loft = loft;
-        Triangles = TrianglesOf(loft);
-        (Box, tree) = (Around(Triangles), new Lazy<BoxTree>(() => new BoxTree(Array.ConvertAll(Triangles, BoxOf))));
+        Box = Around(loft);
     }
 
-    internal GridTriangle[] Triangles { get; }
+    /// <summary>The walls, made when they are first asked for: most lofts come near no other.</summary>
+    internal GridTriangle[] Triangles => triangles ??= TrianglesOf(loft);
 
     /// <summary>The box round all walls; grid values are exact in 32-bit floats.</summary>
     internal (Vector128<float> Low, Vector128<float> High) Box { get; }
 
     /// <summary>The bounds of the triangles.</summary>
-    internal BoxTree Tree => tree.Value;
+    internal BoxTree Tree => tree ??= new BoxTree(Array.ConvertAll(Triangles, BoxOf));
 
     internal int BottomLevel => loft.BottomLevel;
 
@@ -45,28 +46,28 @@ internal sealed class LoftWalls
     }
 
     /// <summary>
-    /// Whether an upright or leaning axis sees every wall from inside, so that no wall can cross another: each section
-    /// is star-shaped about it. Section edges keep the direction of a bottom or top edge, and on which side of one the
-    /// axis lies changes evenly with height, so that both ends decide.
+    /// Whether it is plain that no wall can cross another: an upright or leaning axis sees every wall of a ring from
+    /// inside, for each ring, and all bounds of a hole lie where they see every wall of the outer ring and no other
+    /// hole. A point sees every wall where each section is star-shaped about it. Section edges keep the direction of a
+    /// bottom or top edge, and on which side of one a point lies changes evenly with height, so that both ends decide.
     /// </summary>
     internal bool IsStar
     {
         get
         {
-            if (loft.Bottom.Holes.Count > 0)
-                return false;
-            ReadOnlySpan<GridPoint> bottom = loft.Bottom.Outer.Points,
-                top = loft.Top.Outer.Points;
-            GridPoint low = MiddleOf(bottom),
-                high = MiddleOf(top);
-            for (int i = 0, j = bottom.Length - 1; i < bottom.Length; j = i++)
-                if (
-                    !IsLeft(bottom[j], bottom[i], bottom[j], low)
-                    || !IsLeft(bottom[j], bottom[i], top[i], high)
-                    || !IsLeft(top[j], top[i], bottom[j], low)
-                    || !IsLeft(top[j], top[i], top[j], high)
-                )
+            Outline[] bottoms = [.. loft.Bottom.Rings],
+                tops = [.. loft.Top.Rings];
+            var bounds = new (GridPoint Low, GridPoint High)[bottoms.Length];
+            for (int i = 0; i < bottoms.Length; i++)
+            {
+                (GridPoint Low, GridPoint High) low = BoundsOf(bottoms[i].Points),
+                    high = BoundsOf(tops[i].Points);
+                if (!Sees(bottoms[i], tops[i], MiddleOf(low), MiddleOf(high)))
                     return false;
+                bounds[i] = Joined(low, high);
+                if (i > 0 && !(SeesOuter(bottoms[0], tops[0], bounds[i]) && AreApart(bounds.AsSpan(1..i), bounds[i])))
+                    return false;
+            }
             return true;
         }
     }
@@ -101,17 +102,62 @@ internal sealed class LoftWalls
     private static bool IsLeft(GridPoint from, GridPoint to, GridPoint place, GridPoint point) =>
         (long)(to.X - from.X) * (point.Y - place.Y) - (long)(to.Y - from.Y) * (point.X - place.X) > 0;
 
-    private static GridPoint MiddleOf(ReadOnlySpan<GridPoint> ring)
+    /// <summary>Whether a point that moves from the bottom to the top sees every wall of a ring from inside.</summary>
+    private static bool Sees(Outline bottomRing, Outline topRing, GridPoint low, GridPoint high)
     {
-        GridPoint least = ring[0],
-            most = ring[0];
-        foreach (GridPoint p in ring)
-        {
-            least = new(Math.Min(least.X, p.X), Math.Min(least.Y, p.Y));
-            most = new(Math.Max(most.X, p.X), Math.Max(most.Y, p.Y));
-        }
-        return new((least.X + most.X) / 2, (least.Y + most.Y) / 2);
+        ReadOnlySpan<GridPoint> bottom = bottomRing.Points,
+            top = topRing.Points;
+        for (int i = 0, j = bottom.Length - 1; i < bottom.Length; j = i++)
+            if (
+                !IsLeft(bottom[j], bottom[i], bottom[j], low)
+                || !IsLeft(bottom[j], bottom[i], top[i], high)
+                || !IsLeft(top[j], top[i], bottom[j], low)
+                || !IsLeft(top[j], top[i], top[j], high)
+            )
+                return false;
+        return true;
     }
+
+    /// <summary>Whether every point of a rectangle, at every height, sees every wall of a ring from inside.</summary>
+    private static bool SeesOuter(Outline bottom, Outline top, (GridPoint Low, GridPoint High) box)
+    {
+        foreach (int x in (ReadOnlySpan<int>)[box.Low.X, box.High.X])
+        foreach (int y in (ReadOnlySpan<int>)[box.Low.Y, box.High.Y])
+            if (!Sees(bottom, top, new(x, y), new(x, y)))
+                return false;
+        return true;
+    }
+
+    private static bool AreApart(
+        ReadOnlySpan<(GridPoint Low, GridPoint High)> boxes,
+        (GridPoint Low, GridPoint High) box
+    )
+    {
+        foreach ((GridPoint low, GridPoint high) in boxes)
+            if (low.X <= box.High.X && box.Low.X <= high.X && low.Y <= box.High.Y && box.Low.Y <= high.Y)
+                return false;
+        return true;
+    }
+
+    private static (GridPoint Low, GridPoint High) BoundsOf(ReadOnlySpan<GridPoint> ring)
+    {
+        (GridPoint Low, GridPoint High) bounds = (ring[0], ring[0]);
+        foreach (GridPoint p in ring)
+            bounds = Joined(bounds, (p, p));
+        return bounds;
+    }
+
+    private static (GridPoint Low, GridPoint High) Joined(
+        (GridPoint Low, GridPoint High) a,
+        (GridPoint Low, GridPoint High) b
+    ) =>
+        (
+            new(Math.Min(a.Low.X, b.Low.X), Math.Min(a.Low.Y, b.Low.Y)),
+            new(Math.Max(a.High.X, b.High.X), Math.Max(a.High.Y, b.High.Y))
+        );
+
+    private static GridPoint MiddleOf((GridPoint Low, GridPoint High) box) =>
+        new((box.Low.X + box.High.X) / 2, (box.Low.Y + box.High.Y) / 2);
 
     /// <summary>
     /// Whether a ray from the point to the right crosses the edge a-b; edge and point are brought to one scale.
@@ -180,15 +226,11 @@ internal sealed class LoftWalls
         return true;
     }
 
-    private static (Vector128<float> Low, Vector128<float> High) Around(GridTriangle[] triangles)
+    private static (Vector128<float> Low, Vector128<float> High) Around(Loft loft)
     {
-        (Vector128<float> low, Vector128<float> high) = BoxOf(triangles[0]);
-        foreach (GridTriangle t in triangles)
-        {
-            (Vector128<float> least, Vector128<float> most) = BoxOf(t);
-            (low, high) = (Vector128.Min(low, least), Vector128.Max(high, most));
-        }
-        return (low, high);
+        (GridPoint low, GridPoint high) = Joined(BoundsOf(loft.Bottom.Outer.Points), BoundsOf(loft.Top.Outer.Points));
+        // An oblique underside is not below the level at which the loft begins.
+        return (At(new(low, loft.BottomLevel)), At(new(high, loft.TopLevel)));
     }
 
     private static (Vector128<float> Low, Vector128<float> High) BoxOf(GridTriangle t)

@@ -7,20 +7,32 @@ namespace CalibGeom.TestObjects.Layout;
 /// <summary>Something that may be in the way of light: a convex outline seen from above, between two heights.</summary>
 internal sealed class Obstacle
 {
-    private readonly (double X, double Y)[] outline;
-
+    private readonly (double X, double Y)[] points;
     private readonly double middleX;
     private readonly double middleY;
     private readonly double squaredRadius;
 
-    private Obstacle(string owner, (double X, double Y)[] outline, double bottom, double top)
+    private (double X, double Y)[]? outline;
+
+    private Obstacle(string owner, (double X, double Y)[] points, double bottom, double top)
     {
-        (Owner, this.outline, Bottom, Top) = (owner, outline, bottom, top);
-        middleX = (outline.Min(p => p.X) + outline.Max(p => p.X)) / 2;
-        middleY = (outline.Min(p => p.Y) + outline.Max(p => p.Y)) / 2;
+        (Owner, this.points, Bottom, Top) = (owner, points, bottom, top);
+        (double X, double Y) low = points[0],
+            high = points[0];
+        foreach ((double x, double y) in points)
+        {
+            low = (Math.Min(low.X, x), Math.Min(low.Y, y));
+            high = (Math.Max(high.X, x), Math.Max(high.Y, y));
+        }
+        (middleX, middleY) = ((low.X + high.X) / 2, (low.Y + high.Y) / 2);
+        foreach ((double x, double y) in points)
+            squaredRadius = Math.Max(squaredRadius, Squared(x - middleX, y - middleY));
         // A hair wider, so that rounding never leaves out what a line touches.
-        squaredRadius = 1.000001 * outline.Max(p => Squared(p.X - middleX, p.Y - middleY));
+        squaredRadius *= 1.000001;
     }
+
+    /// <summary>The hull of all points, worked out when a line first comes near.</summary>
+    private (double X, double Y)[] Outline => outline ??= ConvexHull.Of(points);
 
     /// <summary>The part it belongs to.</summary>
     internal string Owner { get; }
@@ -40,8 +52,15 @@ internal sealed class Obstacle
     /// </summary>
     internal static Obstacle Of(string owner, Loft loft)
     {
-        GridPoint[] points = [.. loft.Bottom.Outer.Points, .. loft.Top.Outer.Points];
-        return new(owner, ConvexHull.Of(points.Select(p => (p.XMillimetres, p.YMillimetres))), loft.BottomZ, loft.TopZ);
+        ReadOnlySpan<GridPoint> bottom = loft.Bottom.Outer.Points,
+            top = loft.Top.Outer.Points;
+        var points = new (double, double)[bottom.Length + top.Length];
+        for (int i = 0; i < bottom.Length; i++)
+        {
+            points[i] = (bottom[i].XMillimetres, bottom[i].YMillimetres);
+            points[bottom.Length + i] = (top[i].XMillimetres, top[i].YMillimetres);
+        }
+        return new(owner, points, loft.BottomZ, loft.TopZ);
     }
 
     /// <summary>
@@ -56,6 +75,7 @@ internal sealed class Obstacle
         if (beside * beside > squaredRadius * Squared(x, y))
             return null;
         (double from, double to) = (double.NegativeInfinity, double.PositiveInfinity);
+        (double X, double Y)[] outline = Outline;
         for (int i = 0, j = outline.Length - 1; i < outline.Length; j = i++)
         {
             // Left of every side is inside.

@@ -70,9 +70,13 @@ internal static class Packing
         Placement[] best = [];
         (double bestCost, double bestShare) = (double.PositiveInfinity, -1);
         Candidate[] candidates = [.. parts.Select(p => new Candidate(p, wider, seen))];
+        var tried = new List<Candidate[]>();
         foreach (Candidate[] some in Orders(candidates))
         {
             Candidate[] order = seen ? [.. some.OrderBy(c => c.Turn)] : some;
+            if (tried.Exists(t => t.SequenceEqual(order)))
+                continue;
+            tried.Add(order);
             Placement[] placed = Pack(order);
             Rect bounds = BoundsOf(placed);
             double cost = CostOf(bounds),
