@@ -6,10 +6,10 @@ namespace CalibGeom.Planar;
 
 /// <summary>
 /// A tree of boxes in the order of their middles along a Morton curve, halved down to <see cref="LeafSize"/>: finds the
-/// pairs of boxes that meet, in one set or between two. Grid values are exact in it; other numbers must be rounded
-/// outwards by the caller, so that no pair is missed.
+/// pairs of boxes that meet, in one set or between two, and what is nearest. Grid values are exact in it; other numbers
+/// must be rounded outwards by the caller, so that no pair is missed.
 /// </summary>
-internal sealed class BoxTree
+internal sealed partial class BoxTree
 {
     internal const int LeafSize = 4;
 

@@ -16,7 +16,7 @@ internal static class ConvexShadow
     private const double Inset = 1e-6;
 
     /// <summary>The hull as triangles (six numbers each), or null when the shadow does not fill it.</summary>
-    internal static double[]? Of(PlanarTree shadow)
+    internal static double[]? Of(PlanarTriangles shadow)
     {
         (double X, double Y)[] hull = ConvexHull.Of(Points(shadow.Triangles.ToArray()));
         return hull.Length >= 3 && Fills(shadow, hull) ? Fan(hull) : null;
@@ -29,7 +29,7 @@ internal static class ConvexShadow
             yield return (coordinates[i], coordinates[i + 1]);
     }
 
-    private static bool Fills(PlanarTree shadow, (double X, double Y)[] hull)
+    private static bool Fills(PlanarTriangles shadow, (double X, double Y)[] hull)
     {
         for (int i = 0, j = hull.Length - 1; i < hull.Length; j = i++)
         {
@@ -51,7 +51,7 @@ internal static class ConvexShadow
         return true;
     }
 
-    private static bool Covered(PlanarTree shadow, double x, double y) => shadow.Distance(x, y, Inset) < Inset;
+    private static bool Covered(PlanarTriangles shadow, double x, double y) => shadow.Distance(x, y, Inset) < Inset;
 
     private static bool Inside((double X, double Y)[] hull, double x, double y)
     {

@@ -5,12 +5,12 @@ namespace CalibGeom.Plates;
 /// <summary>The least distance between coupons and the facets streamed past them.</summary>
 internal sealed class DistanceProof
 {
-    private readonly SurfaceTree[] coupons;
+    private readonly CouponSurface[] coupons;
     private readonly Lock merging = new();
     private double best = double.PositiveInfinity;
 
     internal DistanceProof(IEnumerable<TriangleMesh> coupons) =>
-        this.coupons = coupons.Select(c => new SurfaceTree(c)).ToArray();
+        this.coupons = coupons.Select(c => new CouponSurface(c)).ToArray();
 
     /// <summary>mm; infinite before anything has passed.</summary>
     internal double Distance => Math.Sqrt(best);
@@ -25,7 +25,7 @@ internal sealed class DistanceProof
                 {
                     double seen = Volatile.Read(ref best),
                         own = seen;
-                    foreach (SurfaceTree coupon in coupons)
+                    foreach (CouponSurface coupon in coupons)
                         own = coupon.Nearest(facets, own);
                     if (own >= seen)
                         return;

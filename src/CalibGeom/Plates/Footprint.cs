@@ -7,7 +7,7 @@ namespace CalibGeom.Plates;
 /// </summary>
 internal sealed class Footprint
 {
-    private Footprint(PlanarTree tree, int turn)
+    private Footprint(PlanarTriangles tree, int turn)
     {
         (Tree, Turn) = (tree, turn);
         ReadOnlySpan<double> t = tree.Triangles;
@@ -19,7 +19,7 @@ internal sealed class Footprint
         }
     }
 
-    internal PlanarTree Tree { get; }
+    internal PlanarTriangles Tree { get; }
 
     internal int Turn { get; }
 
@@ -42,11 +42,11 @@ internal sealed class Footprint
     internal static Footprint[] BothTurns(TriangleMesh mesh)
     {
         double[] flat = Project(mesh);
-        flat = ConvexShadow.Of(new PlanarTree(flat)) ?? flat;
+        flat = ConvexShadow.Of(new PlanarTriangles(flat)) ?? flat;
         var turned = new double[flat.Length];
         for (int i = 0; i < flat.Length; i += 2)
             (turned[i], turned[i + 1]) = (-flat[i + 1], flat[i]);
-        return [new(new PlanarTree(flat), 0), new(new PlanarTree(turned), 90)];
+        return [new(new PlanarTriangles(flat), 0), new(new PlanarTriangles(turned), 90)];
     }
 
     /// <summary>The same shape in another size, to learn how much too large a coupon is.</summary>
@@ -55,7 +55,7 @@ internal sealed class Footprint
         double[] scaled = Tree.Triangles.ToArray();
         for (int i = 0; i < scaled.Length; i++)
             scaled[i] *= factor;
-        return new(new PlanarTree(scaled), Turn);
+        return new(new PlanarTriangles(scaled), Turn);
     }
 
     /// <summary>

@@ -16,7 +16,7 @@ public sealed class PlateLayout
     public const int ExactLimit = 100_000;
 
     private readonly List<PlacedCoupon> coupons = [];
-    private readonly List<PlanarTree> couponShadows = [];
+    private readonly List<PlanarTriangles> couponShadows = [];
     private readonly Dictionary<double, PlateShadow> shadows = [];
 
     /// <summary>Looks through the parts once.</summary>
@@ -198,7 +198,7 @@ public sealed class PlateLayout
         for (int i = coupons.Count - 1; i >= first; i--)
         {
             PlacedCoupon placed = coupons[i];
-            PlanarTree shadow = couponShadows[i];
+            PlanarTriangles shadow = couponShadows[i];
             coupons.RemoveAt(i);
             couponShadows.RemoveAt(i);
             RoomSpot? spot = Search(placed.Coupon, Rules.Gap).Find(Turns(placed.Coupon), goal(i - first));
@@ -307,12 +307,12 @@ public sealed class PlateLayout
         couponShadows.Add(ShadowOf(placed));
     }
 
-    private static PlanarTree ShadowOf(PlacedCoupon placed)
+    private static PlanarTriangles ShadowOf(PlacedCoupon placed)
     {
         Footprint own = Footprint.BothTurns(placed.Coupon.Mesh)[placed.Turn == 0 ? 0 : 1];
         double[] moved = own.Tree.Triangles.ToArray();
         for (int i = 0; i < moved.Length; i += 2)
             (moved[i], moved[i + 1]) = (moved[i] + placed.Shift.X, moved[i + 1] + placed.Shift.Y);
-        return new PlanarTree(moved);
+        return new PlanarTriangles(moved);
     }
 }

@@ -8,10 +8,10 @@ namespace CalibGeom.Plates;
 /// </summary>
 internal sealed class PlateShadow
 {
-    private PlateShadow(PlanarTree tree, ShadowRaster raster) => (Tree, Raster) = (tree, raster);
+    private PlateShadow(PlanarTriangles tree, ShadowRaster raster) => (Tree, Raster) = (tree, raster);
 
     /// <summary>What coupons keep away from.</summary>
-    internal PlanarTree Tree { get; }
+    internal PlanarTriangles Tree { get; }
 
     /// <summary>The same as cells, for pictures.</summary>
     internal ShadowRaster Raster { get; }
@@ -103,7 +103,7 @@ internal sealed class PlateShadow
                     };
                 }
             );
-        return new PlateShadow(new PlanarTree(exact ? Once(triangles) : raster.ToTriangles()), raster);
+        return new PlateShadow(new PlanarTriangles(exact ? Once(triangles) : raster.ToTriangles()), raster);
     }
 
     /// <summary>

@@ -16,14 +16,14 @@ internal sealed class RoomSearch
     private const double Rounding = 1e-9;
 
     private readonly Plate plate;
-    private readonly IReadOnlyList<PlanarTree> obstacles;
+    private readonly IReadOnlyList<PlanarTriangles> obstacles;
     private readonly double gap;
     private readonly PerAxis? pitch;
     private readonly CancellationToken cancellation;
 
     internal RoomSearch(
         Plate plate,
-        IReadOnlyList<PlanarTree> obstacles,
+        IReadOnlyList<PlanarTriangles> obstacles,
         double gap,
         PerAxis? pitch,
         CancellationToken cancellation = default
@@ -95,7 +95,7 @@ internal sealed class RoomSearch
     {
         double limit = run.Goal.ObstacleWeight > 0 ? 1e4 : gap;
         double distance = limit;
-        foreach (PlanarTree tree in obstacles)
+        foreach (PlanarTriangles tree in obstacles)
             distance = Math.Min(distance, tree.Distance(footprint.Tree, x, y, distance));
         if (distance < gap - Rounding)
             return distance;
@@ -116,7 +116,7 @@ internal sealed class RoomSearch
         double limit = gap + footprint.DiscRadius;
         if (reach >= limit)
             return false;
-        foreach (PlanarTree tree in obstacles)
+        foreach (PlanarTriangles tree in obstacles)
             if (tree.Distance(x + footprint.DiscX, y + footprint.DiscY, limit) + reach < limit)
                 return true;
         return false;

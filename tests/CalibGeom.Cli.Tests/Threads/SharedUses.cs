@@ -111,10 +111,10 @@ internal static class SharedUses
             SharedUse.Of(() => new PlacementRules { Gap = 3 }, _ => []),
             SharedUse.Of(() => ShadowMap.Of(new Plate(12, 12), Mesh), m => [m.Distance(3, 4)]),
             SharedUse.Of(
-                () => new PlanarTree([0, 0, 1, 0, 0, 1, 5, 5, 6, 5, 5, 6]),
-                t => [t.Distance(9, 9, 100), t.Distance(new PlanarTree([9, 9, 10, 9, 9, 10]), 1, 1, 100)]
+                () => new PlanarTriangles([0, 0, 1, 0, 0, 1, 5, 5, 6, 5, 5, 6]),
+                t => [t.Distance(9, 9, 100), t.Distance(new PlanarTriangles([9, 9, 10, 9, 9, 10]), 1, 1, 100)]
             ),
-            SharedUse.Of(() => new SurfaceTree(Mesh), t => [t.Nearest([Facet()], double.PositiveInfinity)]),
+            SharedUse.Of(() => new CouponSurface(Mesh), t => [t.Nearest([Facet()], double.PositiveInfinity)]),
             SharedUse.Of(
                 () =>
                     new ObjectFamily(

@@ -87,8 +87,8 @@ public class DistanceTests
                     for (int k = 0; k < b.Length; k += 6)
                         brute = Math.Min(brute, PlanarDistance.Squared(a.AsSpan(i, 6), b.AsSpan(k, 6), 17, 20));
                 }
-                var tree = new PlanarTree(Flat(one));
-                return Math.Abs(tree.Distance(new PlanarTree(b), 17, 20, 1e3) - Math.Sqrt(brute)) < 1e-9
+                var tree = new PlanarTriangles(Flat(one));
+                return Math.Abs(tree.Distance(new PlanarTriangles(b), 17, 20, 1e3) - Math.Sqrt(brute)) < 1e-9
                     && Math.Abs(tree.Distance(31, 5, 1e3) - Math.Sqrt(point)) < 1e-9
                     && tree.Distance(31, 5, 0.25) <= 0.25;
             }
@@ -138,7 +138,7 @@ public class DistanceTests
                         if (!raster[column, row])
                             return false;
                     }
-                var tree = new PlanarTree(raster.ToTriangles());
+                var tree = new PlanarTriangles(raster.ToTriangles());
                 return tree.IsEmpty || tree.MaxX - tree.MinX <= 80 + raster.Cell;
             }
         );
@@ -149,9 +149,9 @@ public class DistanceTests
         double[] square = [0, 0, 10, 0, 10, 10, 0, 0, 10, 10, 0, 10],
             notch = [.. square, 10, 0, 20, 0, 20, 10],
             hole = [.. notch, 10, 0, 20, 10, 10, 9.5];
-        Assert.Equal(100, Area(ConvexShadow.Of(new PlanarTree((double[])[.. square, 2, 2, 5, 2, 4, 8]))!), 9);
-        Assert.Null(ConvexShadow.Of(new PlanarTree(notch)));
-        Assert.Null(ConvexShadow.Of(new PlanarTree(hole)));
+        Assert.Equal(100, Area(ConvexShadow.Of(new PlanarTriangles((double[])[.. square, 2, 2, 5, 2, 4, 8]))!), 9);
+        Assert.Null(ConvexShadow.Of(new PlanarTriangles(notch)));
+        Assert.Null(ConvexShadow.Of(new PlanarTriangles(hole)));
         Assert.Equal([(0, 0), (20, 0), (20, 10), (0, 10)], ConvexHull.Of(hole.Chunk(2).Select(p => (p[0], p[1]))));
 
         static double Area(double[] t) =>
