@@ -62,11 +62,24 @@ public sealed class FeatureTable : IReadOnlyList<Feature>
     }
 
     /// <summary>
-    /// The features in the order of work at the bench: before outside sizes of boxes, which are broken off, those of
-    /// what stays on the plinth; else those of one step as they stand in the table.
+    /// The features in the order of work at the bench: in each step what stays on the plinth before what is broken off,
+    /// else as they stand in the table.
     /// </summary>
-    public IEnumerable<Feature> InOrderOfWork() =>
-        features.OrderBy(f => f.Step).ThenBy(f => f is { Step: WorkStep.Outside, Id.Part: KnownFeatures.Box } ? 1 : 0);
+    public IEnumerable<Feature> InOrderOfWork() => features.OrderBy(f => f.Step).ThenBy(IsLoose);
+
+    /// <summary>
+    /// Whether a feature is of a box that is broken off to be measured: each of a nest but the outermost, which has the
+    /// highest number and stays on the plinth.
+    /// </summary>
+    /// <param name="feature">A feature of this table.</param>
+    public bool IsLoose(Feature feature)
+    {
+        ArgumentNullException.ThrowIfNull(feature);
+        return feature.Id.Part == KnownFeatures.Box
+            && features.Any(f =>
+                f.Id.Part == KnownFeatures.Box && f.Id.Coupon == feature.Id.Coupon && f.Id.Number > feature.Id.Number
+            );
+    }
 
     /// <inheritdoc/>
     public IEnumerator<Feature> GetEnumerator() => ((IEnumerable<Feature>)features).GetEnumerator();

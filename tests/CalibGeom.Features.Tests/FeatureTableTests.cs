@@ -106,6 +106,23 @@ public class FeatureTableTests
             Table.InOrderOfWork().Select(f => f.Id.ToString())
         );
 
+    /// <summary>
+    /// The outermost box stays on the plinth and is measured there, whatever stands first in the table.
+    /// </summary>
+    [Fact]
+    public void WhatStaysOnThePlinthIsMeasuredBeforeWhatIsBrokenOff()
+    {
+        FeatureTable table = new([
+            .. new[] { "box1.outside.x", "box2.outside.x", "span.x" }.Select(id => new Feature(id, 8, "mm", "x", "")),
+            .. new[] { "A1/box1.outside.x", "A1/box2.height" }.Select(id => new Feature(id, 8, "mm", "x", "")),
+        ]);
+        Assert.Equal(
+            ["box2.outside.x", "span.x", "box1.outside.x", "A1/box1.outside.x"],
+            table.InOrderOfWork().Where(f => f.Step == WorkStep.Outside).Select(f => f.Id.ToString())
+        );
+        Assert.Equal(["box1.outside.x", "A1/box1.outside.x"], table.Where(table.IsLoose).Select(f => f.Id.ToString()));
+    }
+
     [Fact]
     public void ACouponHasItsOwnFeaturesUnderTheIdsOfTheObject()
     {

@@ -78,7 +78,7 @@ internal static class SheetForm
 
     private static void Step(StringBuilder html, TestObject made, int step)
     {
-        Feature[] features = [.. WorkOrder.Of(step, made)];
+        Feature[] features = [.. WorkOrder.Of(step, made.Features)];
         if (features.Length == 0)
             return;
         (string title, string note, _, _) = WorkOrder.Steps[step];

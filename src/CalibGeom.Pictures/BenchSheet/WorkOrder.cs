@@ -1,5 +1,3 @@
-using CalibGeom.TestObjects;
-
 namespace CalibGeom.Pictures.BenchSheet;
 
 /// <summary>Features in the order of work at the bench: what spoils what comes later is done last.</summary>
@@ -39,14 +37,11 @@ internal static class WorkOrder
         ("Last, if you like", "What measuring may break.", WorkStep.Last, null),
     ];
 
-    /// <summary>Features of a step: attached boxes before loose ones, else as the object lists them.</summary>
-    internal static IEnumerable<Feature> Of(int step, TestObject made) =>
-        made
-            .Features.Where(f =>
-                f.Step == Steps[step].Step && (Steps[step].Loose is not { } loose || IsLoose(f.Id, made) == loose)
-            )
-            .OrderBy(f => IsLoose(f.Id, made) ? 1 : 0);
-
-    private static bool IsLoose(FeatureId id, TestObject made) =>
-        id.Part == KnownFeatures.Box && made.Boxes.Any(b => !b.Attached && id.Number == b.Number);
+    /// <summary>Features of a step in the order of work.</summary>
+    internal static IEnumerable<Feature> Of(int step, FeatureTable table) =>
+        table
+            .InOrderOfWork()
+            .Where(f =>
+                f.Step == Steps[step].Step && (Steps[step].Loose is not { } loose || table.IsLoose(f) == loose)
+            );
 }

@@ -7,7 +7,9 @@ namespace CalibGeom.Planar;
 /// </summary>
 internal readonly struct TurnedBox
 {
-    /// <summary>Grid units: a segment passes pixels whose middles are less than that from it; rounding is far less.</summary>
+    /// <summary>
+    /// Grid units: a segment passes pixels whose middles are less than that from it; rounding is far less.
+    /// </summary>
     private const double Near = 1;
 
     private readonly double middleX;

@@ -71,15 +71,47 @@ public class StlWriterTests
                 for (int t = 0; t < facets.Length; t++)
                 {
                     (Vector3D a, Vector3D b, Vector3D c) = mesh.Triangle(t);
+                    (float x, float y, float z) = Normal(Single(a), Single(b), Single(c));
                     Assert.Equal(
-                        StlFacet.Of(F(a.X), F(a.Y), F(a.Z), F(b.X), F(b.Y), F(b.Z), F(c.X), F(c.Y), F(c.Z)),
+                        new StlFacet(
+                            x,
+                            y,
+                            z,
+                            F(a.X),
+                            F(a.Y),
+                            F(a.Z),
+                            F(b.X),
+                            F(b.Y),
+                            F(b.Z),
+                            F(c.X),
+                            F(c.Y),
+                            F(c.Z),
+                            0
+                        ),
                         facets[t]
                     );
                 }
-
-                static float F(double value) => (float)value + 0f;
             }
         );
+
+    private static float F(double value) => (float)value + 0f;
+
+    private static Vector3D Single(Vector3D v) => new(F(v.X), F(v.Y), F(v.Z));
+
+    /// <summary>The normal one number at a time, as a textbook writes it.</summary>
+    private static (float X, float Y, float Z) Normal(Vector3D a, Vector3D b, Vector3D c)
+    {
+        Vector3D u = b - a,
+            v = c - a;
+        double x = u.Y * v.Z - u.Z * v.Y,
+            y = u.Z * v.X - u.X * v.Z,
+            z = u.X * v.Y - u.Y * v.X;
+        double square = x * x + y * y + z * z;
+        if (!(square > 0))
+            return (0, 0, 1);
+        double scale = 1 / Math.Sqrt(square);
+        return ((float)(x * scale), (float)(y * scale), (float)(z * scale));
+    }
 
     [Property(MaxTest = 100)]
     public Property WriteReadWriteGivesTheSameBytes() =>

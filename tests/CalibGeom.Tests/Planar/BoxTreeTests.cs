@@ -7,7 +7,9 @@ namespace CalibGeom.Tests.Planar;
 
 public class BoxTreeTests
 {
-    /// <summary>Long segments of nearly one direction, some units apart: enough that the tree turns its boxes.</summary>
+    /// <summary>
+    /// Long segments of nearly one direction, some units apart: enough that the tree turns its boxes.
+    /// </summary>
     public static Arbitrary<(GridPoint A, GridPoint B)[]> Bundles() =>
         (
             from x in Gen.Choose(-2000, 2000)
@@ -55,7 +57,8 @@ public class BoxTreeTests
 
     /// <summary>
     /// Spikes that stay long while they stand ever closer lie in the bounds of ever more neighbours; how many are
-    /// looked at stays the same for each (by their bounds alone some 30 and 120). Counted, so that it does not depend on the machine.
+    /// looked at stays the same for each (by their bounds alone some 30 and 120). Counted, so that it does not depend on
+    /// the machine.
     /// </summary>
     [Fact]
     public void SpikesAreHeldAgainstFewOfTheirNeighbours()

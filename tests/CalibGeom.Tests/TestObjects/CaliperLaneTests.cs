@@ -23,6 +23,18 @@ public class CaliperLaneTests
     public void JawsReachTheAttachedFacesOfAPreset(string name) =>
         Assert.NotEqual(0, Probed(TestObject.Of(Presets.Find(name)!.Spec)));
 
+    /// <summary>The table, which stands alone at the bench, says the same of loose boxes as the boxes do.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void TheTableKnowsWhichBoxesAreLoose(string name)
+    {
+        TestObject made = TestObject.Of(Presets.Find(name)!.Spec);
+        Assert.Equal(
+            made.Boxes.Where(b => !b.Attached).Select(b => b.Number),
+            made.Features.Where(made.Features.IsLoose).Select(f => f.Id.Number!.Value).Distinct()
+        );
+    }
+
     [Fact]
     public void JawsReachTheAttachedFacesOfAnyObject()
     {

@@ -61,9 +61,10 @@ internal static class StlBlock
         }
     }
 
+    /// <summary>The unit normal of three corners; 0, 0, 1 where they span no area.</summary>
     // Inlined, so that the vectors stay in registers.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector128<float> Normal(Vector128<float> a, Vector128<float> b, Vector128<float> c)
+    internal static Vector128<float> Normal(Vector128<float> a, Vector128<float> b, Vector128<float> c)
     {
         Vector256<double> from = Wide(a),
             u = Wide(b) - from,

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace CalibGeom.Formats.Stl;
 
@@ -68,33 +69,11 @@ public readonly record struct StlFacet(
         float cz
     )
     {
-        double ux = (double)bx - ax,
-            uy = (double)by - ay,
-            uz = (double)bz - az;
-        double vx = (double)cx - ax,
-            vy = (double)cy - ay,
-            vz = (double)cz - az;
-        double nx = uy * vz - uz * vy,
-            ny = uz * vx - ux * vz,
-            nz = ux * vy - uy * vx;
-        double square = nx * nx + ny * ny + nz * nz;
-        if (!(square > 0))
-            return new(0, 0, 1, ax, ay, az, bx, by, bz, cx, cy, cz, 0);
-        double scale = 1 / Math.Sqrt(square);
-        return new(
-            (float)(nx * scale),
-            (float)(ny * scale),
-            (float)(nz * scale),
-            ax,
-            ay,
-            az,
-            bx,
-            by,
-            bz,
-            cx,
-            cy,
-            cz,
-            0
+        Vector128<float> normal = StlBlock.Normal(
+            Vector128.Create(ax, ay, az, 0),
+            Vector128.Create(bx, by, bz, 0),
+            Vector128.Create(cx, cy, cz, 0)
         );
+        return new(normal[0], normal[1], normal[2], ax, ay, az, bx, by, bz, cx, cy, cz, 0);
     }
 }
