@@ -64,6 +64,7 @@ internal static class TrendReport
             ["light"] = Amount(c.Light),
             ["growth"] = c.Growth is { } g ? Amount(g) : null,
             ["printThrough"] = c.PrintThrough is { } z ? Amount(z) : null,
+            ["chanceProbability"] = c.ChanceProbability,
             ["lightProbability"] = c.LightProbability,
             ["driftProbability"] = c.DriftProbability,
             ["beyondProbability"] = c.BeyondProbability,

@@ -188,11 +188,10 @@ public static class LightMap
             corners[best].X,
             corners[best].Y,
             (double)counts[best] / Draws,
-            new Amount(
-                Lack(surface),
-                Trends.Changes.Mixture.Quantile(lacks, Coverage.LowerTail),
-                Trends.Changes.Mixture.Quantile(lacks, Coverage.UpperTail)
-            )
+            Trends.Changes.Mixture.Of(lacks) with
+            {
+                Value = Lack(surface),
+            }
         );
 
         int Lowest(Surface s)

@@ -17,6 +17,13 @@ public sealed record TrendChange
     public Amount? PrintThrough { get; init; }
 
     /// <summary>
+    /// The probability that chance made it look so, and that nothing moved by more than moves unseen (ln(light) by 0.1,
+    /// one standard deviation). The intervals of light, growth and print-through and the correction allow for it; all
+    /// else supposes that it was no chance.
+    /// </summary>
+    public required double ChanceProbability { get; init; }
+
+    /// <summary>
     /// The probability that it is light, which moves all gauges in proportion, and not one gauge alone.
     /// </summary>
     public required double LightProbability { get; init; }

@@ -6,6 +6,7 @@ namespace CalibGeom.Verification.Trends;
 /// <summary>The answer in sentences that do not contradict each other.</summary>
 internal sealed class TrendWords
 {
+    private const double LeastChance = 0.05;
     private readonly TrendAnswer answer;
     private readonly TrendResult result;
     private readonly List<Finding> findings = [];
@@ -122,6 +123,16 @@ internal sealed class TrendWords
                 ? Sentence($"as light: {Share(change.Light)} than at the baseline")
                 : "The gauges do not move as they would with light: film, resin, temperature or rest may have changed.";
         Say("trend-light", Severity.Note, "", light, "");
+        if (change.ChanceProbability >= LeastChance)
+            Say(
+                "trend-chance",
+                Severity.Note,
+                "",
+                Text(
+                    $"That chance made it look so has a probability of {change.ChanceProbability:0.00}: these intervals allow for it; verdict, dates and pace suppose that it did not."
+                ),
+                "Further coupons tell."
+            );
     }
 
     private void Since(TrendChange change)

@@ -9,6 +9,9 @@ public class ClearancePredictionTests
 {
     private static readonly FeatureTable Table = StandardObject.Table;
 
+    // A fifth of the usual draws tells a word's pull well enough: what is asked here is only which way it goes.
+    private static readonly PredictionOptions Fewer = new() { Draws = 8_000 };
+
     private static ClearancePrediction Predict(IEnumerable<Reading> readings, PredictionOptions? options = null) =>
         ClearancePrediction.Of(
             Table,
@@ -151,14 +154,15 @@ public class ClearancePredictionTests
         Reading[] sizes = Sizes(0.01).ToArray();
         double plain = Predict(sizes).Joints[0].Axes[0].Clearance.Value;
         double Felt(FeltFit fit) =>
-            Predict([.. sizes, Reading.Felt("joint1.fit", fit)]).Joints[0].Axes[0].Clearance.Value;
+            Predict([.. sizes, Reading.Felt("joint1.fit", fit)], Fewer).Joints[0].Axes[0].Clearance.Value;
         Assert.True(Felt(FeltFit.Refuses) < Felt(FeltFit.Binds));
         Assert.True(Felt(FeltFit.Binds) < plain);
         // At 0.05 mm rattling is improbable but no contradiction; at 0.03 it would be one.
         Assert.True(
-            Predict([.. Sizes(0), Reading.Felt("joint1.fit", FeltFit.Rattles)]).Joints[0].Axes[0].Clearance.Value > 0.05
+            Predict([.. Sizes(0), Reading.Felt("joint1.fit", FeltFit.Rattles)], Fewer).Joints[0].Axes[0].Clearance.Value
+                > 0.05
         );
-        JointPrediction slid = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Slides)]).Joints[0];
+        JointPrediction slid = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Slides)], Fewer).Joints[0];
         Assert.Equal(FeltFit.Slides, slid.Expected);
         Assert.True(slid.Axes[0].Clearance.Expanded < Predict(sizes).Joints[0].Axes[0].Clearance.Expanded);
         Near.Relative(1, slid.Fits.Values.Sum(), 1e-6);
@@ -168,7 +172,7 @@ public class ClearancePredictionTests
     public void OneJointsFitTeachesAboutTheOther()
     {
         Reading[] sizes = Sizes(0).ToArray();
-        ClearancePrediction felt = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Rattles)]),
+        ClearancePrediction felt = Predict([.. sizes, Reading.Felt("joint1.fit", FeltFit.Rattles)], Fewer),
             plain = Predict(sizes);
         Assert.True(felt.Joints[1].Axes[0].Clearance.Value > plain.Joints[1].Axes[0].Clearance.Value);
         Assert.True(felt.Axes[0].Growth.Value < plain.Axes[0].Growth.Value);

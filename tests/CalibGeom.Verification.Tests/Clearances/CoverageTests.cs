@@ -191,7 +191,7 @@ public class CoverageTests(ITestOutputHelper output)
             Plain with
             {
                 Route = Route.MonteCarlo,
-                Draws = 20_000,
+                Draws = 5_000,
                 Seed = seed + 100,
             }
         );

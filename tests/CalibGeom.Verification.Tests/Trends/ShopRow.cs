@@ -1,5 +1,6 @@
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Trends.Changes;
 using CalibGeom.Verification.Trends.Charts;
 
 namespace CalibGeom.Verification.Tests.Trends;
@@ -119,16 +120,23 @@ internal sealed class ShopRow
         double began = 7 * shop.Begins;
         dates += began >= change.Since.Low && began <= change.Since.High ? 1 : 0;
         if (corrects)
-            Correct(shop, log, first!.Value);
+            Correct(shop, log, result.Evidence, first!.Value);
     }
 
-    // The exposure is corrected as soon as one is offered.
-    private void Correct(Shop shop, TrendLog log, int first)
+    // The exposure is corrected as soon as one is offered. What was known at a coupon is read off one model of all
+    // coupons: OnePrefixIsReadLikeItsOwnLog holds that this is what a log that ended there says.
+    private void Correct(Shop shop, TrendLog log, IReadOnlyList<double> evidence, int first)
     {
+        var model = new ChangeModel(log.Current.Points, shop.Options);
         for (int now = first; now < log.Current.Points.Count; now += 3)
         {
-            TrendChange? told = Trend.Run([.. log.Current.Points.Take(now + 1)], shop.Options).Change;
-            if (told is not { LightProbability: >= 0.5, Correction: { Probability: >= TrendAnswer.Lands } lost })
+            if (evidence[now] <= 1)
+                continue;
+            var reader = new ChangeReader(model, shop.Options, now);
+            if (
+                reader.LightProbability < 0.5
+                || reader.Correction(reader.LogLight()) is not { Probability: >= TrendAnswer.Lands } lost
+            )
                 continue;
             correctable++;
             double left = shop.Light(now) - lost.LogLight;

@@ -1,11 +1,14 @@
+using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Tests.Uncertainty;
 using CalibGeom.Verification.Trends;
+using CalibGeom.Verification.Trends.Changes;
 using Xunit.Abstractions;
 
 namespace CalibGeom.Verification.Tests.Trends;
 
 /// <summary>
-/// Simulated shops. Short here, one shop a row; CALIBGEOM_RUNS=2000 counts the whole table, and CALIBGEOM_ROWS=a,b only
-/// rows whose names contain these words.
+/// Simulated shops. Short here, one shop a row; CALIBGEOM_RUNS=2000 counts the whole table, CALIBGEOM_ROWS=a,b only
+/// rows whose names contain these words; CALIBGEOM_TABLE=FILE adds each row to a file as soon as it is counted.
 /// </summary>
 public class ShopTableTests(ITestOutputHelper output)
 {
@@ -51,9 +54,40 @@ public class ShopTableTests(ITestOutputHelper output)
             {
                 string row = new ShopRow(name, shop, Runs(1)).ToString();
                 output.WriteLine(row);
+                if (Environment.GetEnvironmentVariable("CALIBGEOM_TABLE") is { Length: > 0 } file)
+                    File.AppendAllText(file, row + "\n");
                 Assert.Equal(ShopRow.Head.Split('\n')[0].Count(c => c == '|'), row.Count(c => c == '|'));
                 Assert.DoesNotContain("NaN", row, StringComparison.Ordinal);
             }
+    }
+
+    [Fact]
+    public void OnePrefixIsReadLikeItsOwnLog()
+    {
+        foreach (ulong seed in new ulong[] { 3, 8 })
+        {
+            var shop = new Shop(seed) { Change = Falling(0.04), OtherCaliperFrom = 15 };
+            IReadOnlyList<TrendPoint> points = TrendLog
+                .Of(shop.Print().Select((t, i) => new LogEntry(i + 1, t, false)))
+                .Current.Points;
+            var all = new ChangeModel(points, shop.Options);
+            int told = 0;
+            for (int last = Shop.Onset + 2; last < points.Count; last += 5)
+            {
+                TrendResult own = Trend.Of([.. points.Take(last + 1)], shop.Options);
+                Near.Relative(own.Evidence[^1], Trend.Of(points, shop.Options).Evidence[last], 1e-6);
+                if (own.Change is not { } change)
+                    continue;
+                told++;
+                var reader = new ChangeReader(all, shop.Options, last);
+                Near.Absolute(change.LightProbability, reader.LightProbability, 1e-6);
+                Amount light = reader.LogLight();
+                Near.Absolute(change.LogLight.Low, light.Low, 1e-6);
+                Near.Absolute(change.LogLight.High, light.High, 1e-6);
+                Near.Absolute(change.Correction!.Probability, reader.Correction(light)!.Probability, 1e-6);
+            }
+            Assert.True(told > 0);
+        }
     }
 
     private static IEnumerable<(string, Func<ulong, Shop>)> Rows()

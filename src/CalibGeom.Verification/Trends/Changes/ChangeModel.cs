@@ -26,6 +26,7 @@ internal sealed class ChangeModel
 
     private readonly ChangeCase[] cases;
     private readonly Cause[] causes;
+    private readonly double[] logWeights;
 
     internal ChangeModel(
         IReadOnlyList<TrendPoint> points,
@@ -37,6 +38,7 @@ internal sealed class ChangeModel
         Spacing = points.Count > 1 && Times[^1] > Times[0] ? (Times[^1] - Times[0]) / (points.Count - 1) : 1;
         Filter = CouponFilter.Of(points, options, cancellation);
         causes = Cause.All(points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet(), options);
+        logWeights = [.. causes.Select(c => Math.Log(c.Weight))];
         int first = Math.Max(1, options.Baseline);
         cases =
         [
@@ -94,20 +96,20 @@ internal sealed class ChangeModel
             if (change.Needs > last + 1)
                 continue;
             cancellation.ThrowIfCancellationRequested();
-            foreach (Cause cause in causes)
+            double[] scales = change.Drifts ? Drifts : Steps;
+            double share = Math.Log((change.Drifts ? DriftShare : 1 - DriftShare) / scales.Length);
+            for (int c = 0; c < causes.Length; c++)
             {
+                Cause cause = causes[c];
                 double information = change.Information(last, cause.Response),
                     score = change.Score(last, cause.Response);
-                double[] scales = change.Drifts ? Drifts : Steps;
                 foreach (double scale in scales)
                 {
                     double variance = scale * scale,
                         growth = 1 + variance * information;
                     double left = Math.Max(1e-9, scatter - variance * score * score / growth);
                     double weight =
-                        Math.Log((change.Drifts ? DriftShare : 1 - DriftShare) * cause.Weight / scales.Length)
-                        - 0.5 * Math.Log(growth)
-                        - freedom / 2 * Math.Log(left / scatter);
+                        share + logWeights[c] - 0.5 * Math.Log(growth) - freedom / 2 * Math.Log(left / scatter);
                     yield return new ChangeComponent(
                         weight,
                         change,

@@ -22,10 +22,17 @@ internal sealed class ChangeReader
         readsWordsAlone;
     private readonly (double Weight, ChangeComponent Part)[] parts;
 
+    // What is seen just so is three times as often chance, or a change that is mostly not seen, as what it looks like;
+    // such changes have this standard deviation of ln(light), the smallest step. Our estimates: with them shops with
+    // small changes find their size in the interval.
+    private const double Sure = 0.3,
+        Unseen = 0.1;
+
     internal ChangeReader(ChangeModel model, TrendOptions options, int last, CancellationToken cancellation = default)
     {
         (this.model, this.options, this.last) = (model, options, last);
-        parts = Likely([.. model.Components(last, cancellation)]);
+        parts = Likely([.. model.Components(last, cancellation)], out double statistic);
+        Chance = 1 / (1 + Sure * statistic / Trend.Limit(last, options));
         readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
         readsWordsAlone = TrendPoint.AreWordsAlone(model.Filter.Points);
     }
@@ -37,21 +44,37 @@ internal sealed class ChangeReader
     internal double MovedBy(int coupon) =>
         parts.Sum(p => p.Weight * p.Part.Case.Course[coupon] / p.Part.Case.Course[last]);
 
+    /// <summary>
+    /// The probability that chance made it look so, and that what moved is no more than moves unseen: only what was seen
+    /// is read, and of small changes that is mostly what chance made look larger, or turned the other way. Intervals
+    /// allow for it; the values, as the verdict, speak of what was seen.
+    /// </summary>
+    internal double Chance { get; }
+
+    /// <summary>The probability that it is light that moved.</summary>
+    internal double LightProbability => Share(p => p.Cause.IsLight);
+
+    /// <summary>The change of ln(light) by now, supposing that it is light.</summary>
+    internal Amount LogLight() => Amounts(p => p.Cause.IsLight, _ => 1, 1, p => p.Cause.Coarse);
+
     internal TrendChange Read()
     {
         var gauges = model.Filter.Points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet();
         double drifts = Share(p => p.Case.Drifts),
             beyond = Beyond();
-        Amount light = Mixture.Of(Now(p => p.Cause.IsLight, _ => 1, p => p.Cause.Coarse));
+        Amount light = LogLight();
         return new TrendChange
         {
             LogLight = light,
-            Correction = Correction(light) is { } c ? new DoseLost(c.LogLight, c.Probability) : null,
-            Growth = gauges.Contains(Gauge.Growth) ? Mixture.Of(Now(_ => true, p => p.Cause.Growth)) : null,
-            PrintThrough = gauges.Contains(Gauge.PrintThrough)
-                ? Mixture.Of(Now(_ => true, p => p.Cause.PrintThrough))
+            Correction = Correction(light),
+            Growth = gauges.Contains(Gauge.Growth)
+                ? Amounts(_ => true, p => p.Cause.Growth, options.LightEffect.Median)
                 : null,
-            LightProbability = Share(p => p.Cause.IsLight),
+            PrintThrough = gauges.Contains(Gauge.PrintThrough)
+                ? Amounts(_ => true, p => p.Cause.PrintThrough, options.PenetrationDepth.Median)
+                : null,
+            ChanceProbability = Chance,
+            LightProbability = LightProbability,
             DriftProbability = drifts,
             PerCoupon = Mixture.Of(
                 parts
@@ -70,46 +93,57 @@ internal sealed class ChangeReader
     /// The change of ln(light) that, taken back by the exposure, most probably puts growth within the tolerance again
     /// (where no growth was read, the light), with that probability; null when nothing speaks for light.
     /// </summary>
-    private (double LogLight, double Probability)? Correction(Amount light)
+    internal DoseLost? Correction(Amount light)
     {
-        var ways = parts.Where(p => p.Part.Cause.IsLight).ToArray();
-        double all = ways.Sum(p => p.Weight);
-        if (all <= 0)
-            return null;
-        double Lands(double taken) =>
-            ways.Sum(p =>
+        var ways = parts
+            .Where(p => p.Part.Cause.IsLight)
+            .Select(p =>
             {
-                double course = p.Part.Case.Course[last],
-                    mean = p.Part.Mean * course,
-                    more = mean * p.Part.Cause.Coarse,
-                    deviation = Math.Max(
-                        1e-9,
-                        Math.Sqrt(p.Part.Deviation * p.Part.Deviation * course * course + more * more)
-                    ),
-                    reach = Limit(p.Part.Cause, growthFirst: true);
-                return p.Weight
-                    * (Normal.CDF(mean, deviation, taken + reach) - Normal.CDF(mean, deviation, taken - reach));
-            }) / all;
+                (double mean, double deviation) = Moved(p.Part, p.Part.Cause.Coarse);
+                return (
+                    Weight: p.Weight * (1 - Chance),
+                    Mean: mean,
+                    Deviation: Math.Max(1e-9, deviation),
+                    Reach: Limit(p.Part.Cause, growthFirst: true)
+                );
+            })
+            .Append((Chance, 0, Unseen, Limit(Typical, growthFirst: true)))
+            .ToArray();
+        if (ways.Length < 2)
+            return null;
+        double all = ways.Sum(p => p.Weight);
+        DoseLost Taken(double taken)
+        {
+            double lands = 0;
+            foreach ((double weight, double mean, double deviation, double reach) in ways)
+                lands +=
+                    weight
+                    * (
+                        NormalLaw.Below(mean, deviation, taken + reach)
+                        - NormalLaw.Below(mean, deviation, taken - reach)
+                    );
+            return new DoseLost(taken, lands / all);
+        }
         return Enumerable
             .Range(0, 41)
-            .Select(i => light.Low + i / 40.0 * (light.High - light.Low))
-            .Select(taken => (taken, Lands(taken)))
-            .MaxBy(t => t.Item2);
+            .Select(i => Taken(light.Low + i / 40.0 * (light.High - light.Low)))
+            .MaxBy(t => t.Probability);
     }
 
     /// <summary>The ways by falling weight, which adds up to 1.</summary>
-    private static (double Weight, ChangeComponent Part)[] Likely(ChangeComponent[] all)
+    private static (double Weight, ChangeComponent Part)[] Likely(ChangeComponent[] all, out double statistic)
     {
-        double top = all.Max(c => c.LogWeight),
-            sum = all.Sum(c => Math.Exp(c.LogWeight - top)),
+        double[] falling = [.. all.Select(c => -c.LogWeight)];
+        Array.Sort(falling, all);
+        double top = falling[0],
+            sum = falling.Sum(f => Math.Exp(top - f)),
             kept = 0;
+        statistic = sum * Math.Exp(Math.Min(600, -top));
         var likely = new List<(double Weight, ChangeComponent Part)>();
-        foreach (ChangeComponent part in all.OrderByDescending(c => c.LogWeight))
+        for (int i = 0; i < all.Length && kept < (1 - Negligible) * sum; i++)
         {
-            if (kept >= (1 - Negligible) * sum)
-                break;
-            double weight = Math.Exp(part.LogWeight - top);
-            likely.Add((weight, part));
+            double weight = Math.Exp(top - falling[i]);
+            likely.Add((weight, all[i]));
             kept += weight;
         }
         return [.. likely.Select(p => (p.Weight / kept, p.Part))];
@@ -117,22 +151,39 @@ internal sealed class ChangeReader
 
     private double Share(Func<ChangeComponent, bool> which) => parts.Where(p => which(p.Part)).Sum(p => p.Weight);
 
-    private (double, double, double)[] Now(
+    private Amount Amounts(
         Func<ChangeComponent, bool> which,
         Func<ChangeComponent, double> scale,
+        double typical,
         Func<ChangeComponent, double>? coarse = null
-    ) =>
-        parts
-            .Where(p => which(p.Part))
-            .Select(p =>
+    )
+    {
+        var ways = parts.Where(p => which(p.Part)).ToArray();
+        double all = ways.Sum(p => p.Weight);
+        (double, double, double)[] moved =
+        [
+            .. ways.Select(p =>
             {
-                double factor = p.Part.Case.Course[last] * scale(p.Part);
-                double more = p.Part.Mean * (coarse?.Invoke(p.Part) ?? 0),
-                    deviation = Math.Sqrt(p.Part.Deviation * p.Part.Deviation + more * more);
-                return (p.Weight, p.Part.Mean * factor, deviation * Math.Abs(factor));
-            })
-            .DefaultIfEmpty((1, 0, 0))
-            .ToArray();
+                (double mean, double deviation) = Moved(p.Part, coarse?.Invoke(p.Part) ?? 0);
+                double factor = scale(p.Part);
+                return (p.Weight / all * (1 - Chance), mean * factor, deviation * Math.Abs(factor));
+            }),
+            (Chance, 0.0, Unseen * typical),
+        ];
+        return new Amount(
+            Mixture.QuantileOfNormals(ways.Length > 0 ? moved[..^1] : moved, 0.5),
+            Mixture.QuantileOfNormals(moved, Coverage.LowerTail),
+            Mixture.QuantileOfNormals(moved, Coverage.UpperTail)
+        );
+    }
+
+    // How far a way has moved by now, with what steps of its effects add as a share of it.
+    private (double Mean, double Deviation) Moved(ChangeComponent part, double coarse)
+    {
+        double course = part.Case.Course[last],
+            more = part.Mean * coarse;
+        return (part.Mean * course, Math.Sqrt(part.Deviation * part.Deviation + more * more) * course);
+    }
 
     /// <summary>The size at which a way of changing leaves the tolerance.</summary>
     private double Limit(Cause cause, bool growthFirst = false)
@@ -146,13 +197,17 @@ internal sealed class ChangeReader
             : light;
     }
 
+    // How a small change of light that is not seen would move the gauges.
+    private Cause Typical =>
+        new(true, [options.LightEffect.Median, options.PenetrationDepth.Median, -options.ColumnExponent], 1);
+
     private double Beyond() =>
         parts.Sum(p =>
         {
-            double mean = p.Part.Mean * p.Part.Case.Course[last],
-                deviation = Math.Max(1e-12, p.Part.Deviation * p.Part.Case.Course[last]),
-                limit = Limit(p.Part.Cause);
-            return p.Weight * (Normal.CDF(mean, deviation, -limit) + 1 - Normal.CDF(mean, deviation, limit));
+            (double mean, double deviation) = Moved(p.Part, 0);
+            deviation = Math.Max(1e-12, deviation);
+            double limit = Limit(p.Part.Cause);
+            return p.Weight * (NormalLaw.Below(mean, deviation, -limit) + 1 - NormalLaw.Below(mean, deviation, limit));
         });
 
     private Amount Since()
@@ -162,12 +217,13 @@ internal sealed class ChangeReader
         double After(int n) => n < last ? times[n + 1] : times[last];
         // A step lies between two coupons; a drift began nearer to its coupon than to the next ones.
         var spans = parts
-            .Select(p =>
+            .GroupBy(p => p.Part.Case, p => p.Weight)
+            .Select(c =>
             {
-                int at = p.Part.Case.From;
-                return p.Part.Case.Drifts
-                    ? (p.Weight, Low: (times[at] + Before(at)) / 2, High: (times[at] + After(at)) / 2)
-                    : (p.Weight, Low: Before(at), High: times[at]);
+                int at = c.Key.From;
+                return c.Key.Drifts
+                    ? (c.Sum(), Low: (times[at] + Before(at)) / 2, High: (times[at] + After(at)) / 2)
+                    : (c.Sum(), Low: Before(at), High: times[at]);
             })
             .ToArray();
         // Words change when the truth has crossed a range, so that they cannot tell when it set out.
@@ -178,23 +234,20 @@ internal sealed class ChangeReader
     private Amount Crosses()
     {
         double now = model.Times[last];
-        var times = parts
-            .Where(p => p.Part.Case.Drifts)
-            .SelectMany(p =>
-                Tenths.Select(z =>
-                {
-                    double size = p.Part.Mean + z * p.Part.Deviation,
-                        left = Limit(p.Part.Cause) - Math.Abs(size) * p.Part.Case.Course[last];
-                    double after = left <= 0 ? 0 : left / Math.Max(1e-9, Math.Abs(size)) * model.Spacing;
-                    return (p.Weight, now + after);
-                })
-            )
-            .ToArray();
-        double Far(double time) => time > now + 1000 * model.Spacing ? double.PositiveInfinity : time;
-        return new Amount(
-            Far(Mixture.Quantile(times, 0.5)),
-            Far(Mixture.Quantile(times, Coverage.LowerTail)),
-            Far(Mixture.Quantile(times, Coverage.UpperTail))
+        Amount times = Mixture.Of(
+            parts
+                .Where(p => p.Part.Case.Drifts)
+                .SelectMany(p =>
+                    Tenths.Select(z =>
+                    {
+                        double size = p.Part.Mean + z * p.Part.Deviation,
+                            left = Limit(p.Part.Cause) - Math.Abs(size) * p.Part.Case.Course[last];
+                        double after = left <= 0 ? 0 : left / Math.Max(1e-9, Math.Abs(size)) * model.Spacing;
+                        return (p.Weight, now + after);
+                    })
+                )
         );
+        double Far(double time) => time > now + 1000 * model.Spacing ? double.PositiveInfinity : time;
+        return new Amount(Far(times.Value), Far(times.Low), Far(times.High));
     }
 }

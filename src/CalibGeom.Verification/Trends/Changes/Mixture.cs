@@ -1,5 +1,4 @@
 using CalibGeom.Verification.Uncertainty;
-using MathNet.Numerics.Distributions;
 using MathNet.Numerics.RootFinding;
 
 namespace CalibGeom.Verification.Trends.Changes;
@@ -7,39 +6,43 @@ namespace CalibGeom.Verification.Trends.Changes;
 /// <summary>Quantiles of normal and of uniform laws mixed by weight, and of weighted points.</summary>
 internal static class Mixture
 {
-    internal static Amount Of(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts) =>
+    internal static Amount Of((double Weight, double Mean, double Deviation)[] parts) =>
         new(
             QuantileOfNormals(parts, 0.5),
             QuantileOfNormals(parts, Coverage.LowerTail),
             QuantileOfNormals(parts, Coverage.UpperTail)
         );
 
-    internal static double Below(IReadOnlyList<(double Weight, double Mean, double Deviation)> parts, double value)
+    internal static double Below((double Weight, double Mean, double Deviation)[] parts, double value)
     {
         double below = 0,
             all = 0;
         foreach ((double weight, double mean, double deviation) in parts)
         {
             all += weight;
-            below += weight * Normal.CDF(mean, Math.Max(deviation, 1e-12), value);
+            below += weight * NormalLaw.Below(mean, Math.Max(deviation, 1e-12), value);
         }
         return below / all;
     }
 
-    /// <summary>The point below which a share of the weight lies; infinity counts.</summary>
-    internal static double Quantile(IEnumerable<(double Weight, double At)> points, double share)
+    /// <summary>The points below which half, the lower and the upper tail of the weight lie; infinity counts.</summary>
+    internal static Amount Of(IEnumerable<(double Weight, double At)> points)
     {
         (double Weight, double At)[] sorted = points.OrderBy(p => p.At).ToArray();
-        double wanted = share * sorted.Sum(p => p.Weight),
-            sum = 0;
-        foreach ((double weight, double at) in sorted)
-            if ((sum += weight) >= wanted)
-                return at;
-        return sorted[^1].At;
+        double all = sorted.Sum(p => p.Weight);
+        double Quantile(double share)
+        {
+            double sum = 0;
+            foreach ((double weight, double at) in sorted)
+                if ((sum += weight) >= share * all)
+                    return at;
+            return sorted[^1].At;
+        }
+        return new Amount(Quantile(0.5), Quantile(Coverage.LowerTail), Quantile(Coverage.UpperTail));
     }
 
     /// <summary>The point below which a share of uniform laws, mixed by weight, lies.</summary>
-    internal static double Quantile(IReadOnlyList<(double Weight, double Low, double High)> spans, double share)
+    internal static double Quantile((double Weight, double Low, double High)[] spans, double share)
     {
         double all = spans.Sum(s => s.Weight);
         double Below(double at) =>
@@ -54,10 +57,8 @@ internal static class Mixture
         return Where(Below, share, spans.Min(s => s.Low), spans.Max(s => s.High));
     }
 
-    private static double QuantileOfNormals(
-        IReadOnlyList<(double Weight, double Mean, double Deviation)> parts,
-        double share
-    ) =>
+    /// <summary>The point below which a share of normal laws, mixed by weight, lies.</summary>
+    internal static double QuantileOfNormals((double Weight, double Mean, double Deviation)[] parts, double share) =>
         Where(
             at => Below(parts, at),
             share,
