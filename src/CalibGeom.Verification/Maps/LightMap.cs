@@ -51,7 +51,7 @@ public static class LightMap
         NestedTest? ofBowl = bowl is null || plane is null ? null : Test(plane.Squares, bowl.Squares, 1, bowl.Freedom);
         NestedTest? bowlAtAll = bowl is null ? null : Test(even.Squares, bowl.Squares, 3, bowl.Freedom);
         double[] chances = new[] { any, ofPlane, bowlAtAll }.OfType<NestedTest>().Select(t => t.Probability).ToArray();
-        double probability = chances.Length == 0 ? 1 : Math.Min(1, chances.Length * chances.Min());
+        double probability = Together(chances);
         Surface chosen = ofBowl?.Probability < Doubt && bowl is not null ? bowl : plane ?? even;
         chosen = Scaled(probability < Doubt ? chosen : plane ?? even);
         double[] mean = chosen.Mean(points.Select(p => (p.X, p.Y)));
@@ -84,6 +84,20 @@ public static class LightMap
 
     private static NestedTest Test(double squares, double left, int freedom, int leftFreedom) =>
         NestedTest.Of(squares + Trust, left + Trust, freedom, leftFreedom + Trust);
+
+    /// <summary>
+    /// One probability of several tests of the same readings, however they hang together: the mean of their Cauchy
+    /// scores (Liu and Xie, Journal of the American Statistical Association 115 (2020) 393). The least of them times
+    /// their number would waste what they share.
+    /// </summary>
+    internal static double Together(IReadOnlyList<double> probabilities)
+    {
+        if (probabilities.Count == 0)
+            return 1;
+        // Near 1 a test says nothing, and its score would outweigh what the others say.
+        double score = probabilities.Average(p => Math.Tan((0.5 - Math.Clamp(p, 1e-15, 0.99)) * Math.PI));
+        return 0.5 - Math.Atan(score) / Math.PI;
+    }
 
     private static Surface Scaled(Surface s)
     {

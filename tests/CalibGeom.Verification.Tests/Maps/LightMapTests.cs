@@ -2,6 +2,7 @@ using CalibGeom.Verification.Maps;
 using CalibGeom.Verification.Tests.Uncertainty;
 using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Uncertainty;
+using FsCheck.Xunit;
 using Xunit.Abstractions;
 
 namespace CalibGeom.Verification.Tests.Maps;
@@ -104,29 +105,74 @@ public class LightMapTests(ITestOutputHelper output)
         foreach (bool comb in new[] { false, true })
         foreach (double share in Runs(0) > 0 ? new[] { 0.02, 0.05, 0.10, 0.20 } : [0.20])
         {
-            int seen = 0,
-                right = 0;
-            for (int i = 0; i < runs; i++)
-            {
-                var random = new SeededRandom((ulong)(100000 * count + i));
-                Func<double, double, double> light = MapShop.Light(shape, share, random);
-                MapResult map = LightMap.Run(MapShop.Print(count, light, comb, random));
-                if (!map.Differs)
-                    continue;
-                seen++;
-                right += (map.Weakest!.X, map.Weakest!.Y) == MapShop.WeakestCorner(light) ? 1 : 0;
-            }
-            output.WriteLine(
-                FormattableString.Invariant(
-                    $"| {shape}, {100 * share:0} %, {count} coupons{(comb ? ", comb" : "")} | seen {100.0 * seen / runs:0} % | corner right of those {(seen > 0 ? 100.0 * right / seen : 0):0} % |"
-                )
-            );
+            (int seen, int right) = Seen(shape, share, count, runs, comb, 0.0025);
+            Write($"{shape}, {100 * share:0} %, {count} coupons{(comb ? ", comb" : "")}", seen, right, runs);
             if (shape == SurfaceShape.Plane && count == 9 && comb && share == 0.20)
             {
                 Assert.True(seen > 0.5 * runs);
                 Assert.True(right > 0.5 * seen);
             }
         }
+    }
+
+    [Fact]
+    public void FinerReadingsSeeSmallerDifferences()
+    {
+        int runs = Runs(25),
+            before = 0;
+        foreach (double u in new[] { 0.0025, 0.00125, 0.000625, 0.0003 })
+        {
+            (int seen, int right) = Seen(SurfaceShape.Plane, 0.10, 9, runs, false, u);
+            Write(FormattableString.Invariant($"Plane, 10 %, 9 coupons, growth to {u:0.00000} mm"), seen, right, runs);
+            Assert.True(seen >= before);
+            before = seen;
+        }
+        Assert.True(before > 0.9 * runs);
+    }
+
+    private static (int Seen, int Right) Seen(
+        SurfaceShape shape,
+        double share,
+        int count,
+        int runs,
+        bool comb,
+        double growth
+    )
+    {
+        int seen = 0,
+            right = 0;
+        for (int i = 0; i < runs; i++)
+        {
+            var random = new SeededRandom((ulong)(100000 * count + i));
+            Func<double, double, double> light = MapShop.Light(shape, share, random);
+            MapResult map = LightMap.Run(MapShop.Print(count, light, comb, random, growth));
+            if (!map.Differs)
+                continue;
+            seen++;
+            right += (map.Weakest!.X, map.Weakest!.Y) == MapShop.WeakestCorner(light) ? 1 : 0;
+        }
+        return (seen, right);
+    }
+
+    private void Write(string plates, int seen, int right, int runs) =>
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"| {plates} | seen {100.0 * seen / runs:0} % | corner right of those {(seen > 0 ? 100.0 * right / seen : 0):0} % |"
+            )
+        );
+
+    [Property]
+    public void SeveralProbabilitiesTogetherAreOne(double[] drawn)
+    {
+        double[] chances = [.. drawn.Where(double.IsFinite).Select(d => Math.Clamp(Math.Abs(d) % 1, 1e-9, 0.98))];
+        if (chances.Length == 0)
+            return;
+        double together = LightMap.Together(chances);
+        Assert.InRange(together, chances.Min() * 0.999, Math.Min(chances.Max() * 1.001, 1));
+        // The order is the same to the test, and what is said twice says no more.
+        Near.Relative(together, LightMap.Together([.. chances.Reverse()]), 1e-6);
+        Near.Relative(together, LightMap.Together([.. chances, .. chances]), 1e-6);
+        Assert.True(LightMap.Together([.. chances.Select(c => c / 2)]) < together);
     }
 
     [Fact]

@@ -35,16 +35,15 @@ internal static class MapShop
     }
 
     /// <summary>
-    /// Coupons with two boxes measured once by the default caliper (growth to 0.0025 mm along each axis) and, where
-    /// asked for, a comb of steps of a twentieth decade read to half a step.
+    /// Coupons with two boxes measured once by the default caliper (growth to 0.0025 mm along each axis, or to what is
+    /// given) and, where asked for, a comb of steps of a twentieth decade read to half a step.
     /// </summary>
     internal static MapPoint[] Print(
         int count,
         Func<double, double, double> light,
         bool comb,
         SeededRandom random,
-        double growthEffect = 0.035,
-        double depth = 0.12
+        double growthUncertainty = 0.0025
     )
     {
         double bias = 0.0115 * random.Normal(),
@@ -54,15 +53,15 @@ internal static class MapShop
                 (p, i) =>
                 {
                     double l = light(p.X, p.Y),
-                        g = 0.02 + print + bias + growthEffect * l;
+                        g = 0.02 + print + bias + 0.035 * l;
                     var values = new List<GaugeValue>
                     {
-                        new(Gauge.Growth, "x", g + 0.0025 * random.Normal(), 0.0025),
-                        new(Gauge.Growth, "y", g + 0.0025 * random.Normal(), 0.0025),
+                        new(Gauge.Growth, "x", g + growthUncertainty * random.Normal(), growthUncertainty),
+                        new(Gauge.Growth, "y", g + growthUncertainty * random.Normal(), growthUncertainty),
                     };
                     if (comb)
                     {
-                        double z = 0.3 + depth * l + 0.005 * random.Normal(),
+                        double z = 0.3 + 0.12 * l + 0.005 * random.Normal(),
                             step = Math.Log(10) / 20,
                             low = Math.Exp(Math.Floor(Math.Log(z) / step) * step),
                             high = low * Math.Exp(step);
