@@ -188,7 +188,7 @@ public class ClearancePredictionTests
     [Fact]
     public void FitProbabilitiesByQuadratureAgreeWithDraws()
     {
-        var options = new PredictionOptions { Draws = 200_000 };
+        var options = new PredictionOptions { Draws = 40_000 };
         JointPrediction p = Predict(Sizes(0.01), options).Joints[0];
         JointPrediction drawn = Predict([.. Sizes(0.01)], options with { Route = Route.MonteCarlo }).Joints[0];
         foreach (FeltFit fit in Enum.GetValues<FeltFit>())

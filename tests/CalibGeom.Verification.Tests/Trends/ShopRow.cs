@@ -24,6 +24,7 @@ internal sealed class ShopRow
         early,
         corrected,
         correctable,
+        changed,
         watched;
 
     internal ShopRow(string name, Func<ulong, Shop> shop, int runs, bool corrects = true)
@@ -71,7 +72,7 @@ internal sealed class ShopRow
             " | ",
             Name,
             FormattableString.Invariant($"{PerFalseAlarm:0}"),
-            Share(Detected, 1, "0"),
+            Share(Detected, changed, "0"),
             Text(Verdict),
             Text(Individuals),
             Text(Ewma),
@@ -94,6 +95,7 @@ internal sealed class ShopRow
         LogEntry[] entries = prints.Select((t, i) => new LogEntry(i + 1, t, false)).ToArray();
         bool changes = shop.Light(prints.Length - 1) != 0;
         int from = changes ? Shop.Onset : prints.Length;
+        changed += changes ? 1 : 0;
         TrendLog log = TrendLog.Of(entries);
         TrendResult result = Trend.Run(log.Current.Points, shop.Options);
         int? first = First(result.Evidence.Select(e => e > 1));
