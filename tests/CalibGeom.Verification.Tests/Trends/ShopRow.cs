@@ -135,10 +135,7 @@ internal sealed class ShopRow
             if (evidence[now] <= 1)
                 continue;
             var reader = new ChangeReader(model, shop.Options, now);
-            if (
-                reader.LightProbability < 0.5
-                || reader.Correction(reader.LogLight()) is not { Probability: >= TrendAnswer.Lands } lost
-            )
+            if (reader.LightProbability < 0.5 || reader.Correction() is not { Probability: >= TrendAnswer.Lands } lost)
                 continue;
             correctable++;
             double left = shop.Light(now) - lost.LogLight;

@@ -62,11 +62,10 @@ internal sealed class ChangeReader
         var gauges = model.Filter.Points.SelectMany(p => p.Values).Select(v => v.Gauge).ToHashSet();
         double drifts = Share(p => p.Case.Drifts),
             beyond = Beyond();
-        Amount light = LogLight();
         return new TrendChange
         {
-            LogLight = light,
-            Correction = Correction(light),
+            LogLight = LogLight(),
+            Correction = Correction(),
             Growth = gauges.Contains(Gauge.Growth)
                 ? Amounts(_ => true, p => p.Cause.Growth, options.LightEffect.Median)
                 : null,
@@ -91,44 +90,50 @@ internal sealed class ChangeReader
 
     /// <summary>
     /// The change of ln(light) that, taken back by the exposure, most probably puts growth within the tolerance again
-    /// (where no growth was read, the light), with that probability; null when nothing speaks for light.
+    /// (where no growth was read, the light), with that probability; null when nothing speaks for light. It is chosen by
+    /// what was seen alone: between that and chance it would meet neither.
     /// </summary>
-    internal DoseLost? Correction(Amount light)
+    internal DoseLost? Correction()
     {
-        var ways = parts
-            .Where(p => p.Part.Cause.IsLight)
-            .Select(p =>
-            {
-                (double mean, double deviation) = Moved(p.Part, p.Part.Cause.Coarse);
-                return (
-                    Weight: p.Weight * (1 - Chance),
-                    Mean: mean,
-                    Deviation: Math.Max(1e-9, deviation),
-                    Reach: Limit(p.Part.Cause, growthFirst: true)
-                );
-            })
-            .Append((Chance, 0, Unseen, Limit(Typical, growthFirst: true)))
-            .ToArray();
-        if (ways.Length < 2)
+        (double Weight, double Mean, double Deviation)[] moved =
+        [
+            .. parts
+                .Where(p => p.Part.Cause.IsLight)
+                .Select(p =>
+                {
+                    (double mean, double deviation) = Moved(p.Part, p.Part.Cause.Coarse);
+                    return (p.Weight, mean, Math.Max(1e-9, deviation));
+                }),
+        ];
+        double[] reaches =
+        [
+            .. parts.Where(p => p.Part.Cause.IsLight).Select(p => Limit(p.Part.Cause, growthFirst: true)),
+        ];
+        if (moved.Length == 0)
             return null;
-        double all = ways.Sum(p => p.Weight);
-        DoseLost Taken(double taken)
+        double all = moved.Sum(p => p.Weight),
+            low = Mixture.QuantileOfNormals(moved, Coverage.LowerTail),
+            high = Mixture.QuantileOfNormals(moved, Coverage.UpperTail);
+        double Lands(double taken)
         {
             double lands = 0;
-            foreach ((double weight, double mean, double deviation, double reach) in ways)
-                lands +=
-                    weight
-                    * (
-                        NormalLaw.Below(mean, deviation, taken + reach)
-                        - NormalLaw.Below(mean, deviation, taken - reach)
-                    );
-            return new DoseLost(taken, lands / all);
+            for (int i = 0; i < moved.Length; i++)
+                lands += moved[i].Weight * Within(moved[i].Mean, moved[i].Deviation, taken, reaches[i]);
+            return lands / all;
         }
-        return Enumerable
+        (double best, double seen) = Enumerable
             .Range(0, 41)
-            .Select(i => Taken(light.Low + i / 40.0 * (light.High - light.Low)))
-            .MaxBy(t => t.Probability);
+            .Select(i => low + i / 40.0 * (high - low))
+            .Select(taken => (taken, Lands(taken)))
+            .MaxBy(t => t.Item2);
+        return new DoseLost(
+            best,
+            (1 - Chance) * seen + Chance * Within(0, Unseen, best, Limit(Typical, growthFirst: true))
+        );
     }
+
+    private static double Within(double mean, double deviation, double middle, double reach) =>
+        NormalLaw.Below(mean, deviation, middle + reach) - NormalLaw.Below(mean, deviation, middle - reach);
 
     /// <summary>The ways by falling weight, which adds up to 1.</summary>
     private static (double Weight, ChangeComponent Part)[] Likely(ChangeComponent[] all, out double statistic)
@@ -207,7 +212,7 @@ internal sealed class ChangeReader
             (double mean, double deviation) = Moved(p.Part, 0);
             deviation = Math.Max(1e-12, deviation);
             double limit = Limit(p.Part.Cause);
-            return p.Weight * (NormalLaw.Below(mean, deviation, -limit) + 1 - NormalLaw.Below(mean, deviation, limit));
+            return p.Weight * (1 - Within(mean, deviation, 0, limit));
         });
 
     private Amount Since()
