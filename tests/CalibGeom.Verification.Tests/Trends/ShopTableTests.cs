@@ -74,8 +74,8 @@ public class ShopTableTests(ITestOutputHelper output)
             int told = 0;
             for (int last = Shop.Onset + 2; last < points.Count; last += 5)
             {
-                TrendResult own = Trend.Of([.. points.Take(last + 1)], shop.Options);
-                Near.Relative(own.Evidence[^1], Trend.Of(points, shop.Options).Evidence[last], 1e-6);
+                TrendResult own = Trend.Run([.. points.Take(last + 1)], shop.Options);
+                Near.Relative(own.Evidence[^1], Trend.Run(points, shop.Options).Evidence[last], 1e-6);
                 if (own.Change is not { } change)
                     continue;
                 told++;
