@@ -57,8 +57,8 @@ public class BoxTreeTests
 
     /// <summary>
     /// Spikes that stay long while they stand ever closer lie in the bounds of ever more neighbours; how many are
-    /// looked at stays the same for each (by their bounds alone some 30 and 120). Counted, so that it does not depend on
-    /// the machine.
+    /// looked at stays the same for each (by their bounds alone some 30 and 120). Counted, so that it does not
+    /// depend on the machine.
     /// </summary>
     [Fact]
     public void SpikesAreHeldAgainstFewOfTheirNeighbours()
