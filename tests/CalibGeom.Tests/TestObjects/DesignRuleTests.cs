@@ -345,7 +345,7 @@ public class DesignRuleTests
         );
         // 8 mm is 228.6 pixels of 0.035 mm and 8.1 mm is 231.4: 2 to 4 pixels of gap, half of them on each side.
         Finding width = made.Findings.Single(f => f.Rule == "pixels" && f.Subject == "box1.outside.x");
-        Assert.Contains("228 or 229 pixels", width.Message, StringComparison.Ordinal);
+        Assert.Contains("228 or 229 pixels, which give 7.98 or 8.015 mm", width.Message, StringComparison.Ordinal);
         Finding clearance = made.Findings.First(f => f.Rule == "pixel-clearance" && f.Subject == "joint1.fit");
         Assert.Equal(0.035, clearance.Value!.Value, 12);
         Assert.Equal(0.07, clearance.Limit!.Value, 12);
@@ -371,11 +371,53 @@ public class DesignRuleTests
         var inTheWay = new Placement(new Block("columns", new PartFootprint([Rect.Centred(2, 2)], [])), 10, 2);
         var low = new PartFootprint([Rect.Centred(2, 2)], []) { Height = PartHeight.Low };
         var label = new Placement(new Block("label.title", low), 15, 0);
+        Finding[] found = [.. LaneRule.Check([owner, inTheWay, label])];
+        Assert.Equal(["caliper-lane-blocked", "label-near-lane"], found.Select(f => f.Rule));
         Assert.Equal(
-            ["caliper-lane-blocked", "label-near-lane"],
-            LaneRule.Check([owner, inTheWay, label]).Select(f => f.Rule)
+            "columns stands where a caliper jaw goes beside box3. Leave a part out, or make it smaller.",
+            $"{found[0].Message} {found[0].Remedy}"
         );
+        // The label's edge at 14 mm, the lane's at 11.2 less the play of 0.15.
+        Assert.StartsWith(
+            "The distance of label.title from the jaw beside box3 is 2.95 mm; the limit is 6 mm",
+            found[1].Message,
+            StringComparison.Ordinal
+        );
+        Assert.Equal((2.95, "Shorten the label."), (Math.Round(found[1].Value!.Value, 9), found[1].Remedy));
         Assert.Empty(LaneRule.Check([owner, inTheWay.MoveTo(10, 4)]));
+    }
+
+    [Fact]
+    public void WhatStandsInFrontOfAnOpeningIsFoundAndALabelIsNot()
+    {
+        Lane[] lanes = [new Lane(new Rect(8, -1.5, 11.2, 1.5), LaneKind.Open)];
+        var owner = new Placement(new Block("slots", new PartFootprint([Rect.Centred(16, 16)], lanes)), 0, 0);
+        var tall = new Placement(new Block("columns", new PartFootprint([Rect.Centred(2, 2)], [])), 10, 2);
+        var low = new PartFootprint([Rect.Centred(2, 2)], []) { Height = PartHeight.Low };
+        Finding found = Assert.Single(
+            LaneRule.Check([owner, tall, new Placement(new Block("label.title", low), 10, 0)])
+        );
+        Assert.Equal(("open-lane-blocked", "slots", Severity.Error), (found.Rule, found.Subject, found.Severity));
+        Assert.Equal(
+            "columns stands in front of slots, where light or a jaw must pass. Leave a part out, or make it smaller.",
+            $"{found.Message} {found.Remedy}"
+        );
+    }
+
+    [Theory]
+    [InlineData(0, PixelSnap.Pixels, false)]
+    [InlineData(5, PixelSnap.None, false)]
+    [InlineData(5, PixelSnap.Pixels, true)]
+    public void OnlyATiltedObjectGoesWithoutTheSnapThatWasAskedFor(double angle, PixelSnap snap, bool said)
+    {
+        TestObject made = TestObject.Of(
+            Standard with
+            {
+                Tilt = new TiltSpec { Angle = angle },
+                Process = Printer with { Snap = snap },
+            }
+        );
+        Assert.Equal(said, made.Findings.Any(f => f.Rule == "tilt-without-snap"));
     }
 
     private sealed class Block(string name, PartFootprint footprint) : ITestPart

@@ -92,7 +92,15 @@ public class SightLaneTests
         Finding[] found = [.. made.Findings.Where(f => f.Rule == "sight-lane-narrow")];
         Assert.Equal(narrow, found.Length == 1);
         if (narrow)
+        {
             Assert.Equal((free / 64.0, "gate"), (found[0].Value!.Value, found[0].Subject));
+            Assert.StartsWith(
+                "The share of straight lines through opening 1 that meet nothing else is 0.313",
+                found[0].Message,
+                StringComparison.Ordinal
+            );
+            Assert.StartsWith("Leave a part out", found[0].Remedy, StringComparison.Ordinal);
+        }
     }
 
     private static TestObject With(Screen screen) =>
