@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CalibGeom.Light;
 
 /// <summary>
@@ -99,4 +101,33 @@ public sealed record LayerLight
     /// </summary>
     /// <param name="layers">The number of layers the ceiling has, at least 1.</param>
     public double PrintThrough(int layers = int.MaxValue) => Curve.Depth(Dose * Transmission * Accumulation(layers));
+
+    /// <summary>
+    /// Whether a print holds together: a warning <c>cure-depth</c> where one exposure cures less than a layer, of which
+    /// nothing that is computed here will come true.
+    /// </summary>
+    public IEnumerable<Finding> Check()
+    {
+        if (CureDepth >= Layer)
+            yield break;
+        yield return new Finding(
+            "cure-depth",
+            Severity.Warning,
+            "",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures {Math.Max(0, CureDepth):0.000} mm, less than "
+                    + $"a layer of {Layer} mm. What follows is arithmetic, not a print."
+            ),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Expose {Curve.DoseFor(Layer) / Irradiance:0.00} s or longer, or print thinner layers."
+            )
+        )
+        {
+            Value = CureDepth,
+            Limit = Layer,
+            Unit = "mm",
+        };
+    }
 }

@@ -18,7 +18,7 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         PlaceRequest request,
         PlateLayout layout,
         PlaceParts parts,
-        PlaceCoupons coupons
+        CouponSet coupons
     )
     {
         SpecSource source = request.Source;

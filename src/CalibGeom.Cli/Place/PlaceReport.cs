@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
 using CalibGeom.Meshes;
+using CalibGeom.Objects;
 using CalibGeom.Plates;
 
 namespace CalibGeom.Cli.Place;
@@ -9,7 +10,7 @@ namespace CalibGeom.Cli.Place;
 /// <summary>What <c>place</c> did, as text and as JSON.</summary>
 internal static class PlaceReport
 {
-    internal static void Write(TextWriter writer, PlateLayout layout, PlaceCoupons coupons, PlaceFiles files)
+    internal static void Write(TextWriter writer, PlateLayout layout, CouponSet coupons, PlaceFiles files)
     {
         foreach (PlacedCoupon coupon in layout.Coupons)
         {
@@ -31,7 +32,7 @@ internal static class PlaceReport
             );
     }
 
-    internal static JsonObject Describe(PlateLayout layout, PlaceCoupons coupons, PlaceFiles files) =>
+    internal static JsonObject Describe(PlateLayout layout, CouponSet coupons, PlaceFiles files) =>
         new()
         {
             ["plate"] = new JsonObject

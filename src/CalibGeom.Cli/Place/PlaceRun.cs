@@ -1,7 +1,7 @@
 using CalibGeom.Cli.Shared;
+using CalibGeom.Objects;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Plates;
-using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Cli.Place;
 
@@ -17,7 +17,10 @@ internal static class PlaceRun
         PlacementRules rules = PlaceValues.Rules(request, source.Spec.Process);
         PlacementWish? wish = request.IsMap ? null : PlaceValues.Wish(request);
         using PlaceParts parts = PlaceParts.Open(io, request.Parts, request.Lenient);
-        PlaceCoupons coupons = PlaceCoupons.Make(source, count, request.IsMap, PlaceValues.Ladder(request, count));
+        IReadOnlyList<double> ladder = PlaceValues.Ladder(request, count);
+        CouponSet coupons = request.IsMap
+            ? CouponSet.Of(source.Name, source.Spec, count, ladder)
+            : CouponSet.Of(source.Name, source.Spec);
         if (coupons.HasErrors)
             return Refuse(io, request, coupons.Findings);
         var layout = new PlateLayout(plate, parts.All, rules);
@@ -25,7 +28,7 @@ internal static class PlaceRun
             layout = layout.Centred();
         if (!Place(layout, coupons, wish))
         {
-            IEnumerable<Coupon> presets = Presets.All.Select(p => PlaceCoupons.Of(p, coupons.All[0])).OfType<Coupon>();
+            IEnumerable<Coupon> presets = coupons.OtherPresets();
             Finding missing = request.IsMap
                 ? PlacementAdvice.ExplainMap(layout, coupons.All, presets)
                 : PlacementAdvice.Explain(layout, coupons.All[0].Coupon, presets);
@@ -41,7 +44,7 @@ internal static class PlaceRun
         return ExitCode.Done;
     }
 
-    private static bool Place(PlateLayout layout, PlaceCoupons coupons, PlacementWish? wish) =>
+    private static bool Place(PlateLayout layout, CouponSet coupons, PlacementWish? wish) =>
         wish is null ? layout.PlaceMap(coupons.All) is not null : layout.Place(coupons.All[0].Coupon, wish) is not null;
 
     private static int Refuse(CommandIo io, PlaceRequest request, IEnumerable<Finding> findings)
@@ -58,7 +61,7 @@ internal static class PlaceRun
         CommandIo io,
         PlaceRequest request,
         PlateLayout layout,
-        PlaceCoupons coupons,
+        CouponSet coupons,
         Finding[] findings,
         PlaceFiles files
     )
@@ -84,7 +87,7 @@ internal static class PlaceRun
         }
     }
 
-    private static IEnumerable<Finding> Told(PlaceCoupons coupons) =>
+    private static IEnumerable<Finding> Told(CouponSet coupons) =>
         coupons.Findings.Where(f => f.Severity > Severity.Note);
 
     private static void RequireSense(CommandIo io, PlaceRequest request)

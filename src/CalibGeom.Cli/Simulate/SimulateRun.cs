@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
 using CalibGeom.Cli.Shared;
@@ -24,7 +23,7 @@ internal static class SimulateRun
             );
         if (request.Plot is { } name)
             Drawing.RequireName(name);
-        Finding[] findings = [.. Notes(request.Light)];
+        Finding[] findings = [.. request.Light.Check()];
         PredictedPrint printed = request.Pixel is { } pitch
             ? FromPixels(request, pitch)
             : new PrintedObject(
@@ -42,37 +41,10 @@ internal static class SimulateRun
         ).Read(request.Seed, request.Repeats, request.CaliperSeed);
         if (!request.Json)
             FindingText.Write(io.Error, findings);
-        Write(io, request, printed, Csv(request.Made, readings));
+        Write(io, request, printed, Text(request.Made, readings));
         if (request.Json)
             Envelope.Write(io.Out, "simulate", findings, Json(request, readings));
         return ExitCode.Done;
-    }
-
-    private static IEnumerable<Finding> Notes(LayerLight light)
-    {
-        if (light.CureDepth >= light.Layer)
-            yield break;
-        yield return new Finding(
-            "cure-depth",
-            Severity.Warning,
-            "",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures "
-                    + $"{Math.Max(0, light.CureDepth):0.000} mm, less than a layer of "
-                    + $"{light.Layer} mm. What follows is arithmetic, not a print."
-            ),
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"Expose {light.Curve.DoseFor(light.Layer) / light.Irradiance:0.00} s or longer, or print "
-                    + $"thinner layers."
-            )
-        )
-        {
-            Value = light.CureDepth,
-            Limit = light.Layer,
-            Unit = "mm",
-        };
     }
 
     private static RasterPrint FromPixels(SimulateRequest request, PerAxis pitch)
@@ -108,16 +80,14 @@ internal static class SimulateRun
             io.Out.Write(csv);
     }
 
-    private static string Csv(TestObject made, IReadOnlyList<Reading> readings)
-    {
-        var text = new StringBuilder();
-        if (made.Features.Digest is { } digest)
-            text.Append(CultureInfo.InvariantCulture, $"# digest {digest}\n");
-        text.Append(OwnFile.SimulatedMark).Append("# state dry\n# material rigid\nfeature,value\n");
-        foreach (Reading r in readings)
-            text.Append(CultureInfo.InvariantCulture, $"{r.Feature},{Value(r)}\n");
-        return text.ToString();
-    }
+    private static string Text(TestObject made, IReadOnlyList<Reading> readings) =>
+        ReadingsFile.ToText(
+            readings,
+            made.Features.Digest,
+            PartState.Dry,
+            Material.Rigid,
+            OwnFile.SimulatedMark.TrimStart('#').Trim()
+        );
 
     private static JsonObject Json(SimulateRequest request, IReadOnlyList<Reading> readings) =>
         new()
@@ -133,15 +103,10 @@ internal static class SimulateRun
                                 ["feature"] = r.Feature.ToString(),
                                 ["value"] = r.Kind is ReadingKind.Size or ReadingKind.Count
                                     ? Math.Round(r.Value, 6)
-                                    : Value(r),
+                                    : ReadingWords.Of(r),
                             }
                     )
                     .ToArray()
             ),
         };
-
-    private static string Value(Reading r) =>
-        r.Fit is { } fit ? ReadingWords.Of(fit)
-        : r.Stage is { } stage ? ReadingWords.Of(stage)
-        : r.Value.ToString(r.Kind == ReadingKind.Size ? "0.00####" : "0", CultureInfo.InvariantCulture);
 }

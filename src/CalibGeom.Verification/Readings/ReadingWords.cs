@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CalibGeom.Verification.Readings;
 
 /// <summary>The words of readings files.</summary>
@@ -70,6 +72,20 @@ public static class ReadingWords
     /// <summary>The word of a state of a part.</summary>
     /// <param name="state">Which.</param>
     public static string Of(PartState state) => Array.Find(States, s => s.State == state).Word;
+
+    /// <summary>The word of a material.</summary>
+    /// <param name="material">Which.</param>
+    public static string Of(Material material) => Array.Find(Materials, s => s.Material == material).Word;
+
+    /// <summary>The value of a reading as a file has it: mm with two to six decimals, a number, or a word.</summary>
+    /// <param name="reading">Which.</param>
+    public static string Of(Reading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return reading.Fit is { } fit ? Of(fit)
+            : reading.Stage is { } stage ? Of(stage)
+            : reading.Value.ToString(reading.Kind == ReadingKind.Size ? "0.00####" : "0", CultureInfo.InvariantCulture);
+    }
 
     /// <summary>The word of a pair of jaws.</summary>
     /// <param name="jaw">Which.</param>

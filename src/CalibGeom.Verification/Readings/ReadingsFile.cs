@@ -1,3 +1,4 @@
+using System.Text;
 using CalibGeom.Features.Files;
 
 namespace CalibGeom.Verification.Readings;
@@ -54,6 +55,44 @@ public static class ReadingsFile
     {
         ArgumentNullException.ThrowIfNull(given);
         return new ReadingSet(given.SelectMany(Of));
+    }
+
+    /// <summary>Readings as CSV that <see cref="Parse(string, string)"/> reads as the same readings.</summary>
+    /// <param name="readings">The readings; sizes in mm with six decimals at most. Instruments are named and not
+    /// described.</param>
+    /// <param name="digest">The digest of the spec that was printed (16 hex digits), or null.</param>
+    /// <param name="state">What had been done to the part, or null.</param>
+    /// <param name="material">Whether the material gives under the jaws, or null.</param>
+    /// <param name="remark">A remark of one line that is kept with them, or null.</param>
+    /// <exception cref="ArgumentException">The remark has several lines.</exception>
+    public static string ToText(
+        IEnumerable<Reading> readings,
+        string? digest = null,
+        PartState? state = null,
+        Material? material = null,
+        string? remark = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(readings);
+        Reading[] all = [.. readings];
+        var text = new StringBuilder();
+        void Line(string line) => text.Append(line).Append('\n');
+        if (digest is not null)
+            Line($"# digest {digest}");
+        if (remark is not null)
+            Line($"# {Require.OneLine(remark, "remark", nameof(remark))}");
+        if (state is { } done)
+            Line($"# state {ReadingWords.Of(done)}");
+        if (material is { } known)
+            Line($"# material {ReadingWords.Of(known)}");
+        bool plain = all.All(r => r.Instrument.Length == 0 && r.Note.Length == 0);
+        Line(plain ? "feature,value" : "feature,value,unit,instrument,note");
+        foreach (Reading r in all)
+            Line(
+                $"{r.Feature},{ReadingWords.Of(r)}"
+                    + (plain ? "" : $",,{CsvText.Quote(r.Instrument)},{CsvText.Quote(r.Note)}")
+            );
+        return text.ToString();
     }
 
     private static IEnumerable<Reading> Of(string given)

@@ -41,7 +41,9 @@ public class PageNumbersTests
                 .Average(l => double.Parse(l.Split(',')[1], CultureInfo.InvariantCulture));
     }
 
-    /// <summary>A hole drawn D prints as D (1 + s) - 2 g; it must be two clearances wider than the peg printed.</summary>
+    /// <summary>
+    /// A hole drawn D prints as D (1 + s) - 2 g; it must be two clearances wider than the peg printed.
+    /// </summary>
     [Theory]
     [InlineData("X", "X hole ")]
     [InlineData("Y", "Y hole ")]
@@ -85,7 +87,9 @@ public class PageNumbersTests
         Near(more / 60, Numbers(Tune, "A part 60 mm tall then takes +")[0], 0.5);
     }
 
-    /// <summary>An outside is whole pixels wide and so is its pocket; half of the difference is the clearance.</summary>
+    /// <summary>
+    /// An outside is whole pixels wide and so is its pocket; half of the difference is the clearance.
+    /// </summary>
     [Fact]
     public void MakeSnapsClearancesToWholePixels()
     {
@@ -142,7 +146,9 @@ public class PageNumbersTests
             );
     }
 
-    /// <summary>Every triangle of the coupon where the page says it stands, against every triangle of the parts.</summary>
+    /// <summary>
+    /// Every triangle of the coupon where the page says it stands, against every triangle of the parts.
+    /// </summary>
     [Fact]
     public void PlaceKeepsTheDistanceThatItSays()
     {
@@ -180,7 +186,9 @@ public class PageNumbersTests
     private static void Near(double expected, double said, double within) =>
         Assert.True(Math.Abs(expected - said) <= within, $"worked out {expected}, said {said}");
 
-    /// <summary>How many deviations from its middle a normal distribution leaves a share above it; by halving.</summary>
+    /// <summary>
+    /// How many deviations from its middle a normal distribution leaves a share above it; by halving.
+    /// </summary>
     private static double Deviate(double share)
     {
         (double low, double high) = (-6, 6);

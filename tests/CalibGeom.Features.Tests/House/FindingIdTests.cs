@@ -56,6 +56,7 @@ public partial class FindingIdTests
         ("CalibGeom.Verification/Trends", "Prints over time (`trend`)"),
         ("CalibGeom.Verification/Maps", "Coupons of one print by place (`map`)"),
         ("CalibGeom.Verification/", "Readings of one print (`predict`)"),
+        ("CalibGeom.Light/", "A print that is played (`simulate`)"),
         ("CalibGeom.Cli/", "The command line alone"),
     ];
 
