@@ -204,6 +204,20 @@ public partial class HouseTests
                 .Select(l => l.Split(" -> ")[0])
         );
 
+    /// <summary>
+    /// Longer records have names for their members; the record of a file is as long as the file has it.
+    /// </summary>
+    [Fact]
+    public void NoPublicRecordHasMoreThanSixMembersInARow() =>
+        Assert.Equal(
+            ["StlFacet"],
+            SourceFile
+                .Under("src", "PublicAPI.*.txt")
+                .SelectMany(f => f.Lines)
+                .Where(l => l.Contains(".Deconstruct(", StringComparison.Ordinal) && l.Split("out ").Length > 7)
+                .Select(l => l.Split(".Deconstruct(")[0].Split('.')[^1])
+        );
+
     private static readonly string[] AskingRooms =
     [
         "CalibGeom/TestObjects/Layout/",

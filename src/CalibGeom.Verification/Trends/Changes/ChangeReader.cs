@@ -45,8 +45,8 @@ internal sealed class ChangeReader
         parts.Sum(p => p.Weight * p.Part.Case.Course[coupon] / p.Part.Case.Course[last]);
 
     /// <summary>
-    /// The probability that chance made it look so, and that what moved is no more than moves unseen: only what was seen
-    /// is read, and of small changes that is mostly what chance made look larger, or turned the other way. Intervals
+    /// The probability that chance made it look so, and that what moved is no more than moves unseen: only what was
+    /// seen is read, and of small changes that is mostly what chance made look larger, or turned the other way. Intervals
     /// allow for it; the values, as the verdict, speak of what was seen.
     /// </summary>
     internal double Chance { get; }
@@ -90,8 +90,8 @@ internal sealed class ChangeReader
 
     /// <summary>
     /// The change of ln(light) that, taken back by the exposure, most probably puts growth within the tolerance again
-    /// (where no growth was read, the light), with that probability; null when nothing speaks for light. It is chosen by
-    /// what was seen alone: between that and chance it would meet neither.
+    /// (where no growth was read, the light), with that probability; null when nothing speaks for light. It is chosen
+    /// by what was seen alone: between that and chance it would meet neither.
     /// </summary>
     internal DoseLost? Correction()
     {
