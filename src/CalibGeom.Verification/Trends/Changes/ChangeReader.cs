@@ -46,8 +46,8 @@ internal sealed class ChangeReader
 
     /// <summary>
     /// The probability that chance made it look so, and that what moved is no more than moves unseen: only what was
-    /// seen is read, and of small changes that is mostly what chance made look larger, or turned the other way. Intervals
-    /// allow for it; the values, as the verdict, speak of what was seen.
+    /// seen is read, and of small changes that is mostly what chance made look larger, or turned the other way.
+    /// Intervals allow for it; the values, as the verdict, speak of what was seen.
     /// </summary>
     internal double Chance { get; }
 
