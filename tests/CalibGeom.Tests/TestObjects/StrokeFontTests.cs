@@ -35,7 +35,7 @@ public class StrokeFontTests
     public void LettersKeepToTheirCellAndLinesToTheirWidth()
     {
         const double Stroke = 0.4;
-        TextBlock[] forms = [.. TextBlock.Breakings("RED 50 \u00B5M / 7:3", Stroke)];
+        TextBlock[] forms = [.. TextBlock.Breakings("RED 50 \u00B5M / 7:3", new LetterShapes(Stroke))];
         Assert.Equal([1, 2, 3, 4], forms.Select(f => f.Lines.Count));
         foreach (TextBlock form in forms)
         {

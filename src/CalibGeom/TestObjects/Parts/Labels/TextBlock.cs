@@ -8,12 +8,13 @@ internal sealed class TextBlock
     private const double Advance = StrokeFont.Width + 0.9;
     private const double LinePitch = StrokeFont.Height + 1.2;
     private readonly string[] lines;
+    private readonly LetterShapes letters;
     private readonly double stroke;
 
-    private TextBlock(string[] lines, double stroke)
+    private TextBlock(string[] lines, LetterShapes letters)
     {
-        this.lines = lines;
-        this.stroke = stroke;
+        (this.lines, this.letters) = (lines, letters);
+        stroke = letters.Stroke;
     }
 
     /// <summary>mm.</summary>
@@ -26,7 +27,7 @@ internal sealed class TextBlock
     internal IReadOnlyList<string> Lines => lines;
 
     /// <summary>The same text broken into one to four lines, fewest first; none for a text without ink.</summary>
-    internal static IEnumerable<TextBlock> Breakings(string text, double stroke)
+    internal static IEnumerable<TextBlock> Breakings(string text, LetterShapes letters)
     {
         string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
         if (words.Length == 0)
@@ -39,23 +40,19 @@ internal sealed class TextBlock
             if (lines.Length == last)
                 continue;
             last = lines.Length;
-            yield return new TextBlock(lines, stroke);
+            yield return new TextBlock(lines, letters);
         }
     }
 
     /// <summary>The filled shapes of all letters with the lower left corner at a point.</summary>
     internal IEnumerable<Region> Shapes(GridPoint corner)
     {
-        var letters = new Dictionary<char, IReadOnlyList<Region>>();
         for (int row = 0; row < lines.Length; row++)
         for (int column = 0; column < lines[row].Length; column++)
         {
-            char letter = StrokeFont.Drawn(lines[row][column]);
-            if (!letters.TryGetValue(letter, out IReadOnlyList<Region>? shape))
-                letters.Add(letter, shape = StrokeFont.Shape(letter, stroke));
             double x = corner.XMillimetres + column * Advance * stroke;
             double y = corner.YMillimetres + (lines.Length - 1 - row) * LinePitch * stroke;
-            foreach (Region region in shape)
+            foreach (Region region in letters.Of(lines[row][column]))
                 yield return region.Translate(x, y);
         }
     }

@@ -24,10 +24,11 @@ internal sealed class TextPart(string name, TextBlock block, double height) : IT
     {
         if (spec.Labels is { } labels)
         {
-            if (Of("label.title", spec.Title, labels) is { } title)
+            var letters = new LetterShapes(labels.Stroke);
+            if (Of("label.title", spec.Title, labels, letters) is { } title)
                 yield return title;
             foreach (ITestPart part in parts)
-                if (Of($"label.{part.Name}", part.Label, labels) is { } text)
+                if (Of($"label.{part.Name}", part.Label, labels, letters) is { } text)
                     yield return text;
         }
         yield return new ArrowPart(spec.Labels);
@@ -41,12 +42,9 @@ internal sealed class TextPart(string name, TextBlock block, double height) : IT
             ),
         ];
 
-    private static TextPart? Of(string name, string text, LabelsSpec labels)
+    private static TextPart? Of(string name, string text, LabelsSpec labels, LetterShapes letters)
     {
-        TextPart[] ways =
-        [
-            .. TextBlock.Breakings(text, labels.Stroke).Select(b => new TextPart(name, b, labels.Height)),
-        ];
+        TextPart[] ways = [.. TextBlock.Breakings(text, letters).Select(b => new TextPart(name, b, labels.Height))];
         return ways.Length == 0 ? null : new TextPart(name, ways[0].Block, labels.Height) { OtherWays = ways[1..] };
     }
 
