@@ -5,6 +5,7 @@ using CalibGeom.Inspection;
 using CalibGeom.Inspection.Layers;
 using CalibGeom.Light;
 using CalibGeom.Meshes;
+using CalibGeom.Objects;
 using CalibGeom.Objects.Families;
 using CalibGeom.Pictures.Plots;
 using CalibGeom.Planar;
@@ -13,6 +14,7 @@ using CalibGeom.Slicing;
 using CalibGeom.Solids;
 using CalibGeom.Testing;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
@@ -113,6 +115,14 @@ internal static class SharedUses
             SharedUse.Of(
                 () => new PlanarTriangles([0, 0, 1, 0, 0, 1, 5, 5, 6, 5, 5, 6]),
                 t => [t.Distance(9, 9, 100), t.Distance(new PlanarTriangles([9, 9, 10, 9, 9, 10]), 1, 1, 100)]
+            ),
+            SharedUse.Of(
+                () => CouponSet.Of("shared", Small with { Title = "AT ONCE" }, 2, [2.5, 3]),
+                c => [c.ExposureOf("A2"), c.All[1].Coupon.Mesh.Volume, c.OtherPresets().First().Mesh.TriangleCount]
+            ),
+            SharedUse.Of(
+                () => new LetterShapes(0.4),
+                l => [.. "0123456789012345".SelectMany(l.Of).Select(r => r.Area)]
             ),
             SharedUse.Of(() => new CouponSurface(Mesh), t => [t.Nearest([Facet()], double.PositiveInfinity)]),
             SharedUse.Of(
