@@ -117,7 +117,7 @@ public sealed record LayerLight
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"THIS PRINT WOULD NOT HOLD TOGETHER: one exposure cures {Math.Max(0, CureDepth):0.000} mm, less than "
-                    + $"a layer of {Layer} mm. What follows is arithmetic, not a print."
+                    + $"a layer of {Layer} mm. Its sizes are arithmetic, not a print."
             ),
             string.Create(
                 CultureInfo.InvariantCulture,

@@ -81,13 +81,7 @@ internal static class SimulateRun
     }
 
     private static string Text(TestObject made, IReadOnlyList<Reading> readings) =>
-        ReadingsFile.ToText(
-            readings,
-            made.Features.Digest,
-            PartState.Dry,
-            Material.Rigid,
-            OwnFile.SimulatedMark.TrimStart('#').Trim()
-        );
+        ReadingsFile.ToText(readings, made.Features.Digest, PartState.Dry, Material.Rigid, OwnFile.SimulatedRemark);
 
     private static JsonObject Json(SimulateRequest request, IReadOnlyList<Reading> readings) =>
         new()

@@ -1,4 +1,3 @@
-using CalibGeom.Meshes;
 using CalibGeom.Pictures.Drawings;
 using CalibGeom.Pictures.Views;
 using CalibGeom.Planar;
@@ -25,8 +24,8 @@ internal static class PlanViews
         bool outlines
     )
     {
-        Box2D above = Extent(parts.Mesh, ViewDirection.Top),
-            front = Extent(parts.Mesh, ViewDirection.Front);
+        Box2D above = Box2D.Round(parts.Mesh, ViewDirection.Top),
+            front = Box2D.Round(parts.Mesh, ViewDirection.Front);
         double table = SizeTable.HeightOf(made);
         double scale = Frame.Fit(
             above.Width,
@@ -68,8 +67,6 @@ internal static class PlanViews
 
     private static void Lines(Sheet sheet, Frame frame, IReadOnlyList<Vector2D[]> lines) =>
         sheet.Drawing.Polylines(lines.Select(l => l.Select(p => Sheet.Px(frame.Map(p.X, p.Y)))), Edge);
-
-    private static Box2D Extent(TriangleMesh mesh, ViewDirection view) => Box2D.Round(mesh, view);
 
     private static void Front(Sheet sheet, Dimensions dimensions, Frame frame, TestObject made)
     {

@@ -47,8 +47,7 @@ internal static class LineView
         }
     }
 
-    private static Vector3D At(Vector3D a, Vector3D b, double share) =>
-        new(a.X + (b.X - a.X) * share, a.Y + (b.Y - a.Y) * share, a.Z + (b.Z - a.Z) * share);
+    private static Vector3D At(Vector3D a, Vector3D b, double share) => a + (b - a) * share;
 
     private static (long, long, long, long) Key(Vector2D[] line)
     {

@@ -202,7 +202,7 @@ public static class LightMap
             corners[best].X,
             corners[best].Y,
             (double)counts[best] / Draws,
-            Trends.Changes.Mixture.Of(lacks) with
+            Mixture.Of(lacks) with
             {
                 Value = Lack(surface),
             }

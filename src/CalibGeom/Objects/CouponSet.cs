@@ -66,9 +66,9 @@ public sealed class CouponSet
     {
         if (All.Count == 0)
             yield break;
+        string mark = All[0].Label.Length > 0 ? Mark(All[0].Label, All[0].Exposure) : "";
         foreach (Preset preset in Presets.All)
         {
-            string mark = All[0].Label.Length > 0 ? Mark(All[0].Label, All[0].Exposure) : "";
             TestObject made = TestObject.Of(mark.Length > 0 ? WithTitle(preset.Spec, mark) : preset.Spec);
             if (!made.HasErrors)
                 yield return new Coupon(preset.Name, made.ToMesh());

@@ -3,28 +3,13 @@ namespace CalibGeom.Planar;
 internal sealed partial class ConstrainedDelaunay
 {
     /// <summary>
-    /// Makes the edge between two points present. No other point may lie on it, and no required edge may cross it.
-    /// </summary>
-    internal void Require(int a, int b)
-    {
-        (int low, int high) = Key(a, b);
-        required.Add(low, high);
-        requiredCount = required.Count;
-        MakePresent(a, b);
-    }
-
-    /// <summary>
     /// Makes all edges of a table present, in its order, and tells where they are: the number of the edge on side i of
-    /// triangle t at 3t + i, -1 where there is none. The table must not be changed afterwards.
+    /// triangle t at 3t + i, -1 where there is none. No other point may lie on one, and none may cross another.
     /// </summary>
-    internal int[] RequireAll(EdgeTable edges)
+    internal int[] Require(EdgeTable edges)
     {
-        required = edges;
-        for (requiredCount = 0; requiredCount < edges.Count; )
-        {
-            (int a, int b) = edges[requiredCount++];
-            MakePresent(a, b);
-        }
+        for (int edge = 0; edge < edges.Count; edge++)
+            MakePresent(edges, edge);
         var places = new int[3 * Count];
         Array.Fill(places, -1);
         for (int edge = 0; edge < edges.Count; edge++)
@@ -36,16 +21,17 @@ internal sealed partial class ConstrainedDelaunay
         return places;
     }
 
-    private void MakePresent(int a, int b)
+    private void MakePresent(EdgeTable edges, int edge)
     {
+        (int a, int b) = edges[edge];
         fresh.Clear();
         Cross(a, b);
-        while (crossing.TryDequeue(out (int, int) edge))
+        while (crossing.TryDequeue(out (int, int) crossed))
         {
-            (int t, int side) = Find(edge.Item1, edge.Item2);
+            (int t, int side) = Find(crossed.Item1, crossed.Item2);
             if (!IsConvex(t, side))
             {
-                crossing.Enqueue(edge);
+                crossing.Enqueue(crossed);
                 continue;
             }
             int p = corners[3 * t + side],
@@ -56,7 +42,7 @@ internal sealed partial class ConstrainedDelaunay
             else if (Key(p, q) != Key(a, b))
                 fresh.Add((p, q));
         }
-        RestoreDelaunay(fresh);
+        RestoreDelaunay(fresh, edges, edge);
     }
 
     /// <summary>Puts the edges that the segment a-b crosses, from a to b, into the queue.</summary>
@@ -145,14 +131,10 @@ internal sealed partial class ConstrainedDelaunay
         return Predicates.Turn(p, points[from], q) > 0 && Predicates.Turn(p, q, points[to]) > 0;
     }
 
-    private bool IsRequired(int a, int b)
-    {
-        (int low, int high) = Key(a, b);
-        // Edges that are still to come have higher numbers.
-        return (uint)required.Find(low, high) < (uint)requiredCount;
-    }
-
-    private void RestoreDelaunay(List<(int, int)> edges)
+    /// <summary>
+    /// Flips new edges until they are Delaunay; those of a table stay, from its first to one that was just made present.
+    /// </summary>
+    private void RestoreDelaunay(List<(int, int)> edges, EdgeTable required, int newest)
     {
         bool changed = true;
         while (changed)
@@ -161,7 +143,8 @@ internal sealed partial class ConstrainedDelaunay
             for (int i = 0; i < edges.Count; i++)
             {
                 (int a, int b) = edges[i];
-                if (IsRequired(a, b))
+                (int low, int high) = Key(a, b);
+                if ((uint)required.Find(low, high) <= (uint)newest)
                     continue;
                 (int t, int side) = Find(a, b);
                 if (neighbours[3 * t + side] < 0 || !IsConvex(t, side))

@@ -12,8 +12,6 @@ internal sealed partial class ConstrainedDelaunay
     private readonly int[] corners;
     private readonly int[] neighbours;
     private readonly int[] triangleAt;
-    private EdgeTable required;
-    private int requiredCount;
     private readonly Stack<(int Triangle, int Vertex)> suspects = new();
     private readonly Queue<(int, int)> crossing = new();
     private readonly List<(int, int)> fresh = [];
@@ -28,7 +26,6 @@ internal sealed partial class ConstrainedDelaunay
         // A frame of two triangles, and two more for each point.
         corners = new int[6 * (realCount + 1)];
         neighbours = new int[6 * (realCount + 1)];
-        required = new EdgeTable(2 * realCount);
         int n = realCount;
         Append(n, n + 1, n + 2, -1, 1, -1);
         Append(n, n + 2, n + 3, -1, -1, 0);

@@ -79,17 +79,7 @@ internal static class InsertionOrder
         {
             bool right = (x & side) > 0,
                 up = (y & side) > 0;
-            along =
-                along << 2
-                | (
-                    right
-                        ? up
-                            ? 2
-                            : 3
-                        : up
-                            ? 1
-                            : 0
-                );
+            along = along << 2 | (right ? 3 : 0) ^ (up ? 1 : 0);
             if (up)
                 continue;
             if (right)

@@ -9,7 +9,7 @@ internal static class LabelledTriangulation
     internal static List<(int A, int B, int C, Winding Winding)> Of(Arrangement arrangement)
     {
         var mesh = new ConstrainedDelaunay(arrangement.Vertices);
-        int[] borders = mesh.RequireAll(arrangement.Edges);
+        int[] borders = mesh.Require(arrangement.Edges);
         return Flood(mesh, borders, arrangement);
     }
 

@@ -11,8 +11,6 @@ internal sealed class SnapRounding
     private readonly List<GridPoint> crossings = [];
     private readonly List<(int Segment, int Point)> passed = [];
     private readonly GridPoint[] hot;
-    private readonly int[] starts;
-    private readonly int[] numbers;
 
     internal SnapRounding((GridPoint A, GridPoint B)[] segments)
     {
@@ -24,7 +22,7 @@ internal sealed class SnapRounding
         var between = passed.ConvertAll(p => (p.Segment, places[p.Point]));
         if (crossings.Count > 0)
             PassCrossings(tree, [.. places.AsSpan(2 * segments.Length).ToArray().Distinct()], between);
-        (starts, numbers) = Chains(places, [.. between.Distinct().Order()]);
+        (Starts, Numbers) = Chains(places, [.. between.Distinct().Order()]);
     }
 
     /// <summary>All vertices, sorted.</summary>
@@ -33,16 +31,16 @@ internal sealed class SnapRounding
     /// <summary>
     /// Where the chain of each segment begins in <see cref="Numbers"/>; one number more, where the last ends.
     /// </summary>
-    internal int[] Starts => starts;
+    internal int[] Starts { get; }
 
     /// <summary>
     /// The chains of all segments one after the other: indices into <see cref="Vertices"/> from a segment's first end
     /// to its second.
     /// </summary>
-    internal int[] Numbers => numbers;
+    internal int[] Numbers { get; }
 
     /// <summary>The chain of one segment.</summary>
-    internal ReadOnlySpan<int> Chain(int segment) => numbers.AsSpan(starts[segment]..starts[segment + 1]);
+    internal ReadOnlySpan<int> Chain(int segment) => Numbers.AsSpan(Starts[segment]..Starts[segment + 1]);
 
     /// <summary>
     /// Two segments whose bounds meet: where they cross, and which end of one lies in a pixel that the other passes.

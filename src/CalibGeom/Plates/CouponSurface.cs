@@ -10,49 +10,25 @@ internal sealed class CouponSurface
 {
     private readonly TriangleMesh mesh;
     private readonly BoxTree tree;
-    private readonly Box3D bounds;
 
     internal CouponSurface(TriangleMesh mesh)
     {
         this.mesh = mesh;
-        bounds = mesh.Bounds;
         tree = TriangleBoxes.TreeOf(mesh, [.. Enumerable.Range(0, mesh.TriangleCount)]);
     }
 
     /// <summary>The smaller of a squared distance and the least squared distance to any of the facets.</summary>
     internal double Nearest(ReadOnlySpan<StlFacet> facets, double best)
     {
-        (Vector3D min, Vector3D max) = (bounds.Min, bounds.Max);
         for (int i = 0; i < facets.Length; i++)
         {
             ref readonly StlFacet f = ref facets[i];
             // A copy of the one before is as far away.
             if (i > 0 && f == facets[i - 1])
                 continue;
-            double gx = Gap(f.AX, f.BX, f.CX, min.X, max.X);
-            double square = gx * gx;
-            if (square >= best)
-                continue;
-            double gy = Gap(f.AY, f.BY, f.CY, min.Y, max.Y);
-            if ((square += gy * gy) >= best)
-                continue;
-            double gz = Gap(f.AZ, f.BZ, f.CZ, min.Z, max.Z);
-            if (square + gz * gz >= best)
-                continue;
             best = tree.Least(new ToFacet(mesh, in f), best);
         }
         return best;
-    }
-
-    private static double Gap(float a, float b, float c, double min, double max)
-    {
-        float low = a < b ? a : b,
-            high = a < b ? b : a;
-        low = c < low ? c : low;
-        high = c > high ? c : high;
-        return low > max ? low - max
-            : high < min ? min - high
-            : 0;
     }
 
     /// <summary>The squared distance from one facet to triangles of the mesh.</summary>

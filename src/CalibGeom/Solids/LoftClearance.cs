@@ -13,7 +13,7 @@ internal static class LoftClearance
     {
         LoftWalls[] walls = Array.ConvertAll(lofts, Walls);
         for (int i = 0; i < walls.Length; i++)
-            if (!walls[i].IsTranslation && !walls[i].IsStar)
+            if (!walls[i].IsTranslation && !walls[i].CannotCross)
                 RequireNoFold(walls[i], i);
         new BoxTree(Array.ConvertAll(walls, w => w.Box)).Pairs(
             (i, j) =>

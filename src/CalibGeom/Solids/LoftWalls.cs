@@ -51,7 +51,7 @@ internal sealed class LoftWalls
     /// hole. A point sees every wall where each section is star-shaped about it. Section edges keep the direction of a
     /// bottom or top edge, and on which side of one a point lies changes evenly with height, so that both ends decide.
     /// </summary>
-    internal bool IsStar
+    internal bool CannotCross
     {
         get
         {

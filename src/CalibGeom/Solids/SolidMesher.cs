@@ -95,10 +95,9 @@ internal static class SolidMesher
 
     private static void AddWalls(MeshAssembly mesh, Loft loft, WallEnds walls)
     {
-        int edge = 0,
-            outer = loft.Bottom.Outer.Count,
+        int outer = loft.Bottom.Outer.Count,
             count = loft.Bottom.Rings.Sum(r => r.Count);
-        for (; edge < count; edge++)
+        for (int edge = 0; edge < count; edge++)
             AddWall(mesh, walls, edge, isHole: edge >= outer);
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
@@ -229,8 +230,8 @@ public class PageNumbersTests
         string rest = page[(at + behind.Length)..].Split('\n')[0];
         return
         [
-            .. System
-                .Text.RegularExpressions.Regex.Matches(rest, @"(?<![\w.])[-+]?\d+(\.\d+)?")
+            .. Regex
+                .Matches(rest, @"(?<![\w.])[-+]?\d+(\.\d+)?")
                 .Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture)),
         ];
     }

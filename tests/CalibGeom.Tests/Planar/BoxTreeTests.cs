@@ -69,17 +69,7 @@ public class BoxTreeTests
 
     private static (GridPoint, GridPoint)[] Spikes(int edges)
     {
-        GridPoint[] ring =
-        [
-            .. Enumerable
-                .Range(0, edges)
-                .Select(i =>
-                {
-                    (double sin, double cos) = Math.SinCos(2 * Math.PI * i / edges);
-                    double r = i % 2 == 0 ? 100 : 90;
-                    return GridPoint.FromMillimetres(r * cos, r * sin);
-                }),
-        ];
+        GridPoint[] ring = Zigzag.Of(edges, 100, 90);
         return [.. ring.Select((p, i) => (p, ring[(i + 1) % edges]))];
     }
 

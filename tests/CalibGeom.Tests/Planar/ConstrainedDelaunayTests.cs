@@ -8,8 +8,16 @@ public class ConstrainedDelaunayTests
     private static ConstrainedDelaunay Build(SnapRounding snapped, IEnumerable<(int, int)> edges)
     {
         var mesh = new ConstrainedDelaunay(snapped.Vertices);
+        var table = new EdgeTable(0);
         foreach ((int a, int b) in edges)
-            mesh.Require(a, b);
+            table.Add(a, b);
+        int[] places = mesh.Require(table);
+        for (int t = 0; t < mesh.Count; t++)
+        for (int side = 0; side < 3; side++)
+        {
+            (_, int from, int to) = mesh.Across(t, side);
+            Assert.Equal(table.Find(Math.Min(from, to), Math.Max(from, to)), places[3 * t + side]);
+        }
         return mesh;
     }
 

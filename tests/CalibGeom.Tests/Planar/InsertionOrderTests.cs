@@ -41,15 +41,5 @@ public class InsertionOrderTests
         }
     }
 
-    private static GridPoint[] Circles(int count) =>
-        [
-            .. Enumerable
-                .Range(0, count)
-                .Select(i =>
-                {
-                    (double sin, double cos) = Math.SinCos(2 * Math.PI * i / count);
-                    double r = i % 2 == 0 ? 200 : 180;
-                    return GridPoint.FromMillimetres(r * cos, r * sin);
-                }),
-        ];
+    private static GridPoint[] Circles(int count) => Zigzag.Of(count, 200, 180);
 }

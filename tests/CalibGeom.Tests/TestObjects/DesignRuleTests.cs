@@ -366,11 +366,9 @@ public class DesignRuleTests
     [Fact]
     public void ABlockedLaneAndALabelNearOneAreFound()
     {
-        Lane[] lanes = [new Lane(new Rect(8, -1.5, 11.2, 1.5), LaneKind.Caliper)];
-        var owner = new Placement(new Block("box3", new PartFootprint([Rect.Centred(16, 16)], lanes)), 0, 0);
-        var inTheWay = new Placement(new Block("columns", new PartFootprint([Rect.Centred(2, 2)], [])), 10, 2);
-        var low = new PartFootprint([Rect.Centred(2, 2)], []) { Height = PartHeight.Low };
-        var label = new Placement(new Block("label.title", low), 15, 0);
+        Placement owner = BesideALane("box3", LaneKind.Caliper),
+            inTheWay = Square("columns", PartHeight.Tall).MoveTo(10, 2),
+            label = Square("label.title", PartHeight.Low).MoveTo(15, 0);
         Finding[] found = [.. LaneRule.Check([owner, inTheWay, label])];
         Assert.Equal(["caliper-lane-blocked", "label-near-lane"], found.Select(f => f.Rule));
         Assert.Equal(
@@ -390,19 +388,26 @@ public class DesignRuleTests
     [Fact]
     public void WhatStandsInFrontOfAnOpeningIsFoundAndALabelIsNot()
     {
-        Lane[] lanes = [new Lane(new Rect(8, -1.5, 11.2, 1.5), LaneKind.Open)];
-        var owner = new Placement(new Block("slots", new PartFootprint([Rect.Centred(16, 16)], lanes)), 0, 0);
-        var tall = new Placement(new Block("columns", new PartFootprint([Rect.Centred(2, 2)], [])), 10, 2);
-        var low = new PartFootprint([Rect.Centred(2, 2)], []) { Height = PartHeight.Low };
-        Finding found = Assert.Single(
-            LaneRule.Check([owner, tall, new Placement(new Block("label.title", low), 10, 0)])
-        );
+        Placement owner = BesideALane("slots", LaneKind.Open),
+            tall = Square("columns", PartHeight.Tall).MoveTo(10, 2),
+            label = Square("label.title", PartHeight.Low).MoveTo(10, 0);
+        Finding found = Assert.Single(LaneRule.Check([owner, tall, label]));
         Assert.Equal(("open-lane-blocked", "slots", Severity.Error), (found.Rule, found.Subject, found.Severity));
         Assert.Equal(
             "columns stands in front of slots, where light or a jaw must pass. Leave a part out, or make it smaller.",
             $"{found.Message} {found.Remedy}"
         );
     }
+
+    private static Placement BesideALane(string name, LaneKind kind) =>
+        new(
+            new Block(name, new PartFootprint([Rect.Centred(16, 16)], [new Lane(new Rect(8, -1.5, 11.2, 1.5), kind)])),
+            0,
+            0
+        );
+
+    private static Placement Square(string name, PartHeight height) =>
+        new(new Block(name, new PartFootprint([Rect.Centred(2, 2)], []) { Height = height }), 0, 0);
 
     [Theory]
     [InlineData(0, PixelSnap.Pixels, false)]

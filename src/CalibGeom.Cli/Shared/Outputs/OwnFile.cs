@@ -68,12 +68,12 @@ internal static class OwnFile
         return text.Contains("\nfeature,nominal,", StringComparison.Ordinal)
             || text.StartsWith("feature,nominal,", StringComparison.Ordinal)
             || text.StartsWith(CoverageGrid.Header, StringComparison.Ordinal)
-            || text.Contains(SimulatedMark, StringComparison.Ordinal)
+            || text.Contains($"# {SimulatedRemark}\n", StringComparison.Ordinal)
             || !ReadingsSheet.HoldsValues(text);
     }
 
-    /// <summary>The line that tells simulated readings from measured ones.</summary>
-    internal const string SimulatedMark = "# simulated, not measured\n";
+    /// <summary>The remark that tells simulated readings from measured ones.</summary>
+    internal const string SimulatedRemark = "simulated, not measured";
 
     private static bool IsOurPackage(string path)
     {

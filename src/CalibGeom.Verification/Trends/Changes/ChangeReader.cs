@@ -95,22 +95,18 @@ internal sealed class ChangeReader
     /// </summary>
     internal DoseLost? Correction()
     {
+        var ways = parts.Where(p => p.Part.Cause.IsLight).ToArray();
+        if (ways.Length == 0)
+            return null;
         (double Weight, double Mean, double Deviation)[] moved =
         [
-            .. parts
-                .Where(p => p.Part.Cause.IsLight)
-                .Select(p =>
-                {
-                    (double mean, double deviation) = Moved(p.Part, p.Part.Cause.Coarse);
-                    return (p.Weight, mean, Math.Max(1e-9, deviation));
-                }),
+            .. ways.Select(p =>
+            {
+                (double mean, double deviation) = Moved(p.Part, p.Part.Cause.Coarse);
+                return (p.Weight, mean, Math.Max(1e-9, deviation));
+            }),
         ];
-        double[] reaches =
-        [
-            .. parts.Where(p => p.Part.Cause.IsLight).Select(p => Limit(p.Part.Cause, growthFirst: true)),
-        ];
-        if (moved.Length == 0)
-            return null;
+        double[] reaches = [.. ways.Select(p => Limit(p.Part.Cause, growthFirst: true))];
         double all = moved.Sum(p => p.Weight),
             low = Mixture.QuantileOfNormals(moved, Coverage.LowerTail),
             high = Mixture.QuantileOfNormals(moved, Coverage.UpperTail);
@@ -133,7 +129,7 @@ internal sealed class ChangeReader
     }
 
     private static double Within(double mean, double deviation, double middle, double reach) =>
-        NormalLaw.Below(mean, deviation, middle + reach) - NormalLaw.Below(mean, deviation, middle - reach);
+        NormalTable.Below(mean, deviation, middle + reach) - NormalTable.Below(mean, deviation, middle - reach);
 
     /// <summary>The ways by falling weight, which adds up to 1.</summary>
     private static (double Weight, ChangeComponent Part)[] Likely(ChangeComponent[] all, out double statistic)

@@ -1,15 +1,11 @@
+using CalibGeom.Verification.Uncertainty;
+
 namespace CalibGeom.Verification.Tuning.Sampling;
 
 /// <summary>Means, spreads and quantiles of values with weights that add up to one.</summary>
 internal static class Weighted
 {
-    internal static double Mean(double[] values, double[] weights)
-    {
-        double sum = 0;
-        for (int i = 0; i < values.Length; i++)
-            sum += weights[i] * values[i];
-        return sum;
-    }
+    internal static double Mean(double[] values, double[] weights) => Products.Dot(weights, values);
 
     internal static (double Mean, double Deviation) Moments(double[] values, double[] weights)
     {

@@ -1,7 +1,7 @@
 using CalibGeom.Verification.Uncertainty;
 using MathNet.Numerics.RootFinding;
 
-namespace CalibGeom.Verification.Trends.Changes;
+namespace CalibGeom.Verification.Trends;
 
 /// <summary>Quantiles of normal and of uniform laws mixed by weight, and of weighted points.</summary>
 internal static class Mixture
@@ -20,7 +20,7 @@ internal static class Mixture
         foreach ((double weight, double mean, double deviation) in parts)
         {
             all += weight;
-            below += weight * NormalLaw.Below(mean, Math.Max(deviation, 1e-12), value);
+            below += weight * NormalTable.Below(mean, Math.Max(deviation, 1e-12), value);
         }
         return below / all;
     }

@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Uncertainty;
 /// The normal distribution function from a table, to 1e-11. A mixture of thousands of normal laws asks for it a million
 /// times; MathNet's, of which the table is made, takes some ten times as long.
 /// </summary>
-internal static class NormalLaw
+internal static class NormalTable
 {
     private const double Reach = 8.5;
     private const int PerUnit = 128,
