@@ -299,14 +299,13 @@ internal sealed class TrendWords
 
     private static string Share(Amount light)
     {
-        bool less = light.Value < 0;
         double a = Math.Abs(light.Low),
             b = Math.Abs(light.High);
-        string range =
-            light.Low * light.High < 0
-                ? Text($"{100 * light.Low:+0;-0} to {100 * light.High:+0;-0} %")
-                : Text($"{100 * Math.Min(a, b):0} to {100 * Math.Max(a, b):0} %");
-        return Text($"about {100 * Math.Abs(light.Value):0} % ({range}) {(less ? "less" : "more")} light");
+        string size = Text($"{100 * Math.Abs(light.Value):0} %"),
+            way = light.Value < 0 ? "less" : "more";
+        return light.Low * light.High < 0
+            ? Text($"about {size} {way} light ({100 * a:0} % less to {100 * b:0} % more)")
+            : Text($"about {size} ({100 * Math.Min(a, b):0} to {100 * Math.Max(a, b):0} %) {way} light");
     }
 
     private static string Mm(Amount a) =>

@@ -132,7 +132,8 @@ internal sealed partial class ConstrainedDelaunay
     }
 
     /// <summary>
-    /// Flips new edges until they are Delaunay; those of a table stay, from its first to one that was just made present.
+    /// Flips new edges until they are Delaunay; those of a table stay, from its first to one that was just made
+    /// present.
     /// </summary>
     private void RestoreDelaunay(List<(int, int)> edges, EdgeTable required, int newest)
     {

@@ -55,6 +55,28 @@ public class TrendTests
         NoContradiction(answer);
     }
 
+    /// <summary>
+    /// Three to one for chance where evidence just reaches its limit, and that much less for each time more; from 0.05
+    /// on it is said, and the interval of light holds no change.
+    /// </summary>
+    [Theory]
+    [InlineData(0.001, true)]
+    [InlineData(0.000, true)]
+    [InlineData(-0.012, false)]
+    public void WhatIsSeenJustSoMayBeChance(double after, bool mayBe)
+    {
+        double[] growths = [.. Enumerable.Repeat(0.010, 6), .. Enumerable.Repeat(after, 4)];
+        TrendAnswer answer = TrendAnswer.Of(Log([.. growths.Select((g, i) => Print(g, 7 * i))]));
+        TrendChange change = answer.Result.Change!;
+        Assert.Equal(1 / (1 + 0.3 * answer.Result.Evidence[^1]), change.ChanceProbability, 1e-9);
+        Assert.Equal(mayBe, change.ChanceProbability > 0.05);
+        Assert.Equal(mayBe, answer.Findings.Any(f => f.Rule == "trend-chance"));
+        Assert.Equal(mayBe, change.LogLight.High > 0);
+        string light = answer.Findings.Single(f => f.Rule == "trend-light").Message;
+        Assert.Matches(mayBe ? @"% less light \(\d+ % less to \d+ % more\)" : @"% \(\d+ to \d+ %\) less light", light);
+        NoContradiction(answer);
+    }
+
     [Fact]
     public void WordsAloneTellThatItMovesAndNotSinceWhen()
     {
