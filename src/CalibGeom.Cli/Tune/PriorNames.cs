@@ -19,6 +19,7 @@ internal static class PriorNames
         ["axisDifference"] = (p, v) => p with { AxisDifference = v },
         ["columnExponent"] = (p, v) => p with { ColumnExponent = v },
         ["columnExponentDeviation"] = (p, v) => p with { ColumnExponentDeviation = v },
+        ["lightDrift"] = (p, v) => p with { LightDrift = v },
     };
 
     private static readonly Dictionary<

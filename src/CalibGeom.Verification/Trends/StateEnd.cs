@@ -59,7 +59,7 @@ public sealed record StateEnd(int Index, double Probability)
         var model = new ChangeModel(points, options with { Baseline = 1 }, cancellation);
         int last = points.Count - 1;
         double statistic = Math.Exp(Math.Min(600, model.LogStatistic(last, cancellation)));
-        if (statistic > Trend.Limit(last, options))
+        if (statistic > model.Limit(last))
         {
             var reader = new ChangeReader(model, options, last, cancellation);
             // What has moved by more than half of the change no longer speaks of the old state; a drift has no last

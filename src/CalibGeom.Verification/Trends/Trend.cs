@@ -34,7 +34,7 @@ public static class Trend
         int last = points.Count - 1;
         double[] evidence = Enumerable
             .Range(0, points.Count)
-            .Select(n => Math.Exp(Math.Min(600, model.LogStatistic(n, cancellation))) / Limit(n, options))
+            .Select(n => Math.Exp(Math.Min(600, model.LogStatistic(n, cancellation))) / model.Limit(n))
             .ToArray();
         progress?.Report(0.8);
         cancellation.ThrowIfCancellationRequested();
@@ -73,14 +73,6 @@ public static class Trend
             Options = options,
         };
     }
-
-    /// <summary>
-    /// The statistic that is said to be a change after coupon <paramref name="last"/>. It rises with the number of
-    /// dates at which something could have changed; the constants were found by simulating series that do not move
-    /// (normal readings, 80 coupons, 150 to 250 runs each).
-    /// </summary>
-    internal static double Limit(int last, TrendOptions options) =>
-        1.25 * Math.Pow(options.RunLength / 85, 0.68) * (last + 6);
 
     private static GaugeCharts[] ChartsOf(ChangeModel model, TrendOptions options)
     {
@@ -176,7 +168,7 @@ public static class Trend
         if (information <= 0)
             return null;
         // The statistic is mainly exp(z^2 / 2) / sqrt(1 + s^2 I) over a few neighbouring cases; 0.84 for 8 of 10.
-        double needed = Math.Sqrt(2 * Math.Log(4 * Limit(last, options) * Math.Sqrt(1 + 0.09 * information)));
+        double needed = Math.Sqrt(2 * Math.Log(4 * model.Limit(last) * Math.Sqrt(1 + 0.09 * information)));
         return 1 - Math.Exp(-(needed + 0.84) / Math.Sqrt(information));
     }
 
@@ -199,7 +191,7 @@ public static class Trend
                 continue;
             var there = new ChangeModel(grown, options, cancellation);
             int last = grown.Count - 1;
-            bool settled = best is null || there.LogStatistic(last, cancellation) > Math.Log(Limit(last, options));
+            bool settled = best is null || there.LogStatistic(last, cancellation) > Math.Log(there.Limit(last));
             bool useful = seen <= LeastUse || WouldBeSeen(there, options) <= LeastUse;
             if (settled && useful)
                 return more;

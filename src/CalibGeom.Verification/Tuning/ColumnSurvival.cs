@@ -22,9 +22,17 @@ public sealed class ColumnSurvival
         exponents,
         weights;
     private readonly double referenceTime;
+    private readonly Lazy<ColumnSurvival> toCome;
 
-    private ColumnSurvival(Trial[] trials, ExposurePriors priors, CancellationToken cancellation)
+    private ColumnSurvival(
+        Trial[] trials,
+        ExposurePriors priors,
+        Func<ColumnSurvival>? toCome,
+        CancellationToken cancellation
+    )
     {
+        this.toCome = toCome is null ? new(this) : new(toCome);
+        var drift = new UnseenDrift(priors.LightDrift, trials.Length);
         ColumnOutcome[] all = [.. trials.SelectMany(t => t.Columns)];
         Count = all.Length;
         Lost = all.Count(c => !c.Printed);
@@ -32,15 +40,18 @@ public sealed class ColumnSurvival
         Thinnest = all.Min(c => c.Diameter);
         Thickest = all.Max(c => c.Diameter);
         referenceTime = trials[^1].Settings.Time;
-        (double LogDiameter, double LogTime, int Stood, int Lost)[] groups =
+        (double LogDiameter, double LogTime, int Before, int Stood, int Lost)[] groups =
         [
             .. trials
-                .SelectMany(t => t.Columns.Select(c => (c.Diameter, t.Settings.Time, c.Printed)))
-                .GroupBy(c => (c.Diameter, c.Time))
+                .SelectMany(
+                    (t, i) => t.Columns.Select(c => (c.Diameter, t.Settings.Time, Before: drift.Before(i), c.Printed))
+                )
+                .GroupBy(c => (c.Diameter, c.Time, c.Before))
                 .Select(g =>
                     (
                         Math.Log(g.Key.Diameter),
                         Math.Log(g.Key.Time / referenceTime),
+                        g.Key.Before,
                         g.Count(c => c.Printed),
                         g.Count(c => !c.Printed)
                     )
@@ -51,16 +62,17 @@ public sealed class ColumnSurvival
         double Slope(double[] z) => SlopeMedian * Math.Exp(SlopeSpread * z[1]);
         double Exponent(double[] z) => Math.Max(0, priors.ColumnExponent + priors.ColumnExponentDeviation * z[2]);
         WeightedDraws<(double Limit, double Slope, double Exponent)> draws = AdaptiveSampler.Draw(
-            3,
+            drift.Dimension(3),
             z =>
             {
                 double sum = 0,
                     limit = Limit(z),
                     slope = Slope(z),
-                    exponent = Exponent(z);
-                foreach ((double d, double t, int stood, int lost) in groups)
+                    exponent = Exponent(z),
+                    each = drift.At(z);
+                foreach ((double d, double t, int before, int stood, int lost) in groups)
                 {
-                    double logit = slope * (d - limit + exponent * t),
+                    double logit = slope * (d - limit + exponent * (t - each * before)),
                         softened =
                             (Math.Abs(logit) > 20 ? 0 : Math.Log(1 + Math.Exp(-Math.Abs(logit)))) + Math.Max(0, -logit);
                     sum -= stood * softened + lost * (softened + logit);
@@ -112,12 +124,13 @@ public sealed class ColumnSurvival
         Trial[] withColumns = [.. trials.Where(t => t.Columns.Count > 0)];
         return withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2
             ? null
-            : new ColumnSurvival(withColumns, priors ?? ExposurePriors.Default, cancellation);
+            : Of(withColumns, priors ?? ExposurePriors.Default, cancellation);
     }
 
     /// <summary>
-    /// The diameter of which half print at an exposure, with its 95 % interval; where all stood or all were lost
-    /// there is no diameter and one end is open.
+    /// The diameter of which half print at an exposure, with its 95 % interval for the print to come, which holds light
+    /// that moves unseen (<see cref="ExposurePriors.LightDrift"/>); where all stood or all were lost there is no
+    /// diameter and one end is open.
     /// </summary>
     /// <param name="time">Exposure time in s, above 0.</param>
     public ColumnLimit Limit(double time)
@@ -135,7 +148,8 @@ public sealed class ColumnSurvival
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     internal Interval LimitInterval(double time, double confidence = Coverage.Level)
     {
-        double[] ends = Weighted.Quantiles(Limits(time), weights, (1 - confidence) / 2, (1 + confidence) / 2);
+        ColumnSurvival then = toCome.Value;
+        double[] ends = Weighted.Quantiles(then.Limits(time), then.weights, (1 - confidence) / 2, (1 + confidence) / 2);
         return new Interval(ends[0], ends[1]);
     }
 
@@ -144,13 +158,17 @@ public sealed class ColumnSurvival
     /// <param name="time">Exposure time in s.</param>
     public double Probability(double diameter, double time) => Weighted.Mean(Shares(diameter, time), weights);
 
-    /// <summary>The 95 % interval of that share at the exposure of the last trial.</summary>
+    /// <summary>
+    /// The 95 % interval of that share at the exposure of the last trial, for the print to come as that of
+    /// <see cref="Limit"/>.
+    /// </summary>
     /// <param name="diameter">Diameter in mm.</param>
     public Interval ProbabilityInterval(double diameter)
     {
+        ColumnSurvival then = toCome.Value;
         double[] ends = Weighted.Quantiles(
-            Shares(diameter, referenceTime),
-            weights,
+            then.Shares(diameter, referenceTime),
+            then.weights,
             Coverage.LowerTail,
             Coverage.UpperTail
         );
@@ -182,6 +200,17 @@ public sealed class ColumnSurvival
         ArgumentNullException.ThrowIfNull(trial);
         return [.. trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter)];
     }
+
+    private static ColumnSurvival Of(Trial[] trials, ExposurePriors priors, CancellationToken cancellation) =>
+        new(
+            trials,
+            priors with
+            {
+                LightDrift = 0,
+            },
+            priors.LightDrift > 0 ? () => new(trials, priors, null, default) : null,
+            cancellation
+        );
 
     private double[] Limits(double time)
     {

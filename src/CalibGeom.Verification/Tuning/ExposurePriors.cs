@@ -100,6 +100,17 @@ public sealed record ExposurePriors
             field = Require.Positive(value, 5, "deviation of the column exponent", "", nameof(ColumnExponentDeviation));
     } = 0.20;
 
+    /// <summary>
+    /// Standard deviation of the change of ln(light) from one print to the next, even and unseen. Intervals for the
+    /// print to come allow for it; verdict, order and stop take the light of the prints as one. Default 0.04; 0 where
+    /// light is known to be steady. Our estimate without a source.
+    /// </summary>
+    public double LightDrift
+    {
+        get;
+        init => field = Require.Within(value, 0, 1, "drift of light", "", nameof(LightDrift));
+    } = 0.04;
+
     /// <summary>The defaults.</summary>
     public static ExposurePriors Default { get; } = new();
 

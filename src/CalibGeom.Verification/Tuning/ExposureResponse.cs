@@ -19,9 +19,17 @@ public sealed class ExposureResponse
     private readonly IReadOnlyList<ExposureSettings> visited;
     private readonly GrowthLatents latents;
     private readonly double timeEffectMean;
+    private readonly Lazy<ExposureResponse> toCome;
 
-    private ExposureResponse(GrowthModel model, ExposurePriors priors, int prints, CancellationToken cancellation)
+    private ExposureResponse(
+        GrowthModel model,
+        ExposurePriors priors,
+        int prints,
+        Func<ExposureResponse>? toCome,
+        CancellationToken cancellation
+    )
     {
+        this.toCome = toCome is null ? new(this) : new(toCome);
         WeightedDraws<GrowthSample> draws = model.Draw(cancellation);
         weights = draws.Weights;
         samples = draws.Drawn;
@@ -116,7 +124,16 @@ public sealed class ExposureResponse
             "s",
             nameof(referenceTime)
         );
-        return new ExposureResponse(new GrowthModel(trials, priors, t0), priors, trials.Count, cancellation);
+        ExposurePriors steady = priors with { LightDrift = 0 };
+        var drifting = priors.LightDrift > 0 ? new GrowthModel(trials, priors, t0) : null;
+        int prints = trials.Count;
+        return new ExposureResponse(
+            new GrowthModel(trials, steady, t0),
+            steady,
+            prints,
+            drifting is null ? null : () => new ExposureResponse(drifting, priors, prints, null, default),
+            cancellation
+        );
     }
 
     /// <summary>The growth to expect of the process at some settings.</summary>
@@ -130,12 +147,13 @@ public sealed class ExposureResponse
     }
 
     /// <summary>
-    /// The central interval of the growth of the process at some settings, with what the caliper may be wrong by, mm.
+    /// The central interval of the growth of the process at some settings when the next print is made, mm: with what
+    /// the caliper may be wrong by, and light that moves unseen (<see cref="ExposurePriors.LightDrift"/>).
     /// </summary>
     /// <param name="settings">The settings.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     public Interval IntervalAt(ExposureSettings settings, double confidence = 0.95) =>
-        Central(Values(settings, true), confidence);
+        toCome.Value.Central(toCome.Value.Values(settings, true), confidence);
 
     /// <summary>
     /// The central interval of the change of growth from one pair of exposure and rest to another, mm.

@@ -13,7 +13,7 @@ namespace CalibGeom.Verification.Tuning;
 /// </summary>
 internal sealed class GrowthModel
 {
-    internal const int Dimension = 6;
+    private const int Steady = 6;
 
     // The first four answer smoothly to measured growths.
     private const int B = 0,
@@ -27,6 +27,7 @@ internal sealed class GrowthModel
     private readonly Trial[] trials;
     private readonly GrowthLatents latents;
     private readonly FeltWords words;
+    private readonly UnseenDrift drift;
     private readonly SeededRandom random = new(20260302);
 
     internal GrowthModel(IReadOnlyList<Trial> trials, ExposurePriors priors, double referenceTime)
@@ -36,6 +37,7 @@ internal sealed class GrowthModel
         ReferenceTime = referenceTime;
         latents = new GrowthLatents(this.trials, priors);
         words = new FeltWords(this.trials, priors.Fits);
+        drift = new UnseenDrift(priors.LightDrift, trials.Count);
     }
 
     internal double ReferenceTime { get; }
@@ -44,10 +46,11 @@ internal sealed class GrowthModel
 
     internal WeightedDraws<GrowthSample> Draw(CancellationToken cancellation = default)
     {
+        int dimension = drift.Dimension(Steady);
         return AdaptiveSampler.Draw(
-            Dimension,
+            dimension,
             Judge,
-            latents.Readings.Count > 0 ? Peak.Of(Dimension, Smooth, Height) : null,
+            latents.Readings.Count > 0 ? Peak.Of(dimension, Smooth, Height) : null,
             cancellation
         );
 
@@ -92,6 +95,7 @@ internal sealed class GrowthModel
             priors.RestEffect.At(z[C]),
             priors.RestTime.At(z[Tau]),
             priors.BetweenPrints.At(z[Between]),
+            drift.At(z),
             []
         );
 
@@ -110,6 +114,7 @@ internal sealed class GrowthModel
     private double Formula(GrowthSample s, int print)
     {
         ExposureSettings at = trials[print].Settings;
-        return s.Growth(Math.Log(at.Time / ReferenceTime), at.Rest) + at.EdgeOffset;
+        double logTime = Math.Log(at.Time / ReferenceTime) - s.Drift * drift.Before(print);
+        return s.Growth(logTime, at.Rest) + at.EdgeOffset;
     }
 }

@@ -20,6 +20,7 @@ public sealed class PrintThroughResponse
         depths,
         weights;
     private readonly double referenceTime;
+    private readonly Lazy<PrintThroughResponse> toCome;
 
     private PrintThroughResponse(
         Trial[] combs,
@@ -27,9 +28,12 @@ public sealed class PrintThroughResponse
         double layer,
         ExposurePriors priors,
         QuotedLight? quoted,
+        Func<PrintThroughResponse>? toCome,
         CancellationToken cancellation
     )
     {
+        this.toCome = toCome is null ? new(this) : new(toCome);
+        var drift = new UnseenDrift(priors.LightDrift, combs.Length);
         this.referenceTime = referenceTime;
         Known = combs.Any(t => t.Slots!.Open > 0 && t.Slots.Open < t.Slots.Heights.Count);
         Quoted = quoted is not null;
@@ -47,12 +51,18 @@ public sealed class PrintThroughResponse
                         - Math.Log(Math.Exp(layer / Depth(z)) - 1)
                     );
         WeightedDraws<(double Start, double Depth)> draws = AdaptiveSampler.Draw(
-            2,
+            drift.Dimension(2),
             z =>
             {
                 (double start, double depth) = (Start(z), Depth(z));
-                double LogOf(Trial t) => LogChance(t.Slots!, start + depth * Math.Log(t.Settings.Time / referenceTime));
-                return ((start, depth), combs.Sum(LogOf));
+                double each = drift.At(z),
+                    sum = 0;
+                for (int i = 0; i < combs.Length; i++)
+                {
+                    double logLight = Math.Log(combs[i].Settings.Time / referenceTime) - each * drift.Before(i);
+                    sum += LogChance(combs[i].Slots!, start + depth * logLight);
+                }
+                return ((start, depth), sum);
             },
             cancellation: cancellation
         );
@@ -100,12 +110,19 @@ public sealed class PrintThroughResponse
         Trial[] combs = [.. trials.Where(t => t.Slots is not null)];
         if (trials.Count == 0 || (combs.Length == 0 && quoted is null))
             return null;
+        priors ??= ExposurePriors.Default;
+        double time = trials[0].Settings.Time,
+            layer = trials[0].Conditions.Layer;
         return new PrintThroughResponse(
             combs,
-            trials[0].Settings.Time,
-            trials[0].Conditions.Layer,
-            priors ?? ExposurePriors.Default,
+            time,
+            layer,
+            priors with
+            {
+                LightDrift = 0,
+            },
             quoted,
+            priors.LightDrift > 0 ? () => new(combs, time, layer, priors, quoted, null, default) : null,
             cancellation
         );
     }
@@ -118,12 +135,16 @@ public sealed class PrintThroughResponse
         return new GrowthPrediction(mean, deviation);
     }
 
-    /// <summary>The central interval of print-through at an exposure, mm.</summary>
+    /// <summary>
+    /// The central interval of print-through at an exposure when the next print is made, mm: with light that moves
+    /// unseen (<see cref="ExposurePriors.LightDrift"/>).
+    /// </summary>
     /// <param name="time">Exposure time in s.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     public Interval IntervalAt(double time, double confidence = 0.95)
     {
-        double[] ends = Weighted.Quantiles(Depths(time), weights, (1 - confidence) / 2, (1 + confidence) / 2);
+        PrintThroughResponse then = toCome.Value;
+        double[] ends = Weighted.Quantiles(then.Depths(time), then.weights, (1 - confidence) / 2, (1 + confidence) / 2);
         return new Interval(ends[0], ends[1]);
     }
 

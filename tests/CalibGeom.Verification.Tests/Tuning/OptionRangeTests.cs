@@ -43,6 +43,7 @@ public class OptionRangeTests
         ["AxisDifference"] = (Above0, 1, v => new ExposurePriors { AxisDifference = v }),
         ["ColumnExponent"] = (0, 5, v => new ExposurePriors { ColumnExponent = v }),
         ["ColumnExponentDeviation"] = (Above0, 5, v => new ExposurePriors { ColumnExponentDeviation = v }),
+        ["LightDrift"] = (0, 1, v => new ExposurePriors { LightDrift = v }),
         ["Trials"] = (1000, 1e8, v => new MonteCarloOptions { Trials = (int)v }),
         ["Digits"] = (1, 2, v => new MonteCarloOptions { Digits = (int)v }),
         ["MostTrials"] = (20_000, 1e8, v => new MonteCarloOptions { MostTrials = (int)v }),

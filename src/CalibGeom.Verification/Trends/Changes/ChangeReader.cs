@@ -32,7 +32,7 @@ internal sealed class ChangeReader
     {
         (this.model, this.options, this.last) = (model, options, last);
         parts = Likely([.. model.Components(last, cancellation)], out double statistic);
-        Chance = 1 / (1 + Sure * statistic / Trend.Limit(last, options));
+        Chance = 1 / (1 + Sure * statistic / model.Limit(last));
         readsGrowth = model.Filter.Points.SelectMany(p => p.Values).Any(v => v.Gauge == Gauge.Growth);
         readsWordsAlone = TrendPoint.AreWordsAlone(model.Filter.Points);
     }

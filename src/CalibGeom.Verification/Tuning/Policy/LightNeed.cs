@@ -16,7 +16,7 @@ internal sealed class LightNeed
     // stops at less than what set it going (TuneOptions.Probability).
     private const double Even = 0.5,
         Doubtful = 0.65,
-        Surely = 0.9;
+        Surely = 0.985;
     private readonly Trial last;
     private readonly PrintThroughResponse? light;
     private readonly ColumnSurvival? columns;

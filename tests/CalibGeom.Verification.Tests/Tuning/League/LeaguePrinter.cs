@@ -143,8 +143,8 @@ internal sealed class LeaguePrinter
 
     /// <summary>
     /// The light of the best settings within reach of four steps: more while 10 % of it lower the column limit by half
-    /// an R40 step, within print-through and time; where no offset can be had, only light that holds the target at some
-    /// rest.
+    /// an R40 step, within print-through and time; where not any offset can be had, only light that holds the target
+    /// at some rest, or, where none does, that comes closest to it.
     /// </summary>
     internal double BestTime()
     {
@@ -156,7 +156,7 @@ internal sealed class LeaguePrinter
         time = Math.Max(time, Start.Time * Math.Pow(0.8, 4));
         while (time * 1.02 <= top && 1 - ColumnLimit(1.1 * time) / ColumnLimit(time) >= 0.0284)
             time *= 1.02;
-        return row.OffsetAllowed && row.Pixel is null ? time : Holding(needed, top) ?? time;
+        return row.OffsetAllowed && row.Pixel is null ? time : Holding(needed, top);
     }
 
     /// <summary>The exposure that cures the least number of layers, s.</summary>
@@ -179,19 +179,23 @@ internal sealed class LeaguePrinter
         return row.Measured ? trial : trial with { GrowthX = null, GrowthY = null };
     }
 
-    // The brightest light between two limits that holds the target with an offset that can be had, at some rest;
-    // null where there is none.
-    private double? Holding(double least, double most)
+    // The brightest light between two limits that holds the target with an offset that can be had, at some rest; where
+    // there is none, the light that comes closest to it.
+    private double Holding(double least, double most)
     {
         double[] offsets = row.OffsetAllowed ? [.. Enumerable.Range(-3, 7).Select(n => n * row.Pixel!.Value)] : [0];
-        double? best = null;
+        double best = least,
+            closest = double.PositiveInfinity;
         for (double time = Math.Max(least, Start.Time * Math.Pow(0.8, 4)); time <= most; time *= 1.01)
             foreach (double offset in offsets)
-                if (
-                    Growth(time, 0) + offset >= TargetGrowth - 0.001
-                    && Growth(time, 6) + offset <= TargetGrowth + 0.001
-                )
-                    best = time;
+            {
+                double off = Math.Max(
+                    0.001,
+                    Math.Max(TargetGrowth - Growth(time, 0) - offset, Growth(time, 6) + offset - TargetGrowth)
+                );
+                if (off <= closest)
+                    (closest, best) = (off, time);
+            }
         return best;
     }
 

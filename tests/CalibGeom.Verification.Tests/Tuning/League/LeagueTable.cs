@@ -26,11 +26,12 @@ internal static class LeagueTable
 
     internal static LeagueResult Judge(LeaguePrinter printer, Func<LeaguePrinter, Played> player)
     {
+        double startLayers = printer.Layers(printer.Start.Time);
+        Played played = player(printer);
+        // Of the light that is left: none reaches settings of a light that has gone.
         double best = printer.BestTime(),
             bestLimit = printer.ColumnLimit(best),
-            bestLost = printer.LostColumns(best),
-            startLayers = printer.Layers(printer.Start.Time);
-        Played played = player(printer);
+            bestLost = printer.LostColumns(best);
         ColumnsAt kept = new(printer.ColumnLimit(played.Kept.Time), printer.LostColumns(played.Kept.Time));
         return new LeagueResult(
             printer.Growth(played.Kept.Time, played.Kept.Rest)

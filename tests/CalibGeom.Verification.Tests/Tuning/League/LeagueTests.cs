@@ -12,7 +12,7 @@ public class LeagueTests(ITestOutputHelper output)
     /// <summary>The first set stood beside the policy while it was made; the second was named before it was
     /// played.</summary>
     private const ulong FirstSeed = 50000,
-        FreshSeed = 91000;
+        FreshSeed = 137000;
     private const int Short = 3;
 
     [Fact]
@@ -44,14 +44,9 @@ public class LeagueTests(ITestOutputHelper output)
         // What is asked of all rows together cannot be asked of some.
         if (rows.Length < LeagueRow.All.Count)
             return;
-        // Never below what is needed where the start was sound; where exposure has to trim, what is needed is itself
-        // an estimate.
-        foreach ((LeagueRow row, LeagueReport report) in LeagueRow.All.Zip(rows))
-            if (row.SoundStart && row.LightKept == 1)
-                Assert.True(
-                    report.Tune.Count(r => r.Sound) >= (row.OffsetAllowed && row.Pixel is null ? 1 : 0.9) * printers,
-                    $"{row.Name}: light was given away"
-                );
+        // Never below what is needed where the start was sound.
+        foreach ((LeagueRow row, LeagueReport report) in LeagueRow.All.Zip(rows).Where(r => r.First.SoundStart))
+            Assert.True(report.Tune.All(r => r.Sound), $"{row.Name}: light was given away");
         Assert.All(
             LeagueTable.Players.Skip(1),
             other =>
@@ -68,7 +63,11 @@ public class LeagueTests(ITestOutputHelper output)
         Assert.True(rests.Count(r => r is >= 1 and <= 4) > 0.6 * rests.Length);
         Assert.True(rests.Distinct().Count() >= 5);
         // Columns lost at the end: those of the best reachable settings and one more, in nine of ten.
-        Assert.True(Free(rows).Average(r => r.LostMore <= 1 ? 1 : 0) >= 0.9);
+        LeagueResult[] sound =
+        [
+            .. LeagueRow.All.Zip(rows).Where(r => r.First.SoundStart).SelectMany(r => r.Second.Tune),
+        ];
+        Assert.True(sound.Average(r => r.LostMore <= 1 ? 1 : 0) >= 0.9);
     }
 
     // Sound at the start, and any offset may be had.
