@@ -22,16 +22,17 @@ public sealed class ColumnSurvival
         exponents,
         weights;
     private readonly double referenceTime;
-    private readonly Lazy<ColumnSurvival> toCome;
+    private readonly Func<CancellationToken, ColumnSurvival>? fitsWithDrift;
+    private ColumnSurvival? toCome;
 
     private ColumnSurvival(
         Trial[] trials,
         ExposurePriors priors,
-        Func<ColumnSurvival>? toCome,
+        Func<CancellationToken, ColumnSurvival>? fitsWithDrift,
         CancellationToken cancellation
     )
     {
-        this.toCome = toCome is null ? new(this) : new(toCome);
+        this.fitsWithDrift = fitsWithDrift;
         var drift = new UnseenDrift(priors.LightDrift, trials.Length);
         ColumnOutcome[] all = [.. trials.SelectMany(t => t.Columns)];
         Count = all.Length;
@@ -148,7 +149,7 @@ public sealed class ColumnSurvival
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     internal Interval LimitInterval(double time, double confidence = Coverage.Level)
     {
-        ColumnSurvival then = toCome.Value;
+        ColumnSurvival then = ToCome();
         double[] ends = Weighted.Quantiles(then.Limits(time), then.weights, (1 - confidence) / 2, (1 + confidence) / 2);
         return new Interval(ends[0], ends[1]);
     }
@@ -165,7 +166,7 @@ public sealed class ColumnSurvival
     /// <param name="diameter">Diameter in mm.</param>
     public Interval ProbabilityInterval(double diameter)
     {
-        ColumnSurvival then = toCome.Value;
+        ColumnSurvival then = ToCome();
         double[] ends = Weighted.Quantiles(
             then.Shares(diameter, referenceTime),
             then.weights,
@@ -201,6 +202,12 @@ public sealed class ColumnSurvival
         return [.. trial.Columns.Where(c => !c.Printed && StoodBelow(trial, c)).OrderBy(c => c.Diameter)];
     }
 
+    /// <summary>
+    /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
+    /// </summary>
+    internal ColumnSurvival ToCome(CancellationToken cancellation = default) =>
+        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
+
     private static ColumnSurvival Of(Trial[] trials, ExposurePriors priors, CancellationToken cancellation) =>
         new(
             trials,
@@ -208,7 +215,7 @@ public sealed class ColumnSurvival
             {
                 LightDrift = 0,
             },
-            priors.LightDrift > 0 ? () => new(trials, priors, null, default) : null,
+            priors.LightDrift > 0 ? c => new(trials, priors, null, c) : null,
             cancellation
         );
 

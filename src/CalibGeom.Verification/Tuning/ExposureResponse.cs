@@ -19,17 +19,18 @@ public sealed class ExposureResponse
     private readonly IReadOnlyList<ExposureSettings> visited;
     private readonly GrowthLatents latents;
     private readonly double timeEffectMean;
-    private readonly Lazy<ExposureResponse> toCome;
+    private readonly Func<CancellationToken, ExposureResponse>? fitsWithDrift;
+    private ExposureResponse? toCome;
 
     private ExposureResponse(
         GrowthModel model,
         ExposurePriors priors,
         int prints,
-        Func<ExposureResponse>? toCome,
+        Func<CancellationToken, ExposureResponse>? fitsWithDrift,
         CancellationToken cancellation
     )
     {
-        this.toCome = toCome is null ? new(this) : new(toCome);
+        this.fitsWithDrift = fitsWithDrift;
         WeightedDraws<GrowthSample> draws = model.Draw(cancellation);
         weights = draws.Weights;
         samples = draws.Drawn;
@@ -124,16 +125,16 @@ public sealed class ExposureResponse
             "s",
             nameof(referenceTime)
         );
-        ExposurePriors steady = priors with { LightDrift = 0 };
-        var drifting = priors.LightDrift > 0 ? new GrowthModel(trials, priors, t0) : null;
-        int prints = trials.Count;
-        return new ExposureResponse(
-            new GrowthModel(trials, steady, t0),
-            steady,
-            prints,
-            drifting is null ? null : () => new ExposureResponse(drifting, priors, prints, null, default),
-            cancellation
-        );
+        Trial[] copy = [.. trials];
+        return priors.LightDrift > 0
+            ? Fit(priors with { LightDrift = 0 }, c => Fit(priors, null, c), cancellation)
+            : Fit(priors, null, cancellation);
+
+        ExposureResponse Fit(
+            ExposurePriors with,
+            Func<CancellationToken, ExposureResponse>? fitsWithDrift,
+            CancellationToken cancellation
+        ) => new(new GrowthModel(copy, with, t0), with, copy.Length, fitsWithDrift, cancellation);
     }
 
     /// <summary>The growth to expect of the process at some settings.</summary>
@@ -153,7 +154,7 @@ public sealed class ExposureResponse
     /// <param name="settings">The settings.</param>
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     public Interval IntervalAt(ExposureSettings settings, double confidence = 0.95) =>
-        toCome.Value.Central(toCome.Value.Values(settings, true), confidence);
+        ToCome().Central(ToCome().Values(settings, true), confidence);
 
     /// <summary>
     /// The central interval of the change of growth from one pair of exposure and rest to another, mm.
@@ -210,6 +211,12 @@ public sealed class ExposureResponse
             print = Math.Sqrt(BetweenPrints * BetweenPrints + ReadingUncertainty * ReadingUncertainty);
         return known * known / Math.Sqrt(known * known + print * print);
     }
+
+    /// <summary>
+    /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
+    /// </summary>
+    internal ExposureResponse ToCome(CancellationToken cancellation = default) =>
+        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
 
     private double[] Values(ExposureSettings settings, bool withCaliper)
     {

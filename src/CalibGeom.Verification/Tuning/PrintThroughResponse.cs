@@ -20,7 +20,8 @@ public sealed class PrintThroughResponse
         depths,
         weights;
     private readonly double referenceTime;
-    private readonly Lazy<PrintThroughResponse> toCome;
+    private readonly Func<CancellationToken, PrintThroughResponse>? fitsWithDrift;
+    private PrintThroughResponse? toCome;
 
     private PrintThroughResponse(
         Trial[] combs,
@@ -28,11 +29,11 @@ public sealed class PrintThroughResponse
         double layer,
         ExposurePriors priors,
         QuotedLight? quoted,
-        Func<PrintThroughResponse>? toCome,
+        Func<CancellationToken, PrintThroughResponse>? fitsWithDrift,
         CancellationToken cancellation
     )
     {
-        this.toCome = toCome is null ? new(this) : new(toCome);
+        this.fitsWithDrift = fitsWithDrift;
         var drift = new UnseenDrift(priors.LightDrift, combs.Length);
         this.referenceTime = referenceTime;
         Known = combs.Any(t => t.Slots!.Open > 0 && t.Slots.Open < t.Slots.Heights.Count);
@@ -122,7 +123,7 @@ public sealed class PrintThroughResponse
                 LightDrift = 0,
             },
             quoted,
-            priors.LightDrift > 0 ? () => new(combs, time, layer, priors, quoted, null, default) : null,
+            priors.LightDrift > 0 ? c => new(combs, time, layer, priors, quoted, null, c) : null,
             cancellation
         );
     }
@@ -143,7 +144,7 @@ public sealed class PrintThroughResponse
     /// <param name="confidence">The share, above 0 and below 1. Default 0.95.</param>
     public Interval IntervalAt(double time, double confidence = 0.95)
     {
-        PrintThroughResponse then = toCome.Value;
+        PrintThroughResponse then = ToCome();
         double[] ends = Weighted.Quantiles(then.Depths(time), then.weights, (1 - confidence) / 2, (1 + confidence) / 2);
         return new Interval(ends[0], ends[1]);
     }
@@ -173,6 +174,12 @@ public sealed class PrintThroughResponse
             weights,
             0.5
         )[0];
+
+    /// <summary>
+    /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
+    /// </summary>
+    internal PrintThroughResponse ToCome(CancellationToken cancellation = default) =>
+        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
 
     private double[] Depths(double time)
     {

@@ -192,6 +192,31 @@ public class LightMapTests(ITestOutputHelper output)
         Near.Absolute(90, part.MaxY - part.MinY, 1e-9);
     }
 
+    /// <summary>Counted over the plate: with the exposure changed so, as many places are within the limits as told.</summary>
+    [Fact]
+    public void TheOneExposureBringsAsManyPlacesWithinTheLimitsAsItSays()
+    {
+        MapResult bowl = LightMap.Run(
+            MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, -0.00006 * (p.X * p.X + p.Y * p.Y))).ToArray()
+        );
+        Assert.True(Math.Abs(bowl.ExposureChange) > 0.02 && bowl.WithinShare < 0.95);
+        double Share(double change)
+        {
+            const int Steps = 60;
+            int within = 0;
+            for (int i = 0; i <= Steps; i++)
+            for (int j = 0; j <= Steps; j++)
+            {
+                double x = bowl.Options.Width * ((double)i / Steps - 0.5),
+                    y = bowl.Options.Depth * ((double)j / Steps - 0.5);
+                within += Math.Abs(bowl.LightAt(x, y).Value + change) <= -Math.Log(0.9) ? 1 : 0;
+            }
+            return within / (double)((Steps + 1) * (Steps + 1));
+        }
+        Near.Absolute(bowl.WithinShare, Share(bowl.ExposureChange), 0.03);
+        Assert.True(Share(-bowl.ExposureChange) < bowl.WithinShare - 0.05);
+    }
+
     [Fact]
     public void AJointIsExpectedAtItsPlaceAndAnywhere()
     {

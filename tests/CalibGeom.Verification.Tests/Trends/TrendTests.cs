@@ -48,6 +48,14 @@ public class TrendTests
         Assert.True(change.LogLight.Value < 0);
         Assert.NotNull(answer.Result.DayOf(change.Since.Value));
         Assert.InRange(change.Growth!.Value.Value, -0.021, -0.008);
+        Amount growth = change.Growth.Value;
+        Assert.Contains(
+            FormattableString.Invariant(
+                $"clearance by {-2 * growth.Value:+0.000;-0.000} mm ({-2 * growth.High:+0.000;-0.000} to {-2 * growth.Low:+0.000;-0.000})"
+            ),
+            answer.Findings.Single(f => f.Rule == "trend-size").Message,
+            StringComparison.Ordinal
+        );
         Assert.Contains(
             answer.Findings,
             f => f.Rule == "trend-since" && f.Message.Contains("2026-", StringComparison.Ordinal)
