@@ -1,3 +1,6 @@
+using System.Globalization;
+using System.Text;
+using CalibGeom.Meshes;
 using CalibGeom.Solids;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Layout;
@@ -9,6 +12,7 @@ using CalibGeom.TestObjects.Parts.SlotComb;
 using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
+using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Tests.TestObjects;
 
@@ -276,6 +280,16 @@ public class DesignRuleTests
                 }
             },
             { "layers", Severity.Note, "plinth.thickness", Standard with { Process = Printer } },
+            { "layers", Severity.Note, "slots.heights", Standard with { Process = Printer } },
+            {
+                "pixels",
+                Severity.Note,
+                "box1.outside.y",
+                Standard with
+                {
+                    Process = Printer with { PixelPitch = new PerAxis(0.05, 0.03) },
+                }
+            },
             {
                 "lower-than-a-layer",
                 Severity.Warning,
@@ -306,6 +320,66 @@ public class DesignRuleTests
         Assert.NotNull(finding.Value);
         Assert.NotNull(finding.Limit);
         Assert.NotEmpty(finding.Remedy);
+    }
+
+    /// <summary>What every rule says, word for word, as a person would read it over: unit, message, remedy.</summary>
+    [Fact]
+    public void TheWordsOfEveryRule()
+    {
+        var said = new StringBuilder();
+        foreach ((string rule, Severity severity, string subject, TestObjectSpec spec) in Cases(Broken))
+        {
+            Finding f = TestObject
+                .Of(spec)
+                .Findings.First(f => f.Rule == rule && f.Subject == subject && f.Severity == severity);
+            said.Append(
+                CultureInfo.InvariantCulture,
+                $"{rule} {subject} [{f.Value:0.###} {f.Unit}]\n  {f.Message}\n  {f.Remedy}\n"
+            );
+        }
+        RepositoryFile.RequireHolds(
+            "tests/CalibGeom.Tests/TestObjects/rule-words.txt",
+            Encoding.UTF8.GetBytes(said.ToString())
+        );
+    }
+
+    private static IEnumerable<(string, Severity, string, TestObjectSpec)> Cases(
+        TheoryData<string, Severity, string, TestObjectSpec> data
+    ) => data.Select(row => ((string)row[0], (Severity)row[1], (string)row[2], (TestObjectSpec)row[3]));
+
+    [Fact]
+    public void WhatLiesOnALimitIsNotBeyondItAndErrorsComeFirst()
+    {
+        TestObjectSpec spec = SpecJson.With(Standard, ["slots.heights=0.05,0.4", "process.plate=40,90,160"]);
+        IReadOnlyList<Finding> findings = TestObject.Of(spec).Findings;
+        Assert.Equal(Severity.Warning, findings.First(f => f.Rule == "gap-too-narrow").Severity);
+        Assert.Equal(findings.Select(f => f.Severity).OrderDescending(), findings.Select(f => f.Severity));
+        Assert.Equal(3, findings.Select(f => f.Severity).Distinct().Count());
+    }
+
+    /// <summary>0.3 / 0.1 is a little less than three, and still three pixels.</summary>
+    [Fact]
+    public void PixelsThatAreWholeToRoundingAreWhole()
+    {
+        Assert.True(0.3 / 0.1 < 3);
+        Assert.Equal("3", PixelCount.Of(0.3, 0.1).ToString());
+        Assert.Equal("3 or 4", PixelCount.Of(0.35, 0.1).ToString());
+    }
+
+    /// <summary>The size is that of outlines before they are put on the grid, some micrometres about the mesh's.</summary>
+    [Theory]
+    [InlineData(0.02, false)]
+    [InlineData(-0.02, true)]
+    public void AnObjectMayBeAsLargeAsThePlate(double more, bool found)
+    {
+        Vector3D size = TestObject.Of(Standard).Solid!.ToMesh().Bounds.Size;
+        TestObject made = TestObject.Of(
+            Standard with
+            {
+                Process = new ProcessSpec { Plate = new PlateSize(size.X + more, size.Y + more, size.Z + more) },
+            }
+        );
+        Assert.Equal(found ? 3 : 0, made.Findings.Count(f => f is { Rule: "larger-than-plate", Unit: "mm" }));
     }
 
     public static TheoryData<string, bool> EveryPreset => Cases();
