@@ -366,7 +366,7 @@ public class DesignRuleTests
         Assert.Equal("3 or 4", PixelCount.Of(0.35, 0.1).ToString());
     }
 
-    /// <summary>The size is that of outlines before they are put on the grid, some micrometres about the mesh's.</summary>
+    /// <summary>The size is that of outlines before they are put on the grid: micrometres about the mesh.</summary>
     [Theory]
     [InlineData(0.02, false)]
     [InlineData(-0.02, true)]

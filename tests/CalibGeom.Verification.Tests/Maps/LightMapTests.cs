@@ -192,7 +192,7 @@ public class LightMapTests(ITestOutputHelper output)
         Near.Absolute(90, part.MaxY - part.MinY, 1e-9);
     }
 
-    /// <summary>Counted over the plate: with the exposure changed so, as many places are within the limits as told.</summary>
+    /// <summary>Counted over the plate: at the new exposure as many places are within the limits as told.</summary>
     [Fact]
     public void TheOneExposureBringsAsManyPlacesWithinTheLimitsAsItSays()
     {
