@@ -12,7 +12,6 @@ using CalibGeom.TestObjects.Parts.SlotComb;
 using CalibGeom.TestObjects.Parts.SqueezeTab;
 using CalibGeom.TestObjects.Rules;
 using CalibGeom.TestObjects.Specs;
-using CalibGeom.Tests.Shared;
 
 namespace CalibGeom.Tests.TestObjects;
 
