@@ -15,6 +15,7 @@ const PosixSignal FileSizeExceeded = (PosixSignal)25;
 if (!OperatingSystem.IsWindows())
     signals = [.. signals, PosixSignalRegistration.Create(FileSizeExceeded, signal => signal.Cancel = true)];
 int code = CommandHost.Run(args, CommandIo.Console());
-foreach (PosixSignalRegistration signal in signals)
-    signal.Dispose();
+
+// Held to the end of the process: a signal is answered on another thread, which may come to it after the work has ended.
+GC.KeepAlive(signals);
 return code;
