@@ -22,17 +22,17 @@ public sealed class ColumnSurvival
         exponents,
         weights;
     private readonly double referenceTime;
-    private readonly Func<CancellationToken, ColumnSurvival>? fitsWithDrift;
+    private readonly Func<CancellationToken, ColumnSurvival>? fitWithDrift;
     private ColumnSurvival? toCome;
 
     private ColumnSurvival(
         Trial[] trials,
         ExposurePriors priors,
-        Func<CancellationToken, ColumnSurvival>? fitsWithDrift,
+        Func<CancellationToken, ColumnSurvival>? fitWithDrift,
         CancellationToken cancellation
     )
     {
-        this.fitsWithDrift = fitsWithDrift;
+        this.fitWithDrift = fitWithDrift;
         var drift = new UnseenDrift(priors.LightDrift, trials.Length);
         ColumnOutcome[] all = [.. trials.SelectMany(t => t.Columns)];
         Count = all.Length;
@@ -125,7 +125,11 @@ public sealed class ColumnSurvival
         Trial[] withColumns = [.. trials.Where(t => t.Columns.Count > 0)];
         return withColumns.SelectMany(t => t.Columns).Select(c => c.Diameter).Distinct().Count() < 2
             ? null
-            : Of(withColumns, priors ?? ExposurePriors.Default, cancellation);
+            : UnseenDrift.Fit<ColumnSurvival>(
+                priors ?? ExposurePriors.Default,
+                (with, fitWithDrift, c) => new(withColumns, with, fitWithDrift, c),
+                cancellation
+            );
     }
 
     /// <summary>
@@ -206,18 +210,7 @@ public sealed class ColumnSurvival
     /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
     /// </summary>
     internal ColumnSurvival ToCome(CancellationToken cancellation = default) =>
-        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
-
-    private static ColumnSurvival Of(Trial[] trials, ExposurePriors priors, CancellationToken cancellation) =>
-        new(
-            trials,
-            priors with
-            {
-                LightDrift = 0,
-            },
-            priors.LightDrift > 0 ? c => new(trials, priors, null, c) : null,
-            cancellation
-        );
+        toCome ??= fitWithDrift?.Invoke(cancellation) ?? this;
 
     private double[] Limits(double time)
     {

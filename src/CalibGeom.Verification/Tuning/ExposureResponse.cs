@@ -19,18 +19,18 @@ public sealed class ExposureResponse
     private readonly IReadOnlyList<ExposureSettings> visited;
     private readonly GrowthLatents latents;
     private readonly double timeEffectMean;
-    private readonly Func<CancellationToken, ExposureResponse>? fitsWithDrift;
+    private readonly Func<CancellationToken, ExposureResponse>? fitWithDrift;
     private ExposureResponse? toCome;
 
     private ExposureResponse(
         GrowthModel model,
         ExposurePriors priors,
         int prints,
-        Func<CancellationToken, ExposureResponse>? fitsWithDrift,
+        Func<CancellationToken, ExposureResponse>? fitWithDrift,
         CancellationToken cancellation
     )
     {
-        this.fitsWithDrift = fitsWithDrift;
+        this.fitWithDrift = fitWithDrift;
         WeightedDraws<GrowthSample> draws = model.Draw(cancellation);
         weights = draws.Weights;
         samples = draws.Drawn;
@@ -126,15 +126,11 @@ public sealed class ExposureResponse
             nameof(referenceTime)
         );
         Trial[] copy = [.. trials];
-        return priors.LightDrift > 0
-            ? Fit(priors with { LightDrift = 0 }, c => Fit(priors, null, c), cancellation)
-            : Fit(priors, null, cancellation);
-
-        ExposureResponse Fit(
-            ExposurePriors with,
-            Func<CancellationToken, ExposureResponse>? fitsWithDrift,
-            CancellationToken cancellation
-        ) => new(new GrowthModel(copy, with, t0), with, copy.Length, fitsWithDrift, cancellation);
+        return UnseenDrift.Fit<ExposureResponse>(
+            priors,
+            (with, fitWithDrift, c) => new(new GrowthModel(copy, with, t0), with, copy.Length, fitWithDrift, c),
+            cancellation
+        );
     }
 
     /// <summary>The growth to expect of the process at some settings.</summary>
@@ -216,7 +212,7 @@ public sealed class ExposureResponse
     /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
     /// </summary>
     internal ExposureResponse ToCome(CancellationToken cancellation = default) =>
-        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
+        toCome ??= fitWithDrift?.Invoke(cancellation) ?? this;
 
     private double[] Values(ExposureSettings settings, bool withCaliper)
     {

@@ -20,7 +20,7 @@ public sealed class PrintThroughResponse
         depths,
         weights;
     private readonly double referenceTime;
-    private readonly Func<CancellationToken, PrintThroughResponse>? fitsWithDrift;
+    private readonly Func<CancellationToken, PrintThroughResponse>? fitWithDrift;
     private PrintThroughResponse? toCome;
 
     private PrintThroughResponse(
@@ -29,11 +29,11 @@ public sealed class PrintThroughResponse
         double layer,
         ExposurePriors priors,
         QuotedLight? quoted,
-        Func<CancellationToken, PrintThroughResponse>? fitsWithDrift,
+        Func<CancellationToken, PrintThroughResponse>? fitWithDrift,
         CancellationToken cancellation
     )
     {
-        this.fitsWithDrift = fitsWithDrift;
+        this.fitWithDrift = fitWithDrift;
         var drift = new UnseenDrift(priors.LightDrift, combs.Length);
         this.referenceTime = referenceTime;
         Known = combs.Any(t => t.Slots!.Open > 0 && t.Slots.Open < t.Slots.Heights.Count);
@@ -114,16 +114,9 @@ public sealed class PrintThroughResponse
         priors ??= ExposurePriors.Default;
         double time = trials[0].Settings.Time,
             layer = trials[0].Conditions.Layer;
-        return new PrintThroughResponse(
-            combs,
-            time,
-            layer,
-            priors with
-            {
-                LightDrift = 0,
-            },
-            quoted,
-            priors.LightDrift > 0 ? c => new(combs, time, layer, priors, quoted, null, c) : null,
+        return UnseenDrift.Fit<PrintThroughResponse>(
+            priors,
+            (with, fitWithDrift, c) => new(combs, time, layer, with, quoted, fitWithDrift, c),
             cancellation
         );
     }
@@ -179,7 +172,7 @@ public sealed class PrintThroughResponse
     /// The same for the print to come, with light that may drift: fitted when first asked for, since no order takes it.
     /// </summary>
     internal PrintThroughResponse ToCome(CancellationToken cancellation = default) =>
-        toCome ??= fitsWithDrift?.Invoke(cancellation) ?? this;
+        toCome ??= fitWithDrift?.Invoke(cancellation) ?? this;
 
     private double[] Depths(double time)
     {

@@ -44,6 +44,7 @@ public static class Tuner
         Told(0.3);
         Trial[] used = state.Of(alike);
         Answer now = Answer.To(used, options, cancellation);
+        // Fitted here, where it can be stopped and is told of; the words ask for its intervals.
         _ = (now.Columns?.ToCome(cancellation), now.Light?.ToCome(cancellation));
         Told(0.8);
         var result = new TuningResult

@@ -13,6 +13,19 @@ internal readonly struct UnseenDrift
     /// <param name="prints">How many prints there are.</param>
     internal UnseenDrift(double deviation, int prints) => (this.deviation, this.prints) = (deviation, prints);
 
+    /// <summary>A fit to steady light, with the way to make the same with light that drifts.</summary>
+    /// <param name="priors">What is believed before, the drift in it.</param>
+    /// <param name="fit">Makes a fit from priors; its second argument is the way to the one with drift, or null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static T Fit<T>(
+        ExposurePriors priors,
+        Func<ExposurePriors, Func<CancellationToken, T>?, CancellationToken, T> fit,
+        CancellationToken cancellation
+    ) =>
+        priors.LightDrift > 0
+            ? fit(priors with { LightDrift = 0 }, c => fit(priors, null, c), cancellation)
+            : fit(priors, null, cancellation);
+
     /// <summary>How many parameters there are with it.</summary>
     internal int Dimension(int without) => without + (deviation > 0 ? 1 : 0);
 

@@ -6,17 +6,18 @@ namespace CalibGeom.Verification.Tests.Tuning.League;
 /// <summary>One row of the league, played by all, as the two tables of docs/tune.md have it.</summary>
 internal sealed class LeagueReport
 {
-    private readonly LeagueRow row;
     private readonly int frontier;
 
     internal LeagueReport(LeagueRow row, ulong firstSeed, int printers)
     {
-        this.row = row;
+        Row = row;
         Of = Players.ToDictionary(p => p.Name, p => Play(row, p.Play, firstSeed, printers));
         frontier = row is { OffsetAllowed: true, Pixel: null }
             ? printers
             : Enumerable.Range(0, printers).Count(i => new LeaguePrinter(row, firstSeed + (ulong)i).CanHold());
     }
+
+    internal LeagueRow Row { get; }
 
     /// <summary>What became of every printer, by player.</summary>
     internal IReadOnlyDictionary<string, LeagueResult[]> Of { get; }
@@ -27,7 +28,7 @@ internal sealed class LeagueReport
     internal string Targets()
     {
         IEnumerable<string> cells = Of.Values.Select(r => $"{Percent(r, x => x.Good)} / {Percent(r, x => x.OnGrowth)}");
-        return $"| {row.Name} | {string.Join(" | ", cells)} |";
+        return $"| {Row.Name} | {string.Join(" | ", cells)} |";
     }
 
     /// <summary>Strength, prints and coverage.</summary>
@@ -47,7 +48,7 @@ internal sealed class LeagueReport
                 ? "all"
                 : (100.0 * frontier / Tune.Length).ToString("0.0", CultureInfo.InvariantCulture),
         ];
-        return $"| {row.Name} | {string.Join(" | ", cells)} |";
+        return $"| {Row.Name} | {string.Join(" | ", cells)} |";
     }
 
     private string Each(string[] players, Func<LeagueResult, bool> of) =>
