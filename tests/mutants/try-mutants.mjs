@@ -1,5 +1,7 @@
-// Tries mutants one by one: each is written into a clone, built, and given to the tests that ought to notice.
-// try-mutants.mjs REPORT...: of each line of samples.json so many mutants, drawn out of reports of Stryker.
+// Tries mutants one by one: each is written into a clone, built, and given to the tests that ought to notice, the
+// quick ones first. A name of samples.json that begins with "-" takes tests out.
+// try-mutants.mjs REPORT...: of each sample so many mutants, drawn out of reports of Stryker.
+// CALIBGEOM_SAMPLES=Planar tries only the samples whose library and folder hold the word.
 import { execFileSync, spawn } from "node:child_process";
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -8,7 +10,10 @@ import { seeded } from "./random.mjs";
 
 const root = execFileSync("git", ["rev-parse", "--show-toplevel"]).toString().trim();
 
-const samples = JSON.parse(readFileSync(join(root, "tests/mutants/samples.json"), "utf8"));
+const named = ({ library, folder }) => join(library, folder);
+const samples = JSON.parse(readFileSync(join(root, "tests/mutants/samples.json"), "utf8")).filter((sample) =>
+  named(sample).includes(process.env.CALIBGEOM_SAMPLES ?? ""));
+const projects = new Set(samples.flatMap((sample) => sample.tests.map((t) => t.in)));
 const mutants = [];
 for (const report of process.argv.slice(2))
   for (const [name, file] of Object.entries(JSON.parse(readFileSync(report, "utf8")).files))
@@ -40,42 +45,57 @@ const run = (folder, command, ...args) =>
 async function ready() {
   const clone = mkdtempSync(join(tmpdir(), "mutants-"));
   execFileSync("git", ["clone", "-q", root, clone]);
-  for (const library of new Set(samples.map((s) => s.library)))
-    if (await run(clone, "dotnet", "build", `tests/${library}.Tests`, "-c", "Release")) throw new Error("It does not build.");
+  for (const project of projects)
+    if (await run(clone, "dotnet", "build", `tests/${project}`, "-c", "Release")) throw new Error(`${project} does not build.`);
   return clone;
+}
+
+const built = (project) => `tests/${project}/bin/Release/net10.0`;
+
+function filter(project, words) {
+  const named = words.split(" ").filter((w) => !w.startsWith("-")).map((w) => `FullyQualifiedName~${project}.${w}`);
+  const out = words.split(" ").filter((w) => w.startsWith("-")).map((w) => `FullyQualifiedName!~${project}.${w.slice(1)}`);
+  return [...(named.length ? [`(${named.join("|")})`] : []), ...out].join("&");
+}
+
+// 0 when all passed, below 0 when they had to be stopped.
+async function tested(clone, tests) {
+  for (const { in: project, named } of tests) {
+    const code = await run(clone, "dotnet", "vstest", `${built(project)}/${project}.dll`,
+      `--TestCaseFilter:${filter(project, named)}`, "--", "xUnit.StopOnFail=true");
+    if (code !== 0) return code;
+  }
+  return 0;
 }
 
 async function tried(sample, clone) {
   const { library, tests, all, counts } = sample;
-  const built = `tests/${library}.Tests/bin/Release/net10.0/${library}`;
-  const filter = tests.split(" ").map((t) => `FullyQualifiedName~${library}.Tests.${t}`).join("|");
-  const test = () => run(clone, "dotnet", "vstest", `${built}.Tests.dll`, `--TestCaseFilter:${filter}`, "--", "xUnit.StopOnFail=true");
-  const sound = readFileSync(join(clone, `${built}.dll`));
-  if (await test()) throw new Error(`${sample.folder}: the tests fail without a mutant.`);
+  const places = [...new Set(tests.map((t) => join(clone, built(t.in), `${library}.dll`)))];
+  const sound = readFileSync(places[0]);
+  if (await tested(clone, tests)) throw new Error(`${named(sample)}: the tests fail without a mutant.`);
   for (let m; counts.all < sample.count && (m = all.pop()); ) {
     const file = join(clone, m.path);
     const before = readFileSync(file, "utf8").replace(/^\uFEFF/, "");
     if (before !== m.source) throw new Error(`${m.path} is not what the report saw.`);
     writeFileSync(file, mutated(m));
     if (!(await run(clone, "dotnet", "build", `src/${library}`, "-c", "Release", "--no-restore", "--no-dependencies"))) {
-      copyFileSync(join(clone, `src/${library}/bin/Release/net10.0/${library}.dll`), join(clone, `${built}.dll`));
-      const code = await test();
+      for (const place of places) copyFileSync(join(clone, `src/${library}/bin/Release/net10.0/${library}.dll`), place);
+      const code = await tested(clone, tests);
       const told = code === 0 ? "survived" : code < 0 ? "timed out" : "killed";
       counts.all++;
       counts[told] = (counts[told] ?? 0) + 1;
       const line = m.location.start.line;
-      if (told !== "killed")
-        console.log(told, `${m.path}:${line}`, m.source.split("\n")[line - 1].trim(), "=>", m.replacement.replace(/\s+/g, " "));
+      console.log(told, `${m.path}:${line}`, m.source.split("\n")[line - 1].trim(), "=>", m.replacement.replace(/\s+/g, " "));
     }
     writeFileSync(file, before);
   }
-  writeFileSync(join(clone, `${built}.dll`), sound);
+  for (const place of places) writeFileSync(place, sound);
 }
 
 const clones = await Promise.all([ready(), ready()]);
 for (const sample of samples) {
   Object.assign(sample, { all: drawn(sample), counts: { all: 0 } });
   await Promise.all(clones.map((clone) => tried(sample, clone)));
-  console.log(`${sample.library}/${sample.folder}`, sample.counts);
+  console.log(named(sample), sample.counts);
 }
 for (const clone of clones) rmSync(clone, { recursive: true });
