@@ -18,7 +18,7 @@ const mutants = [];
 for (const report of process.argv.slice(2))
   for (const [name, file] of Object.entries(JSON.parse(readFileSync(report, "utf8")).files))
     for (const m of file.mutants)
-      if (m.status !== "CompileError")
+      if (m.status !== "CompileError" && m.status !== "Ignored")
         mutants.push({ path: name.replace(/.*\/src\//, "src/"), source: file.source.replace(/^\uFEFF/, ""), ...m });
 
 function drawn({ library, folder }) {

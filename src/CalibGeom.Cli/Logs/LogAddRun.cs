@@ -62,35 +62,17 @@ internal sealed class LogAddRun(CommandIo io, ReadingSet readings, FoundObject f
         double? time = Said.Time ?? Coupon?.Exposure;
         Require(time, log, "exposure", "--time");
         Require(Said.Rest, log, "rest", "--rest");
-        FilledEntry filled = EntryFiller.Fill(
-            Said with
-            {
-                Time = time,
-            },
-            process,
-            readings.State,
-            log.Trials.LastOrDefault()
-        );
-        Trial trial = TrialReadings.ToTrial(found.Object.Features, readings, filled.Settings, filled.Conditions) with
-        {
-            Cycle = filled.Cycle,
-            Scale = filled.Scale,
-            Pixel = filled.Pixel,
-            Date = Said.Date,
-            Place = Place(),
-            LayersSince = Said.LayersSince,
-            HoursSince = Said.HoursSince,
-        };
-        Ask(TrialDoubts.Check(trial, log));
-        taken = filled.Taken;
+        var made = NewTrial.Of(log, Said with { Time = time }, found.Object.Features, readings, process, Place());
+        Ask(made.Doubts);
+        taken = made.Taken;
         findings =
         [
             .. log.Findings,
             .. Records,
             .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
-            .. TrialReadings.FindingsOf(found.Object.Features, readings),
+            .. made.Findings,
         ];
-        return trial;
+        return made.Trial;
     }
 
     /// <exception cref="InputException">A setting is not said, and no print of the log tells it.</exception>

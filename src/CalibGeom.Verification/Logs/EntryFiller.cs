@@ -6,7 +6,7 @@ namespace CalibGeom.Verification.Logs;
 /// Fills what a person left out: first from the object's process, then from the last trial. Not safe to share between
 /// threads; no one is handed out.
 /// </summary>
-public sealed class EntryFiller
+internal sealed class EntryFiller
 {
     private readonly TrialEntry said;
     private readonly ProcessFacts process;

@@ -5,7 +5,7 @@ namespace CalibGeom.Verification.Logs;
 /// <param name="Conditions">The conditions.</param>
 /// <param name="Cycle">Base layers and times.</param>
 /// <param name="Taken">What nobody said and was taken from the last trial, as words such as <c>rest 0.5 s</c>.</param>
-public sealed record FilledEntry(
+internal sealed record FilledEntry(
     ExposureSettings Settings,
     TrialConditions Conditions,
     LayerCycle Cycle,

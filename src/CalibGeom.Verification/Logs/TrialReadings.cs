@@ -86,7 +86,7 @@ public static class TrialReadings
     /// <param name="table">What was designed: the feature table of the test object that was printed.</param>
     /// <param name="readings">What was read.</param>
     /// <exception cref="InputException">They do not belong to this object.</exception>
-    public static IReadOnlyList<Finding> FindingsOf(FeatureTable table, ReadingSet readings)
+    internal static IReadOnlyList<Finding> FindingsOf(FeatureTable table, ReadingSet readings)
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(readings);
