@@ -113,10 +113,6 @@ public static class SpecJson
 
     internal static TestObjectSpec FromNode(JsonObject node) => node.Deserialize(Context.TestObjectSpec)!;
 
-    internal static NestSpec NestFromNode(JsonObject node) => node.Deserialize(Context.NestSpec)!;
-
-    internal static PlinthSpec PlinthFromNode(JsonObject node) => node.Deserialize(Context.PlinthSpec)!;
-
     /// <summary>The same from a stream that is only ever read asynchronously.</summary>
     /// <param name="stream">Where from; stays open.</param>
     /// <param name="basis">As for <see cref="Read"/>.</param>

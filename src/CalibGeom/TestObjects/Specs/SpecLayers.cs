@@ -57,13 +57,19 @@ internal sealed class SpecLayers
     internal TestObjectSpec ToSpec()
     {
         if (values["nest"] is JsonObject nest)
-        {
             LetClearancesFollow(nest);
-            Refuse(SpecJson.NestFromNode(nest).Problem, NestParameters.Clearances, NestParameters.Sizes);
+        try
+        {
+            return SpecJson.FromNode(values) with { OwnParts = ownParts };
         }
-        PlinthSpec plinth = SpecJson.PlinthFromNode(values["plinth"]!.AsObject());
-        Refuse(plinth.Problem, PlinthParameters.EdgeChamfer, PlinthParameters.Thickness);
-        return SpecJson.FromNode(values) with { OwnParts = ownParts };
+        catch (ArgumentException e) when (e.ParamName == nameof(TestObjectSpec.Nest))
+        {
+            throw Disagreement(e, NestParameters.Clearances, NestParameters.Sizes);
+        }
+        catch (ArgumentException e) when (e.ParamName == nameof(TestObjectSpec.Plinth))
+        {
+            throw Disagreement(e, PlinthParameters.EdgeChamfer, PlinthParameters.Thickness);
+        }
     }
 
     /// <summary>
@@ -81,16 +87,13 @@ internal sealed class SpecLayers
         nest["clearances"] = new JsonArray(Enumerable.Range(0, joints).Select(_ => one.DeepClone()).ToArray());
     }
 
-    private void Refuse(string? problem, SpecParameter first, SpecParameter second)
-    {
-        if (problem is null)
-            return;
-        throw new InputException(
+    private InputException Disagreement(ArgumentException e, SpecParameter first, SpecParameter second) =>
+        new(
             InputIds.Spec,
-            problem,
+            InputException.Because(InputIds.Spec, e).Sentence,
             places.GetValueOrDefault(first.Path)
                 ?? places.GetValueOrDefault(second.Path)
-                ?? new InputPlace(Path: first.Path)
+                ?? new InputPlace(Path: first.Path),
+            e
         );
-    }
 }
