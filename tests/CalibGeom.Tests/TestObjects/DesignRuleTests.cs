@@ -290,6 +290,33 @@ public class DesignRuleTests
                 }
             },
             {
+                "pixels",
+                Severity.Note,
+                "box1.outside.x",
+                Standard with
+                {
+                    Process = Printer with { PixelPitch = new PerAxis(0.05, 0.03) },
+                }
+            },
+            {
+                "pixels",
+                Severity.Note,
+                "box1.outside.x",
+                Standard with
+                {
+                    Process = Printer with { Snap = PixelSnap.None },
+                }
+            },
+            {
+                "larger-than-plate",
+                Severity.Error,
+                "process.plate",
+                Standard with
+                {
+                    Process = Printer with { Plate = new PlateSize(150, 20, 160) },
+                }
+            },
+            {
                 "lower-than-a-layer",
                 Severity.Warning,
                 "slots.heights",
@@ -326,7 +353,7 @@ public class DesignRuleTests
     public void TheWordsOfEveryRule()
     {
         var said = new StringBuilder();
-        foreach ((string rule, Severity severity, string subject, TestObjectSpec spec) in Cases(Broken))
+        foreach ((string rule, Severity severity, string subject, TestObjectSpec spec) in Rows(Broken))
         {
             Finding f = TestObject
                 .Of(spec)
@@ -342,7 +369,7 @@ public class DesignRuleTests
         );
     }
 
-    private static IEnumerable<(string, Severity, string, TestObjectSpec)> Cases(
+    private static IEnumerable<(string, Severity, string, TestObjectSpec)> Rows(
         TheoryData<string, Severity, string, TestObjectSpec> data
     ) => data.Select(row => ((string)row[0], (Severity)row[1], (string)row[2], (TestObjectSpec)row[3]));
 
