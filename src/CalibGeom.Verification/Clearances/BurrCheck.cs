@@ -14,7 +14,7 @@ public sealed record BurrCheck
     /// <summary>How far readings tell a burr from growth: 0 not at all, 1 exactly.</summary>
     public required double Told { get; init; }
 
-    /// <summary>One-sided probability of a burr as high by chance when there is none; 1 when nothing tells.</summary>
+    /// <summary>One-sided probability of a burr as high by chance when there is none; 0.5 when nothing tells.</summary>
     public required double Probability { get; init; }
 
     /// <summary>Whether spans or readings marked "middle" tell a burr from growth.</summary>

@@ -128,17 +128,22 @@ public class RobustFitTests
                     Reading.Size("reference.inside.11", 11),
                 }
             );
-        Reading[] burred =
-        [
-            .. Changed(r => r.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Outside } ? 0.04 : 0),
-            .. gauges,
-        ];
-        var set = new ReadingSet(
-            burred,
-            [new Instrument("", repeatability: 0.003, variation: 0.002)],
-            material: Material.Rigid
-        );
-        ClearancePrediction p = ClearancePrediction.Of(StandardObject.Table, set);
+        ClearancePrediction With(double burr) =>
+            ClearancePrediction.Of(
+                StandardObject.Table,
+                new ReadingSet(
+                    [
+                        .. Changed(r => r.Id is { Part: KnownFeatures.Box, Size: KnownFeatures.Outside } ? burr : 0),
+                        .. gauges,
+                    ],
+                    [new Instrument("", repeatability: 0.003, variation: 0.002)],
+                    material: Material.Rigid
+                )
+            );
+        // Without one, and where boxes read low, none is seen.
+        Assert.InRange(With(0).Burr!.Probability, 0.2, 0.8);
+        Assert.True(With(-0.04).Burr!.Probability > 0.95);
+        ClearancePrediction p = With(0.04);
         // The form that the burr itself raises leaves two fifths of it told.
         Assert.True(p.Burr is { Seen: true, Told: > 0.4 }, $"{p.Burr}");
         Assert.Contains("burr-seen", Rules(p));

@@ -377,6 +377,49 @@ public class TrendTests
         Assert.Equal(information * difference, step.Score(5, response), information * difference * 1e-4);
     }
 
+    /// <summary>
+    /// Ten coupons a week apart, each 0.002 mm below the one before: of the 0.025 mm that a clearance of 0.05 mm leaves,
+    /// 0.018 are used, and what remains takes three and a half weeks.
+    /// </summary>
+    [Fact]
+    public void ADriftWithinItsToleranceTellsWhenItLeavesIt()
+    {
+        Trial[] prints = [.. Enumerable.Range(0, 10).Select(i => Print(0.010 - 0.002 * i, 7 * i))];
+        var wide = new TrendOptions { Tolerance = 0.05, LightTolerance = 0.9 };
+        Amount crosses = TrendAnswer.Of(Log(prints), wide).Result.Change!.Crosses!.Value;
+        Assert.InRange(crosses.Value, 63 + 10, 63 + 50);
+        Assert.InRange(crosses.Low, 63, crosses.Value);
+        Assert.True(crosses.High > crosses.Value);
+        // What has left it already does not leave it again.
+        Assert.Null(TrendAnswer.Of(Log(prints), wide with { Tolerance = 0.02 }).Result.Change!.Crosses);
+    }
+
+    /// <summary>Where growth was read a correction is judged by clearance, else by light.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void ACorrectionIsJudgedByWhatWasRead(bool growth)
+    {
+        Trial[] prints =
+        [
+            .. Enumerable
+                .Range(0, 12)
+                .Select(i =>
+                {
+                    Trial print = Print(i < 6 ? 0.010 : -0.025, 7 * i, i < 6 ? 5 : 7);
+                    return growth ? print : print with { GrowthX = null, GrowthY = null };
+                }),
+        ];
+        double Lands(double tolerance, double light) =>
+            TrendAnswer
+                .Of(Log(prints), new TrendOptions { Tolerance = tolerance, LightTolerance = light })
+                .Result.Change!.Correction!.Probability;
+        double least = Lands(0.02, 0.1);
+        Assert.InRange(least, 0.01, 0.99);
+        Assert.Equal(growth, Lands(0.06, 0.1) > least + 0.01);
+        Assert.Equal(!growth, Lands(0.02, 0.3) > least + 0.01);
+    }
+
     [Fact]
     public void BadOptionsAreRefused()
     {
