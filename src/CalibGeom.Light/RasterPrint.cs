@@ -63,6 +63,7 @@ public sealed class RasterPrint : PredictedPrint
     )
     {
         ArgumentNullException.ThrowIfNull(made);
+        ArgumentNullException.ThrowIfNull(blur);
         ArgumentNullException.ThrowIfNull(light);
         Require.Within(edgeOffset, -1, 1, "edge offset", "mm", nameof(edgeOffset));
         TriangleMesh mesh = made.ToMesh(cancellation);

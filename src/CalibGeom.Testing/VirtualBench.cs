@@ -104,13 +104,16 @@ public sealed record VirtualBench
     /// <param name="seed">What scatter, form and the fate of columns are drawn from. Default 1.</param>
     /// <exception cref="ArgumentException">The light cures nothing.</exception>
     /// <exception cref="InputException">The object has nothing that speaks of exposure.</exception>
-    public Trial TrialOf(TestObject made, ExposureSettings settings, ulong seed = 1) =>
-        TrialReadings.ToTrial(
+    public Trial TrialOf(TestObject made, ExposureSettings settings, ulong seed = 1)
+    {
+        ArgumentNullException.ThrowIfNull(made);
+        return TrialReadings.ToTrial(
             made.Features,
             Read(made, settings, seed),
             settings,
             new TrialConditions(ProcessOf(made).LayerHeight)
         );
+    }
 
     private static ProcessSpec ProcessOf(TestObject made) => made.Spec.Process ?? new ProcessSpec();
 }

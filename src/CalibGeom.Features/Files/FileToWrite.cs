@@ -8,6 +8,8 @@ namespace CalibGeom.Features.Files;
 /// <param name="inner">The file; disposed with this.</param>
 public sealed class FileToWrite(FileStream inner) : Stream
 {
+    private readonly FileStream inner = inner ?? throw new ArgumentNullException(nameof(inner));
+
     /// <inheritdoc/>
     public override bool CanRead => inner.CanRead;
 
@@ -91,7 +93,7 @@ public sealed class FileToWrite(FileStream inner) : Stream
 
     /// <summary>What to throw for a file that may not grow on.</summary>
     /// <param name="name">What it is called.</param>
-    /// <param name="inside">What the runtime threw.</param>
-    public static IOException TooLarge(string name, Exception inside) =>
+    /// <param name="inside">What the runtime threw, or null.</param>
+    public static IOException TooLarge(string name, Exception? inside) =>
         new($"{name} grows larger than a limit set for files (ulimit -f) or the disk allows.", inside);
 }

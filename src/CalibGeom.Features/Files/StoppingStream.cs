@@ -8,6 +8,8 @@ namespace CalibGeom.Features.Files;
 /// <param name="cancellation">Stops the writing with <see cref="OperationCanceledException"/>.</param>
 public sealed class StoppingStream(Stream inner, CancellationToken cancellation) : Stream
 {
+    private readonly Stream inner = inner ?? throw new ArgumentNullException(nameof(inner));
+
     /// <inheritdoc/>
     public override bool CanRead => false;
 

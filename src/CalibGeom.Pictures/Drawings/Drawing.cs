@@ -155,7 +155,11 @@ public sealed class Drawing
     /// <param name="stream">Where to; left open.</param>
     /// <param name="scale">Dots for each pixel of the drawing, above 0 and at most 8; 2 by default.</param>
     /// <exception cref="ArgumentOutOfRangeException">The scale is out of range.</exception>
-    public void WritePng(Stream stream, double scale = 2) => PngWriter.Write(this, stream, scale);
+    public void WritePng(Stream stream, double scale = 2)
+    {
+        ArgumentNullException.ThrowIfNull(stream);
+        PngWriter.Write(this, stream, scale);
+    }
 
     /// <summary>Writes the picture as PDF of one page, as large as the drawing, lines kept as lines.</summary>
     /// <param name="stream">Where to; left open.</param>
@@ -171,6 +175,7 @@ public sealed class Drawing
     /// <exception cref="InputException">The name ends otherwise.</exception>
     public void Write(string name, Stream stream)
     {
+        ArgumentNullException.ThrowIfNull(stream);
         RequireName(name);
         if (name.EndsWith(".svg", StringComparison.OrdinalIgnoreCase))
             WriteSvg(stream);

@@ -79,6 +79,7 @@ public sealed class PlotArea
     /// <param name="name">Its name in the legend, or null for none.</param>
     public void Line(IEnumerable<Vector2D> points, Pen pen, string? name = null)
     {
+        ArgumentNullException.ThrowIfNull(pen);
         var mapped = points.Select(p => Map(p.X, p.Y)).ToArray();
         content.Add(d => d.Polyline(mapped, pen));
         Name(name, null, pen, 0);
@@ -148,6 +149,7 @@ public sealed class PlotArea
         string label = ""
     )
     {
+        ArgumentNullException.ThrowIfNull(pen);
         var pieces = Contours.Trace(xs, ys, field, level).Select(l => l.Select(p => Map(p.X, p.Y)).ToArray()).ToList();
         foreach (var piece in pieces)
             content.Add(d => d.Polyline(piece, pen));

@@ -44,6 +44,7 @@ public sealed record NewTrial
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(said);
+        ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(readings);
         FilledEntry filled = EntryFiller.Fill(
             said,

@@ -111,6 +111,7 @@ public static class Tuner
     public static IReadOnlyList<JointChance> ChancesAt(TuningResult result, ExposureSettings settings)
     {
         ArgumentNullException.ThrowIfNull(result);
+        ArgumentNullException.ThrowIfNull(settings);
         return JointChance.Of(
             result.Trials[^1],
             settings,

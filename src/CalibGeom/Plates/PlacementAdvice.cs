@@ -44,6 +44,7 @@ public static class PlacementAdvice
     {
         ArgumentNullException.ThrowIfNull(layout);
         ArgumentNullException.ThrowIfNull(labelled);
+        ArgumentNullException.ThrowIfNull(others);
         int fewer = Fewer(layout, labelled);
         if (fewer == 0)
             return Explain(layout, labelled[0].Coupon, others);

@@ -167,6 +167,7 @@ public sealed class PlateLayout
     /// <exception cref="InputException">A part cannot be read.</exception>
     public bool HasRoomForMap(IReadOnlyList<LabelledCoupon> labelled)
     {
+        ArgumentNullException.ThrowIfNull(labelled);
         int before = coupons.Count;
         bool room = PlaceMap(labelled) is not null;
         TakeBack(before);

@@ -12,6 +12,7 @@ namespace CalibGeom.Slicing;
 public sealed class CoverageRasterizer(PixelGrid grid)
 {
     private const double Tolerance = 1e-7;
+    private readonly PixelGrid grid = grid ?? throw new ArgumentNullException(nameof(grid));
     private readonly List<Cell> cells = [];
     private readonly int[] next = new int[grid.Height + 1];
     private readonly int[] rows = new int[grid.Height + 1];

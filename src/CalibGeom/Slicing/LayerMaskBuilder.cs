@@ -6,6 +6,7 @@ namespace CalibGeom.Slicing;
 /// <param name="grid">The field of pixels.</param>
 public sealed class LayerMaskBuilder(PixelGrid grid)
 {
+    private readonly PixelGrid grid = grid ?? throw new ArgumentNullException(nameof(grid));
     private readonly int[] rowStarts = new int[grid.Height + 1];
 
     // Borrowed until the layer is built: thousands of layers follow each other.

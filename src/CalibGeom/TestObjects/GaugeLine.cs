@@ -40,19 +40,16 @@ public sealed record GaugeLine(FeatureId Feature, Vector3D Direction, GaugeFace 
     /// <param name="size">From face to face, mm.</param>
     /// <param name="thickness">How thick the material behind each face is, mm; the size where it is solid
     /// throughout.</param>
-    public static GaugeLine Outside(
-        FeatureId feature,
-        Vector3D middle,
-        Vector3D along,
-        double size,
-        double thickness
-    ) =>
-        new(
+    public static GaugeLine Outside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness)
+    {
+        ArgumentNullException.ThrowIfNull(feature);
+        return new(
             feature,
             along,
             new GaugeFace(middle - along * (size / 2), along * -1, thickness, Clear),
             new GaugeFace(middle + along * (size / 2), along, thickness, Clear)
         );
+    }
 
     /// <summary>A line across a gap, from inner face to inner face.</summary>
     /// <param name="feature">The size that it belongs to.</param>
@@ -60,11 +57,14 @@ public sealed record GaugeLine(FeatureId Feature, Vector3D Direction, GaugeFace 
     /// <param name="along">The direction of measurement, of length 1.</param>
     /// <param name="size">From face to face, mm.</param>
     /// <param name="thickness">How thick the material behind each face is, mm.</param>
-    public static GaugeLine Inside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness) =>
-        new(
+    public static GaugeLine Inside(FeatureId feature, Vector3D middle, Vector3D along, double size, double thickness)
+    {
+        ArgumentNullException.ThrowIfNull(feature);
+        return new(
             feature,
             along,
             new GaugeFace(middle - along * (size / 2), along, thickness, size),
             new GaugeFace(middle + along * (size / 2), along * -1, thickness, size)
         );
+    }
 }

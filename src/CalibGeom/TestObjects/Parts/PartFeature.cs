@@ -53,6 +53,7 @@ public sealed record PartFeature(Feature Feature, IReadOnlyList<GaugeLine> Lines
     /// <exception cref="ArgumentException">There is no mate.</exception>
     public static PartFeature Fit(FeatureId id, string how, params IReadOnlyList<Mate> mates)
     {
+        ArgumentNullException.ThrowIfNull(id);
         ArgumentNullException.ThrowIfNull(mates);
         if (mates.Count == 0)
             throw new ArgumentException("A fit needs at least one mate.", nameof(mates));
