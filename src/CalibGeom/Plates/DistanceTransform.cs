@@ -30,7 +30,7 @@ internal static class DistanceTransform
     {
         private readonly float[] source = new float[length];
         private readonly int[] roots = new int[length];
-        private readonly double[] starts = new double[length + 1];
+        private readonly double[] starts = new double[length];
 
         internal void Sweep(float[] field, int offset, int stride, int count)
         {

@@ -20,9 +20,9 @@ public static class ExposureLadder
     /// <exception cref="ArgumentException">A value is out of range, or the times are not apart by 0.01 s.</exception>
     public static IReadOnlyList<double> Times(double from, double to, int count)
     {
-        Require.Within(from, Least, Greatest, "the shortest exposure", "s", nameof(from));
-        Require.Within(to, Least, Greatest, "the longest exposure", "s", nameof(to));
-        Require.Within(count, 2, 50, "the number of exposures", "", nameof(count));
+        Require.Within(from, Least, Greatest, "shortest exposure", "s", nameof(from));
+        Require.Within(to, Least, Greatest, "longest exposure", "s", nameof(to));
+        Require.Within(count, 2, 50, "number of exposures", "", nameof(count));
         if (to <= from)
             throw new ArgumentException(
                 FormattableString.Invariant($"From {from} to {to} s does not rise; the shortest exposure comes first."),

@@ -48,6 +48,30 @@ public class DistanceTests
         Assert.Equal(24.5, TriangleDistance.Squared(a, b, c, new(7, 4, 0), new(9, 9, 0), new(12, 4, 0)), 12);
     }
 
+    /// <summary>Distances of cells to the nearest marked one, by asking all of them; a line may be marked all along.</summary>
+    [Property(MaxTest = 100)]
+    public void ACellIsAsFarAsTheNearestMarkedOne(int seed, byte wide, byte high, bool row)
+    {
+        int columns = 1 + wide % 12,
+            rows = 1 + high % 12,
+            full = (seed & 0xff) % rows;
+        bool Marked(int x, int y) => (row && y == full) || (seed >> (7 * x + 3 * y) % 31 & 7) == 0;
+        (int X, int Y)[] all =
+        [
+            .. from x in Enumerable.Range(0, columns)
+            from y in Enumerable.Range(0, rows)
+            where Marked(x, y)
+            select (x, y),
+        ];
+        float[] found = DistanceTransform.Of(columns, rows, Marked);
+        for (int i = 0; i < found.Length; i++)
+        {
+            (int x, int y) = (i % columns, i / columns);
+            double nearest = all.Select(p => double.Hypot(p.X - x, p.Y - y)).Append(double.PositiveInfinity).Min();
+            Assert.Equal(nearest, found[i], 1e-5);
+        }
+    }
+
     [Property(MaxTest = 40)]
     public Property AStreamPastATreeFindsTheNearestPair() =>
         Prop.ForAll(

@@ -41,4 +41,15 @@ public class ExposureLadderTests
     [InlineData(double.NaN, 2, 3)]
     public void WhatIsNoLadderIsRefused(double from, double to, int count) =>
         Assert.ThrowsAny<ArgumentException>(() => ExposureLadder.Times(from, to, count));
+
+    [Theory]
+    [InlineData(2, 2, "From 2 to 2 s does not rise; the shortest exposure comes first.")]
+    [InlineData(1, 201, "The longest exposure must be 0.05 to 200 s, not 201.")]
+    [InlineData(0.01, 2, "The shortest exposure must be 0.05 to 200 s, not 0.01.")]
+    public void ARefusalSaysWhichEndAndItsLimit(double from, double to, string said) =>
+        Assert.StartsWith(
+            said,
+            Assert.ThrowsAny<ArgumentException>(() => ExposureLadder.Times(from, to, 3)).Message,
+            StringComparison.Ordinal
+        );
 }

@@ -36,6 +36,39 @@ public class PlateLayoutTests
         Assert.Equal((28, 28, 0), (placed.Bounds.Max.X, placed.Bounds.Max.Y, placed.Turn));
     }
 
+    /// <summary>A wish is for the middle of the coupon, wherever its own origin lies.</summary>
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(40, -25)]
+    [InlineData(-12, 30)]
+    public void WhereACouponHasItsOriginDoesNotMatter(double x, double y)
+    {
+        var coupon = new Coupon("aside", Box(x - 10, y - 6, 0, x + 10, y + 6, 5));
+        foreach ((double wantedX, double wantedY) in new[] { (0.0, 0.0), (20, -10) })
+        {
+            PlacedCoupon placed = new PlateLayout(new Plate(120, 120), []).Place(
+                coupon,
+                PlacementWish.Near(wantedX, wantedY)
+            )!;
+            Assert.Equal(wantedX, (placed.Bounds.Min.X + placed.Bounds.Max.X) / 2, 0.01);
+            Assert.Equal(wantedY, (placed.Bounds.Min.Y + placed.Bounds.Max.Y) / 2, 0.01);
+            // Either way round would do as well.
+            Assert.Equal(0, placed.Turn);
+        }
+    }
+
+    [Fact]
+    public void ACouponThatNothingLooksUpFromHasNoShadow()
+    {
+        // Two sides of one upright triangle: closed, and without thickness.
+        var upright = new TriangleMesh([0, 0, 0, 10, 0, 0, 0, 0, 10], [0, 1, 2, 0, 2, 1]);
+        Assert.StartsWith(
+            "A coupon without a face that looks up has no shadow.",
+            Assert.Throws<ArgumentException>(() => Footprint.BothTurns(upright)).Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData(8, true)]
     [InlineData(8 - 1.0 / 1024, false)]

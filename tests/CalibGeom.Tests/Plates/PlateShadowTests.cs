@@ -1,6 +1,7 @@
 using CalibGeom.Formats.Stl;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
+using static CalibGeom.Tests.Plates.Shapes;
 
 namespace CalibGeom.Tests.Plates;
 
@@ -22,6 +23,17 @@ public class PlateShadowTests
         );
         Assert.Equal(2 * 6, shadow.Tree.Triangles.Length);
         Assert.Equal(10, shadow.Tree.Distance(-10, 0, 100));
+    }
+
+    [Fact]
+    public void ALookIsStoppedWhileFacetsGoBy()
+    {
+        using var stop = new CancellationTokenSource();
+        PlatePart part = PlatePart.Of("box", Box(-5, -5, 0, 5, 5, 5));
+        stop.Cancel();
+        Assert.Throws<OperationCanceledException>(() =>
+            PlateShadow.Of(new Plate(150, 90), [part], double.PositiveInfinity, exact: true, stop.Token)
+        );
     }
 
     /// <summary>
