@@ -1,3 +1,4 @@
+using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Decisions;
 using CalibGeom.Verification.Tests.Uncertainty;
 using CalibGeom.Verification.Uncertainty;
@@ -100,5 +101,25 @@ public class ConformityTests
         Near.Absolute(c.Cpk - half, c.CpkInterval.Low, 1e-5);
         Assert.Throws<ArgumentException>(() => Capability.Of([8, 9, 10, 11], new ToleranceLimits(3, 15)));
         Assert.Throws<ArgumentException>(() => Capability.Of([8, 8, 8, 8, 8], new ToleranceLimits(3, 15)));
+    }
+
+    /// <summary>The sentence of a decision: three verdicts, and risks that are never rounded to nothing or to all.</summary>
+    [Theory]
+    [InlineData(0.05, 0.004, "conforms", "risk if accepted <1 %, if rejected >99 %")]
+    [InlineData(0.05, 0.015, "cannot be told", "risk if accepted 18 %, if rejected 82 %")]
+    [InlineData(0.12, 0.016, "does not conform", "risk if accepted >99 %, if rejected <1 %")]
+    [InlineData(0.05, 0.000001, "conforms", "risk if accepted 0 %, if rejected 100 %")]
+    public void TheSentenceOfADecisionHasVerdictAndRisks(double value, double u, string verdict, string risks)
+    {
+        // Both tails beyond 0.02 mm: 0.18 of a normal law with 0.015 mm (tables of the normal distribution, z 1.33).
+        string said = PredictionText.Sentence(ConformityDecision.Of(new ToleranceLimits(0.03, 0.07), value, u));
+        Assert.StartsWith(
+            FormattableString.Invariant(
+                $"{verdict}: {value:0.000} mm against 0.030 to 0.070 with a guard band of {1.645 * u:0.000} (ISO 14253-1); "
+            ),
+            said,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(risks, said, StringComparison.Ordinal);
     }
 }

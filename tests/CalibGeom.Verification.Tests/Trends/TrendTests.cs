@@ -228,7 +228,13 @@ public class TrendTests
                 .Range(0, weeks)
                 .Select(i => Print(0.01 + 0.002 * (i % 2), 7 * i, 5) with { HoursSince = 10 })
                 .ToArray();
-        Assert.Equal("trend-use", Assert.Single(TrendAnswer.Of(Log(Weekly(28))).Triggers).Rule);
+        TrendAnswer used = TrendAnswer.Of(Log(Weekly(28)));
+        Assert.Equal("trend-use", Assert.Single(used.Triggers).Rule);
+        Assert.StartsWith(
+            "The coupons themselves show no movement. ",
+            used.Findings.Single(f => f.Rule == "trend-coupons").Message,
+            StringComparison.Ordinal
+        );
         Assert.Empty(TrendAnswer.Of(Log(Weekly(20))).Triggers);
         Assert.Empty(TrendAnswer.Of(Log(Weekly(28)), months: 0).Triggers);
         Assert.Empty(TrendAnswer.Of(Log(Weekly(28).Select(t => t with { HoursSince = 1 }).ToArray())).Triggers);
