@@ -242,6 +242,15 @@ public class LightMapTests(ITestOutputHelper output)
         Assert.False(LightMap.Run(Plate(0)).Level!.Tilted);
         PlateLevel tilted = LightMap.Run(Plate(0.001)).Level!;
         Assert.True(tilted.Tilted);
+        Finding LevelOf(double slope) => MapWords.Check(LightMap.Run(Plate(slope))).Single(f => f.Rule == "map-level");
+        Assert.Equal(
+            (Severity.Note, "The thickness of the plinths shows no tilt of the plate.", ""),
+            (LevelOf(0).Severity, LevelOf(0).Message, LevelOf(0).Remedy)
+        );
+        Finding level = LevelOf(0.001);
+        Assert.Equal(Severity.Warning, level.Severity);
+        Assert.StartsWith("The first layers are not equally thick: ", level.Message, StringComparison.Ordinal);
+        Assert.Equal("Level the plate; where it is too near, the first layers are squeezed.", level.Remedy);
         Near.Absolute(0.15, tilted.AlongX, 0.01);
     }
 

@@ -297,4 +297,22 @@ public class PlannerTests
                 )
                 .ToArray()
         ).ToArbitrary();
+
+    /// <summary>Nothing on the plate: the light is doubled, and what comes before any fine tuning is named.</summary>
+    [Theory]
+    [InlineData(true, "All columns were lost and no box was read.")]
+    [InlineData(false, "All columns were lost.")]
+    public void WhereNothingPrintedTheLightIsDoubled(bool boxes, string said)
+    {
+        Trial print = new(new ExposureSettings(2.5, 1), Make.Conditions())
+        {
+            Columns = Make.Columns(9),
+            Joints = boxes ? [new JointOutcome("joint1", 0.05)] : [],
+        };
+        TuningResult result = Tuner.Run([print]);
+        Assert.Equal((NextKind.Change, 5.0), (result.Next.Kind, result.Next.Settings.Time));
+        Finding found = result.Findings.Single(f => f.Rule == "nothing-printed");
+        Assert.Equal((Severity.Warning, said), (found.Severity, found.Message));
+        Assert.StartsWith("Base exposure, level of the plate", found.Remedy, StringComparison.Ordinal);
+    }
 }
