@@ -183,11 +183,13 @@ public class RobustFitTests
         Near.Absolute(0.07, p.Joints[0].Axes[0].Clearance.Value, 1e-9);
     }
 
-    [Fact]
-    public void ABadRepeatIsSetAside()
+    [Theory]
+    [InlineData(0.05)]
+    [InlineData(-0.05)]
+    public void ABadRepeatIsSetAside(double wrong)
     {
         Reading[] all = Changed(_ => 0)
-            .SelectMany(r => new[] { r, r, Reading.Size(r.Feature, r.Value + (r.Id == "box2.inside.y" ? 0.05 : 0)) })
+            .SelectMany(r => new[] { r, r, Reading.Size(r.Feature, r.Value + (r.Id == "box2.inside.y" ? wrong : 0)) })
             .ToArray();
         ClearancePrediction p = Predict(all);
         Finding odd = Assert.Single(p.Findings, f => f.Rule == "repeat-odd");

@@ -47,6 +47,20 @@ public class PlannerTests
             }
         );
 
+    /// <summary>Steps of the machine so coarse that the next one lies beyond: the light stays, and never turns back.</summary>
+    [Property(MaxTest = 25)]
+    public Property ACoarseStepNeverTurnsTheLightBack() =>
+        Prop.ForAll(
+            RandomTrials(),
+            trials =>
+            {
+                double last = trials[^1].Settings.Time,
+                    fine = Tuner.Next(trials, Plain).Settings.Time,
+                    coarse = Tuner.Next(trials, Plain with { TimeStep = 1 }).Settings.Time;
+                return (fine - last) * (coarse - last) >= 0;
+            }
+        );
+
     [Fact]
     public void ATightPrintKeepsItsLightAndTakesAnOffset()
     {
