@@ -2,8 +2,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CalibGeom.Features.Files;
-using CalibGeom.TestObjects.Parts.Nest;
-using CalibGeom.TestObjects.Parts.Plinth;
 
 namespace CalibGeom.TestObjects.Specs;
 
