@@ -16,6 +16,6 @@ if (!OperatingSystem.IsWindows())
     signals = [.. signals, PosixSignalRegistration.Create(FileSizeExceeded, signal => signal.Cancel = true)];
 int code = CommandHost.Run(args, CommandIo.Console());
 
-// Held to the end of the process: a signal is answered on another thread, which may come to it after the work has ended.
+// Held to the end of the process: a signal is answered on another thread, which may come to it after the work.
 GC.KeepAlive(signals);
 return code;

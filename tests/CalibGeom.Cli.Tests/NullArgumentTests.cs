@@ -7,7 +7,7 @@ using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Cli.Tests;
 
-/// <summary>What a public call needs and is not given, is refused by its name before anything is done with the rest.</summary>
+/// <summary>What a public call needs and is not given is refused by name before anything is done.</summary>
 public class NullArgumentTests
 {
     private static readonly Assembly[] Libraries =

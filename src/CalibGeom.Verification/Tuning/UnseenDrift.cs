@@ -15,7 +15,7 @@ internal readonly struct UnseenDrift
 
     /// <summary>A fit to steady light, with the way to make the same with light that drifts.</summary>
     /// <param name="priors">What is believed before, the drift in it.</param>
-    /// <param name="fit">Makes a fit from priors; its second argument is the way to the one with drift, or null.</param>
+    /// <param name="fit">Makes a fit from priors; its second argument makes the one with drift, or is null.</param>
     /// <param name="cancellation">Stops the work.</param>
     internal static T Fit<T>(
         ExposurePriors priors,

@@ -48,7 +48,7 @@ public class DistanceTests
         Assert.Equal(24.5, TriangleDistance.Squared(a, b, c, new(7, 4, 0), new(9, 9, 0), new(12, 4, 0)), 12);
     }
 
-    /// <summary>Distances of cells to the nearest marked one, by asking all of them; a line may be marked all along.</summary>
+    /// <summary>By asking all marked cells; a line may be marked all along.</summary>
     [Property(MaxTest = 100)]
     public void ACellIsAsFarAsTheNearestMarkedOne(int seed, byte wide, byte high, bool row)
     {

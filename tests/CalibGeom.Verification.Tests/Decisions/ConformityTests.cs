@@ -103,7 +103,7 @@ public class ConformityTests
         Assert.Throws<ArgumentException>(() => Capability.Of([8, 8, 8, 8, 8], new ToleranceLimits(3, 15)));
     }
 
-    /// <summary>The sentence of a decision: three verdicts, and risks that are never rounded to nothing or to all.</summary>
+    /// <summary>Three verdicts, and risks that are never rounded to nothing or to all.</summary>
     [Theory]
     [InlineData(0.05, 0.004, "conforms", "risk if accepted <1 %, if rejected >99 %")]
     [InlineData(0.05, 0.015, "cannot be told", "risk if accepted 18 %, if rejected 82 %")]

@@ -384,7 +384,7 @@ public class TrendTests
     }
 
     /// <summary>
-    /// Ten coupons a week apart, each 0.002 mm below the one before: of the 0.025 mm that a clearance of 0.05 mm leaves,
+    /// Ten coupons a week apart, each 0.002 mm below the one before: of the 0.025 mm that 0.05 mm of clearance leave,
     /// 0.018 are used, and what remains takes three and a half weeks.
     /// </summary>
     [Fact]

@@ -47,7 +47,7 @@ public class PlannerTests
             }
         );
 
-    /// <summary>Steps of the machine so coarse that the next one lies beyond: the light stays, and never turns back.</summary>
+    /// <summary>Steps so coarse that the next one lies beyond: the light stays, and never turns back.</summary>
     [Property(MaxTest = 25)]
     public Property ACoarseStepNeverTurnsTheLightBack() =>
         Prop.ForAll(
