@@ -172,15 +172,12 @@ public static class LightMap
         );
     }
 
-    private static WeakCorner Weakest(
-        Surface surface,
-        double[] mean,
-        MapOptions options,
-        CancellationToken cancellation
-    )
+    private static WeakPlace Weakest(Surface surface, double[] mean, MapOptions options, CancellationToken cancellation)
     {
-        (double X, double Y)[] corners =
+        // Planes and bowls have their least light in a corner, or in the middle.
+        (double X, double Y)[] places =
         [
+            (0, 0),
             (-options.Width / 2, -options.Depth / 2),
             (options.Width / 2, -options.Depth / 2),
             (options.Width / 2, options.Depth / 2),
@@ -188,7 +185,7 @@ public static class LightMap
         ];
         (double X, double Y)[] grid = OneExposure.Grid(options, 5).ToArray();
         var random = new SeededRandom(1);
-        var counts = new int[4];
+        var counts = new int[places.Length];
         var lacks = new List<(double, double)>();
         int best = Lowest(surface);
         for (int i = 0; i < Draws; i++)
@@ -198,9 +195,9 @@ public static class LightMap
             counts[Lowest(drawn)]++;
             lacks.Add((1, Lack(drawn)));
         }
-        return new WeakCorner(
-            corners[best].X,
-            corners[best].Y,
+        return new WeakPlace(
+            places[best].X,
+            places[best].Y,
             (double)counts[best] / Draws,
             Mixture.Of(lacks) with
             {
@@ -210,12 +207,12 @@ public static class LightMap
 
         int Lowest(Surface s)
         {
-            double[] at = corners.Select(c => s.At(c.X, c.Y, mean)).ToArray();
+            double[] at = places.Select(c => s.At(c.X, c.Y, mean)).ToArray();
             return Array.IndexOf(at, at.Min());
         }
 
         double Lack(Surface s) =>
-            1 - Math.Exp(s.At(corners[best].X, corners[best].Y, mean) - grid.Max(p => s.At(p.X, p.Y, mean)));
+            1 - Math.Exp(s.At(places[best].X, places[best].Y, mean) - grid.Max(p => s.At(p.X, p.Y, mean)));
     }
 
     private static PlateLevel? LevelOf(IReadOnlyList<MapPoint> points, MapOptions options)

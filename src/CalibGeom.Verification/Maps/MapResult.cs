@@ -36,10 +36,10 @@ public sealed class MapResult
     public SurfaceShape Shape => surface.Shape;
 
     /// <summary>
-    /// The weakest corner of the plate by the shape fitted, with what it lacks against the strongest place as a share;
-    /// null when no difference is claimed.
+    /// The weakest corner of the plate, or its middle, by the shape fitted, with what it lacks against the strongest
+    /// place as a share; null when no difference is claimed.
     /// </summary>
-    public WeakCorner? Weakest { get; init; }
+    public WeakPlace? Weakest { get; init; }
 
     /// <summary>ln of the exposure for the whole plate over the present one.</summary>
     public required double ExposureChange { get; init; }

@@ -63,11 +63,15 @@ public static class MapWords
             ),
         };
 
-    private static string Weakest(WeakCorner w)
+    private static string Weakest(WeakPlace w)
     {
-        string where = $"{(w.Y < 0 ? "front" : "back")} {(w.X < 0 ? "left" : "right")}";
+        bool middle = (w.X, w.Y) == (0, 0);
+        string where = middle
+                ? "in the middle"
+                : $"at the corner {(w.Y < 0 ? "front" : "back")} {(w.X < 0 ? "left" : "right")}",
+            other = middle ? "corner" : "other corner";
         return Text(
-            $"Weakest at the corner {where}: {100 * w.Lacks.Value:0} % ({100 * Math.Max(0, w.Lacks.Low):0} to {100 * w.Lacks.High:0}) below the brightest place; no other corner is weaker with probability {w.Probability:0.00}."
+            $"Weakest {where}: {100 * w.Lacks.Value:0} % ({100 * Math.Max(0, w.Lacks.Low):0} to {100 * w.Lacks.High:0}) below the brightest place; no {other} is weaker with probability {w.Probability:0.00}."
         );
     }
 

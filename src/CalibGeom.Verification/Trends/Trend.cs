@@ -8,7 +8,7 @@ namespace CalibGeom.Verification.Trends;
 public static class Trend
 {
     // Halving the light ruins a print; a log that would not even show that has not told anything yet.
-    private const double LeastUse = 0.5;
+    internal const double LeastUse = 0.5;
     private const int MostMore = 60;
 
     /// <summary>Judges a series.</summary>
@@ -59,6 +59,7 @@ public static class Trend
                 points[0].Date is not null && points.All(p => p.Date is not null) && points[0].Date != points[^1].Date,
             Times = model.Times,
             Evidence = evidence,
+            SeemsToMove = evidence[last] > 0.5 && charts.Length > 0,
             Charts = charts,
             Change = change,
             WouldBeSeen = seen,

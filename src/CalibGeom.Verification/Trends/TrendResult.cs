@@ -24,6 +24,9 @@ public sealed record TrendResult
     /// </summary>
     public required IReadOnlyList<double> Evidence { get; init; }
 
+    /// <summary>Whether what later coupons told speaks for a change, though not enough to say so.</summary>
+    internal bool SeemsToMove { get; init; }
+
     /// <summary>The charts of each gauge that has points.</summary>
     public required IReadOnlyList<GaugeCharts> Charts { get; init; }
 

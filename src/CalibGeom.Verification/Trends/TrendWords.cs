@@ -131,7 +131,9 @@ internal sealed class TrendWords
                 Text(
                     $"That chance made it look so has a probability of {change.ChanceProbability:0.00}: these intervals allow for it; verdict, dates and pace suppose that it did not."
                 ),
-                "Further coupons tell."
+                answer.Verdict == TrendVerdict.Recalibrate
+                    ? "The first print of the new calibration tells, as a further coupon would."
+                    : "Further coupons tell."
             );
     }
 
@@ -257,10 +259,12 @@ internal sealed class TrendWords
     private string Why() =>
         result.Points.Count <= result.Options.Baseline
             ? $"{Count(result.Points.Count)}, and the first {result.Options.Baseline} are the baseline."
-        : result.Evidence[^1] > 0.5 ? "something seems to move, but it may be chance."
+        : result.SeemsToMove ? "something seems to move, but it may be chance."
         : result.Charts.Any(c => c.PointSignals || c.EwmaSignals || c.CusumSignals)
             ? $"the {result.Charts.First(c => c.PointSignals || c.EwmaSignals || c.CusumSignals).Name} stands out of its limits, which may be chance."
-        : $"{Count(result.Points.Count)} would not even show the loss of half the light.";
+        : result.WouldBeSeen is null or > Trend.LeastUse
+            ? $"{Count(result.Points.Count)} would not even show the loss of half the light."
+        : $"{Count(result.Points.Count)} do not yet tell a change from chance.";
 
     private string More() =>
         result.MoreCoupons switch
@@ -295,7 +299,7 @@ internal sealed class TrendWords
     private static string Name(TrendSegment segment) =>
         segment.Entries.Count == 1
             ? Text($"print {segment.Entries[0].Number}")
-            : Text($"prints {segment.Entries[0].Number} to {segment.Entries[^1].Number}");
+            : Text($"prints {segment.Entries.Min(e => e.Number)} to {segment.Entries.Max(e => e.Number)}");
 
     private static string Share(Amount light)
     {

@@ -52,6 +52,24 @@ public class LightMapTests(ITestOutputHelper output)
         Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
     }
 
+    /// <summary>Brighter towards the outside: no corner is the weakest place, the middle is.</summary>
+    [Fact]
+    public void ABowlThatIsDarkInsideIsWeakestInTheMiddle()
+    {
+        double Light(double x, double y) => (x * x + y * y) / 20000;
+        MapResult map = LightMap.Run([
+            .. MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))),
+        ]);
+        Assert.Equal((0, 0), (map.Weakest!.X, map.Weakest.Y));
+        Near.Absolute(1 - Math.Exp(-Light(75, 45)), map.Weakest.Lacks.Value, 1e-6);
+        Assert.True(map.Weakest.Probability > 0.99);
+        Assert.StartsWith(
+            "Weakest in the middle: 32 %",
+            MapWords.Check(map).Single(f => f.Rule == "map-weakest").Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Fact]
     public void FourCouponsAtFallingLightGiveOneAnswerThatNamesTheDark()
     {

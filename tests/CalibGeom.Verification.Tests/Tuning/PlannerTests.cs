@@ -329,4 +329,22 @@ public class PlannerTests
         Assert.Equal((Severity.Warning, said), (found.Severity, found.Message));
         Assert.StartsWith("Base exposure, level of the plate", found.Remedy, StringComparison.Ordinal);
     }
+
+    /// <summary>
+    /// A comb that is closed all through tells no depth, but that it is beyond what is allowed: light does not go up,
+    /// however many columns it would save. Where its highest tunnel is within what is allowed it tells nothing.
+    /// </summary>
+    [Theory]
+    [InlineData(0.4, false)]
+    [InlineData(0.9, true)]
+    public void LightDoesNotGoUpPastACombThatIsClosed(double allowed, bool up)
+    {
+        Trial print = Make.Trial(2.5, 1.5, 0) with { Columns = Make.Columns(0.5), Slots = Make.Slots(0) };
+        TuneOptions options = Plain with { MostPrintThrough = allowed };
+        Assert.Equal(up, Tuner.Next([print], options).Settings.Time > 2.5);
+        Assert.Equal(up, Tuner.Next([print], options with { WantedColumn = 0.4 }).Settings.Time > 2.5);
+        Finding said = Tuner.Run([print], options).Findings.Single(f => f.Rule == "print-through");
+        Assert.StartsWith("Every slot was closed", said.Message, StringComparison.Ordinal);
+        Assert.Equal(!up, said.Remedy.Contains("light does not go up", StringComparison.Ordinal));
+    }
 }

@@ -44,8 +44,17 @@ internal sealed class LightNeed
     /// <summary>The exposure that print time allows, s.</summary>
     internal double InTime { get; }
 
-    /// <summary>The exposure at which print-through reaches its limit, s; infinite without a comb that tells.</summary>
-    internal double InDepth => light?.TimeFor(options.MostPrintThrough) ?? double.PositiveInfinity;
+    /// <summary>
+    /// The exposure at which print-through reaches its limit, s; that of the last print where its comb is closed beyond
+    /// that limit, which tells no depth; infinite without a comb that tells.
+    /// </summary>
+    internal double InDepth =>
+        light?.TimeFor(options.MostPrintThrough)
+        ?? (
+            last.Slots is { Open: 0 } closed && closed.HighestClosed >= options.MostPrintThrough
+                ? last.Settings.Time
+                : double.PositiveInfinity
+        );
 
     /// <summary>Whether the last print was probably beyond the limit of print-through.</summary>
     internal bool TooDeep =>

@@ -30,7 +30,10 @@ internal static class LightWords
                             + $"more than about {comb.Heights[^1]:0.00#} mm; dose and Dp "
                             + $"are not known."
                     ),
-                "",
+                open ? ""
+                    : comb.HighestClosed >= result.Options.MostPrintThrough
+                        ? "Look whether uncured resin sits in them, and wash it out; light does not go up meanwhile."
+                    : "Look whether uncured resin sits in them, and wash it out.",
                 KnownFeatures.SlotsOpen
             );
             yield break;

@@ -46,7 +46,7 @@ internal static class OrderWords
             ),
             Reason.WantedColumn => string.Create(
                 CultureInfo.InvariantCulture,
-                $"Columns of {o.WantedColumn:0.00#} mm would stand in "
+                $"With the light of the last print columns of {o.WantedColumn:0.00#} mm stand in "
                     + $"{100 * result.Columns!.Probability(o.WantedColumn!.Value, time):0} % of cases only.{taken}"
             ),
             Reason.Columns => "More light still saves columns, and print time and print-through allow it." + taken,

@@ -107,6 +107,8 @@ internal static class VerdictWords
             Verdict.OnTarget when to.Rest > last.Rest =>
                 "Rest goes up to learn whether it makes room, not because the fit asks for it.",
             Verdict.OnTarget when result.Next.Kind == NextKind.Change => "What is left is small, and free to take up.",
+            Verdict.Tight when brighter && result.Next.Reason == Reason.Trim =>
+                "A whole pixel of offset opens more than is wanted; light closes what is too much.",
             Verdict.Tight when brighter =>
                 $"Light goes up all the same, because strength comes first{Opener(last, to)}.",
             Verdict.Tight when !dimmer && result.Next.Kind == NextKind.Change =>

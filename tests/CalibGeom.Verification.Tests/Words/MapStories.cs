@@ -1,0 +1,54 @@
+using CalibGeom.Verification.Maps;
+using CalibGeom.Verification.Tests.Maps;
+using CalibGeom.Verification.Trends;
+
+namespace CalibGeom.Verification.Tests.Words;
+
+/// <summary>Nine coupons on a plate, or fewer.</summary>
+internal static class MapStories
+{
+    internal static IEnumerable<Story> All =>
+        [
+            Of("even", 9, (_, _) => 0),
+            Of("even, four coupons", 4, (_, _) => 0),
+            Of("a gentle plane", 9, (x, y) => 0.0004 * x - 0.0005 * y),
+            Of("a steep plane", 9, (x, y) => 0.004 * x - 0.003 * y),
+            Of("darker outside", 9, (x, y) => -(x * x + y * y) / 20000),
+            Of("brighter outside", 9, (x, y) => (x * x + y * y) / 20000),
+            Of("one dark corner, four coupons", 4, (x, y) => x < 0 && y > 0 ? -0.3 : 0),
+            Of("level", 5, (_, _) => 0, (x, _) => 2.5 + 0.00002 * x),
+            Of("tilted", 5, (_, _) => 0, (x, y) => 2.5 + 0.001 * x - 0.002 * y),
+        ];
+
+    private static Story Of(
+        string name,
+        int coupons,
+        Func<double, double, double> light,
+        Func<double, double, double>? thickness = null
+    ) =>
+        new(
+            name,
+            MapWords.Check(
+                LightMap.Run([
+                    .. MapShop
+                        .Places(coupons)
+                        .Select(
+                            (p, i) =>
+                                new MapPoint(
+                                    $"A{i + 1}",
+                                    p.X,
+                                    p.Y,
+                                    [
+                                        new GaugeValue(Gauge.Growth, "x", 0.02 + 0.035 * light(p.X, p.Y), 0.002),
+                                        new GaugeValue(Gauge.Growth, "y", 0.01 + 0.035 * light(p.X, p.Y), 0.002),
+                                        new GaugeValue(Gauge.PrintThrough, "z", 0.3 + 0.12 * light(p.X, p.Y), 0.01),
+                                    ]
+                                )
+                                {
+                                    Thickness = thickness?.Invoke(p.X, p.Y) + 0.002 * (i % 2),
+                                }
+                        ),
+                ])
+            )
+        );
+}
