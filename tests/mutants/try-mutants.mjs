@@ -10,9 +10,9 @@ import { seeded } from "./random.mjs";
 
 const root = execFileSync("git", ["rev-parse", "--show-toplevel"]).toString().trim();
 
-const named = ({ library, folder }) => join(library, folder);
+const nameOf = ({ library, folder }) => join(library, folder);
 const samples = JSON.parse(readFileSync(join(root, "tests/mutants/samples.json"), "utf8")).filter((sample) =>
-  named(sample).includes(process.env.CALIBGEOM_SAMPLES ?? ""));
+  nameOf(sample).includes(process.env.CALIBGEOM_SAMPLES ?? ""));
 const projects = new Set(samples.flatMap((sample) => sample.tests.map((t) => t.in)));
 const mutants = [];
 for (const report of process.argv.slice(2))
@@ -72,7 +72,7 @@ async function tried(sample, clone) {
   const { library, tests, all, counts } = sample;
   const places = [...new Set(tests.map((t) => join(clone, built(t.in), `${library}.dll`)))];
   const sound = readFileSync(places[0]);
-  if (await tested(clone, tests)) throw new Error(`${named(sample)}: the tests fail without a mutant.`);
+  if (await tested(clone, tests)) throw new Error(`${nameOf(sample)}: the tests fail without a mutant.`);
   for (let m; counts.all < sample.count && (m = all.pop()); ) {
     const file = join(clone, m.path);
     const before = readFileSync(file, "utf8").replace(/^\uFEFF/, "");
@@ -96,6 +96,6 @@ const clones = await Promise.all([ready(), ready()]);
 for (const sample of samples) {
   Object.assign(sample, { all: drawn(sample), counts: { all: 0 } });
   await Promise.all(clones.map((clone) => tried(sample, clone)));
-  console.log(named(sample), sample.counts);
+  console.log(nameOf(sample), sample.counts);
 }
 for (const clone of clones) rmSync(clone, { recursive: true });

@@ -2,10 +2,6 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
-using CalibGeom.Light;
-using CalibGeom.Pictures.Drawings;
-using CalibGeom.TestObjects;
-using CalibGeom.Verification.Logs;
 
 namespace CalibGeom.Cli.Tests.Threads;
 
@@ -15,16 +11,6 @@ namespace CalibGeom.Cli.Tests.Threads;
 /// </summary>
 public partial class PublicTypesTests
 {
-    private static readonly Assembly[] Libraries =
-    [
-        typeof(Finding).Assembly,
-        typeof(TestObject).Assembly,
-        typeof(Trial).Assembly,
-        typeof(LightDose).Assembly,
-        typeof(Drawing).Assembly,
-        typeof(Testing.VirtualBench).Assembly,
-    ];
-
     /// <summary>Tables that are filled where they are declared and only looked up afterwards.</summary>
     private static readonly string[] Tables =
     [
@@ -60,8 +46,8 @@ public partial class PublicTypesTests
     {
         IReadOnlyDictionary<string, string> said = Said();
         Assert.Empty(
-            Libraries
-                .SelectMany(l => l.GetExportedTypes())
+            PublicLibraries
+                .All.SelectMany(l => l.GetExportedTypes())
                 .Where(t => !FollowsFromItsKind(t) && !Claim().IsMatch(said.GetValueOrDefault(NameOf(t), "")))
                 .Select(t => t.FullName)
         );
@@ -73,8 +59,8 @@ public partial class PublicTypesTests
         IReadOnlyDictionary<string, string> said = Said();
         Type[] immutable =
         [
-            .. Libraries
-                .SelectMany(l => l.GetExportedTypes())
+            .. PublicLibraries
+                .All.SelectMany(l => l.GetExportedTypes())
                 .Where(t => Immutable().IsMatch(said.GetValueOrDefault(NameOf(t), ""))),
         ];
         Assert.True(immutable.Length > 150, $"{immutable.Length} types");
@@ -89,8 +75,8 @@ public partial class PublicTypesTests
     {
         string[] changing =
         [
-            .. Libraries
-                .SelectMany(l => l.GetTypes())
+            .. PublicLibraries
+                .All.SelectMany(l => l.GetTypes())
                 .Where(t => !IsMadeByTheCompiler(t))
                 .SelectMany(t => t.GetFields(BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic))
                 .Where(f => f.DeclaringType is { } d && !IsMadeByTheCompiler(f) && !d.ContainsGenericParameters)
@@ -105,7 +91,10 @@ public partial class PublicTypesTests
 
     [Fact]
     public void NoLibraryKnowsTheConsole() =>
-        Assert.All(Libraries, l => Assert.DoesNotContain(l.GetReferencedAssemblies(), a => a.Name == "System.Console"));
+        Assert.All(
+            PublicLibraries.All,
+            l => Assert.DoesNotContain(l.GetReferencedAssemblies(), a => a.Name == "System.Console")
+        );
 
     /// <summary>Values are copied, and what is static holds nothing that changes: the test beside this one.</summary>
     private static bool FollowsFromItsKind(Type t) =>
