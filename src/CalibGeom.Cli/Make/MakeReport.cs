@@ -58,10 +58,10 @@ internal static class MakeReport
         [
             ["columns", "diameter, mm", "load ratio"],
         ];
-        foreach (IGrouping<double, ColumnPlan> same in made.Columns.GroupBy(c => c.Diameter))
+        foreach (IGrouping<string, ColumnPlan> same in made.Columns.GroupBy(c => Length(c.Diameter)))
             rows.Add([
                 string.Join(" ", same.Select(c => c.Number.ToString(CultureInfo.InvariantCulture))),
-                Length(same.Key),
+                same.Key,
                 same.First().LoadRatio.ToString("0.0", CultureInfo.InvariantCulture),
             ]);
         TextTable.Write(writer, rows);

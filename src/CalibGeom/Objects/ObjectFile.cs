@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography;
 using System.Text;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
@@ -52,18 +51,8 @@ public sealed record ObjectFile
         {
             if (Coupons.Count == 0)
                 return SpecDigest.Of(Spec);
-            using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-            hash.AppendData(SpecJson.ToCanonicalBytes(Spec));
-            foreach (ObjectCoupon c in Coupons)
-                hash.AppendData(
-                    Encoding.UTF8.GetBytes(
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"\n{c.Label} {c.X:R} {c.Y:R} {c.Z:R} {c.Turn}{(c.Exposure is { } s ? $" {s:R}" : "")}"
-                        )
-                    )
-                );
-            return Convert.ToHexStringLower(hash.GetHashAndReset())[..16];
+            byte[] places = Encoding.UTF8.GetBytes(string.Concat(Coupons.Select(Text)));
+            return Sha256.ToHex([.. SpecJson.ToCanonicalBytes(Spec), .. places])[..16];
         }
     }
 
@@ -96,6 +85,12 @@ public sealed record ObjectFile
             ? own
             : new FeatureTable(Coupons.SelectMany(c => PlacedCoupon.FeaturesOf(own, c.Label, c.Turn)), Digest);
     }
+
+    private static string Text(ObjectCoupon c) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"\n{c.Label} {c.X:R} {c.Y:R} {c.Z:R} {c.Turn}{(c.Exposure is { } s ? $" {s:R}" : "")}"
+        );
 
     /// <summary>From the coordinates of a coupon alone to those of the plate.</summary>
     /// <param name="coupon">One of <see cref="Coupons"/>.</param>

@@ -22,7 +22,7 @@ internal static class RegionUnion
     /// <summary>The edges between covered and uncovered, directed with the covered side on the left.</summary>
     private static Dictionary<int, List<int>> BorderEdges(Arrangement arrangement)
     {
-        var next = new SortedDictionary<int, List<int>>();
+        var next = new Dictionary<int, List<int>>();
         foreach ((int a, int b, int c, Winding winding) in LabelledTriangulation.Of(arrangement))
             if (winding.First > 0)
                 foreach ((int from, int to) in (ReadOnlySpan<(int, int)>)[(a, b), (b, c), (c, a)])
@@ -35,7 +35,7 @@ internal static class RegionUnion
                         ends.Add(to);
                     else
                         next[from] = [to];
-        return new Dictionary<int, List<int>>(next);
+        return next;
     }
 
     /// <summary>

@@ -22,7 +22,7 @@ internal sealed class SnapRounding
         var between = passed.ConvertAll(p => (p.Segment, places[p.Point]));
         if (crossings.Count > 0)
             PassCrossings(tree, [.. places.AsSpan(2 * segments.Length).ToArray().Distinct()], between);
-        (Starts, Numbers) = Chains(places, [.. between.Distinct().Order()]);
+        (Starts, Numbers) = Chains(places, Ascending.Of(between));
     }
 
     /// <summary>All vertices, sorted.</summary>

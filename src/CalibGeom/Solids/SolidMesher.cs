@@ -14,7 +14,7 @@ internal static class SolidMesher
     {
         var mesh = new MeshAssembly();
         var walls = new WallEnds[lofts.Count];
-        int[] levels = [.. lofts.SelectMany(LevelsOf).Distinct().Order()];
+        int[] levels = Ascending.Of(lofts.SelectMany(LevelsOf));
         // Levels know nothing of each other; their triangles are put together in order, however they were shared out.
         var faces = new LevelFaces[levels.Length];
         var stoppable = new ParallelOptions { CancellationToken = cancellation };

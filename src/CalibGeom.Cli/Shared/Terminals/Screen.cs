@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Spectre.Console.Rendering;
 
 namespace CalibGeom.Cli.Shared.Terminals;
 
@@ -9,6 +10,8 @@ internal static class Screen
     private const int Endless = 20_000;
 
     private const int Narrow = 80;
+
+    private const int Least = 20;
 
     /// <summary>Whether colours are welcome: see no-color.org.</summary>
     internal static bool Colours =>
@@ -48,15 +51,19 @@ internal static class Screen
                 Interactive = InteractionSupport.No,
             }
         );
-        console.Profile.Width = Math.Max(20, width);
+        console.Profile.Width = Math.Max(Least, width);
         return console;
     }
 
-    /// <summary>A table as lines of text, no wider than a terminal where there is one.</summary>
-    internal static IEnumerable<string> Lines(Grid table, int? width)
+    /// <summary>
+    /// A table as lines of text, no wider than a terminal where there is one. Drawn without a console, which would ask
+    /// the terminal what it can do.
+    /// </summary>
+    internal static IEnumerable<string> Lines(IRenderable table, int? width)
     {
-        using var text = new StringWriter();
-        Terminal(text, width ?? Endless, colours: false).Write(table);
-        return text.ToString().TrimEnd().Split('\n').Select(l => l.TrimEnd());
+        int most = width is { } columns ? Math.Max(Least, columns) : Endless;
+        var options = new RenderOptions(new NoTerminal(), new Size(most, Narrow));
+        IEnumerable<Segment> drawn = table.Render(options, most);
+        return string.Concat(drawn.Select(s => s.Text)).TrimEnd().Split('\n').Select(l => l.TrimEnd());
     }
 }

@@ -3,6 +3,7 @@ using System.Runtime.InteropServices;
 using System.Text;
 using CalibGeom.Features.Files;
 using CalibGeom.Meshes;
+using CalibGeom.Planar;
 
 namespace CalibGeom.Formats.Obj;
 
@@ -234,7 +235,7 @@ internal sealed class ObjReader(Stream stream, Faults faults)
     /// </summary>
     private TriangleMesh CompactWide()
     {
-        int[] vertices = [.. triangles.Distinct().Order()];
+        int[] vertices = Ascending.Of(triangles);
         var used = new double[3 * vertices.Length];
         for (int i = 0; i < vertices.Length; i++)
             coordinates.CopyTo(3 * vertices[i], used, 3 * i, 3);

@@ -9,31 +9,26 @@ namespace CalibGeom.TestObjects.Layout;
 internal sealed class FreeRoom
 {
     private readonly Rect[] solids;
-    private readonly Rect[] taken;
-    private readonly (Rect Room, double Distance)[] lanes;
-    private readonly (Rect Room, Rect Solid, double Distance)[] own;
+    private readonly List<Rect> taken = [];
+    private readonly List<(Rect Room, double Distance)> lanes = [];
+    private readonly List<(Rect Room, Rect Solid, double Distance)> own = [];
 
     internal FreeRoom(IReadOnlyList<Placement> placed, PartFootprint form)
     {
         solids = [.. form.Solids];
-        taken = [.. placed.SelectMany(p => p.Placed.Solids.Select(s => s.Grow(Placement.Gap(p.Placed, form))))];
-        lanes =
-        [
-            .. from p in placed
-            from lane in p.Placed.Lanes
-            let distance = Placement.DistanceFrom(lane.Kind, form.Height)
-            where distance is not null
-            select (lane.Room, distance.Value),
-        ];
-        own =
-        [
-            .. from p in placed
-            from lane in form.Lanes
-            let distance = Placement.DistanceFrom(lane.Kind, p.Placed.Height)
-            where distance is not null
-            from solid in p.Placed.Solids
-            select (lane.Room, solid, distance.Value),
-        ];
+        // Loops, not queries: what a query over structs is made of is compiled when a program first runs it.
+        foreach (PartFootprint other in placed.Select(p => p.Placed))
+        {
+            foreach (Rect solid in other.Solids)
+                taken.Add(solid.Grow(Placement.Gap(other, form)));
+            foreach (Lane lane in other.Lanes)
+                if (Placement.DistanceFrom(lane.Kind, form.Height) is { } distance)
+                    lanes.Add((lane.Room, distance));
+            foreach (Lane lane in form.Lanes)
+                if (Placement.DistanceFrom(lane.Kind, other.Height) is { } distance)
+                    foreach (Rect solid in other.Solids)
+                        own.Add((lane.Room, solid, distance));
+        }
     }
 
     /// <summary>Whether the footprint keeps all distances when it is moved by so much, mm.</summary>

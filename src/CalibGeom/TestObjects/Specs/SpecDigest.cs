@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text;
 using CalibGeom.Planar;
 using CalibGeom.Solids;
@@ -20,7 +19,7 @@ public static class SpecDigest
     {
         byte[] canonical = SpecJson.ToCanonicalBytes(spec);
         byte[] own = Encoding.UTF8.GetBytes(string.Concat(spec.OwnParts.Select(p => Text(p, spec))));
-        return Convert.ToHexStringLower(SHA256.HashData([.. canonical, .. own]))[..16];
+        return Sha256.ToHex([.. canonical, .. own])[..16];
     }
 
     /// <summary>A part's name, shape and features, as it stands in the middle of the plinth.</summary>

@@ -11,7 +11,7 @@ internal static class BoxLofts
         double ventTop = box.WellFloor + Proportions.VentHeight,
             leadIn = box.Rim - Proportions.LeadInHeight;
         IEnumerable<double> inside = box.HasPocket ? [box.WellFloor, ventTop, leadIn] : [];
-        double[] levels = [.. box.Bends.Concat(inside).Select(z => Grid.Snap(baseZ + z)).Distinct().Order()];
+        double[] levels = Ascending.Of(box.Bends.Concat(inside).Select(z => Grid.Snap(baseZ + z)));
         for (int i = 0; i + 1 < levels.Length; i++)
         {
             (double z0, double z1) = (levels[i], levels[i + 1]);

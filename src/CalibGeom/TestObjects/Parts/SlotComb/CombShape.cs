@@ -31,7 +31,7 @@ internal sealed class CombShape(SlotsSpec spec, double plinthTop)
             half = Length / 2;
         yield return Loft.Prism(place.Rectangle(-half, -depth, half, depth), plinthTop, Floor);
         double[] roofs = [.. heights.Select(h => Grid.Snap(Floor + h))];
-        double[] levels = [Floor, .. roofs.Distinct().Order(), Grid.Snap(Top)];
+        double[] levels = [Floor, .. Ascending.Of(roofs), Grid.Snap(Top)];
         for (int i = 0; i + 1 < levels.Length; i++)
             foreach ((double from, double to) in Walls(roofs, levels[i]))
                 yield return Loft.Prism(place.Rectangle(from, -depth, to, depth), levels[i], levels[i + 1]);
