@@ -1,6 +1,6 @@
-// mulberry32, public domain: the same numbers every time.
+// mulberry32, public domain: the same numbers every time; CALIBGEOM_SEED draws others.
 export function seeded() {
-  let state = 20261126;
+  let state = Number(process.env.CALIBGEOM_SEED ?? 20261126);
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
     let t = Math.imul(state ^ (state >>> 15), state | 1);
