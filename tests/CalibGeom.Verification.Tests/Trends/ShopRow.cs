@@ -82,7 +82,7 @@ internal sealed class ShopRow
             Share(Sizes, said, "0.0"),
             Share(Dates, said, "0.0"),
             Share((double)correctable / Math.Max(1, said), said, "0"),
-            Share(Corrected, correctable, "0.0")
+            Share(Corrected, correctable, "0.0") + (correctable > 0 ? $" of {correctable}" : "")
         )
         + " |";
 
