@@ -84,6 +84,7 @@ internal static class PredictReport
                 j.Felt.Count > 0 ? string.Join(", ", j.Felt.Select(PredictionText.Word)) : "-",
             ]);
         TextTable.Write(writer, rows);
+        writer.WriteLine("enters: both clearances above 0; the words: how it will feel, with what fingers differ by");
     }
 
     private static void Decomposition(TextWriter writer, ClearancePrediction p)

@@ -27,7 +27,7 @@ public sealed partial class ClearancePrediction
             return null;
         (FeltWord word, double chance) = knowledge.Words.Zip(knowledge.Felt.Probabilities).MinBy(w => w.Second);
         return FormattableString.Invariant(
-            $"{word.Joint.Spoken} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes and the other words hardly allow (by the sizes alone {Math.Max(chance, 0.001):0.000}); one of them is wrong"
+            $"{word.Joint.Spoken} was felt as \"{ReadingWords.Of(word.Fit)}\", which {(knowledge.Words.Count > 1 ? "the sizes and the other words hardly allow" : "the sizes hardly allow")} (by the sizes alone {PredictionFindings.Small(chance)}); one of them is wrong"
         );
     }
 

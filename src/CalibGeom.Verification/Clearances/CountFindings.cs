@@ -29,6 +29,24 @@ internal static class CountFindings
             );
     }
 
+    /// <summary>Counts of the same that differ: one of them is wrong, and no mean of them is true.</summary>
+    internal static IEnumerable<Finding> Differing(MatchedReadings matched) =>
+        matched
+            .Others.Where(r => r.Kind == ReadingKind.Count)
+            .GroupBy(r => r.Id)
+            .Where(g => g.Select(r => r.Value).Distinct().Skip(1).Any())
+            .OrderBy(g => g.Key)
+            .Select(g => new Finding(
+                "counts-differ",
+                Severity.Warning,
+                g.Key,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{g.Key} was counted as {string.Join(" and ", g.Select(r => r.Value).Distinct())}; {matched.CountOf(g.Key)} is taken."
+                ),
+                "Count again, and keep one line."
+            ));
+
     /// <summary>A count of slots whose heights the table does not tell says nothing in mm; it is not guessed.</summary>
     internal static IEnumerable<Finding> Of(MatchedReadings matched) =>
         matched

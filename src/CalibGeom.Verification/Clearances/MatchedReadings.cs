@@ -38,15 +38,7 @@ internal sealed class MatchedReadings
     internal IReadOnlyList<FeltFit> FitsOf(FeatureId id) =>
         Others.Where(r => r.Id == id && r.Fit is not null).Select(r => r.Fit!.Value).Order().ToArray();
 
-    internal int? CountOf(FeatureId id)
-    {
-        int[] counts = Others
-            .Where(r => r.Id == id && r.Kind == ReadingKind.Count)
-            .Select(r => (int)r.Value)
-            .Order()
-            .ToArray();
-        return counts.Length > 0 ? counts[(counts.Length - 1) / 2] : null;
-    }
+    internal int? CountOf(FeatureId id) => Set.CountOf(id);
 
     /// <summary>
     /// The same with further readings; those of a feature and instrument that were read already are pooled with them.
@@ -185,7 +177,7 @@ internal sealed class MatchedReadings
                 name,
                 $"No line describes {(name.Length > 0 ? "instrument " + name : "the instrument")}; it is taken for an "
                     + "ordinary caliper of 0.01 mm step and a permissible error of 0.02 mm.",
-                $"Add a line such as \"# instrument {(name.Length > 0 ? name : "cal")} resolution=0.01 mpe=0.02\""
+                $"Write a line such as \"# instrument {(name.Length > 0 ? name : "cal")} resolution=0.01 mpe=0.02\""
                     + (name.Length > 0 ? "." : " and the name in the column instrument.")
             ));
 

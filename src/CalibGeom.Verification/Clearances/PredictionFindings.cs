@@ -21,6 +21,7 @@ internal static class PredictionFindings
             .. Differing(p),
             .. Missing(p, prints[0]),
             .. prints.SelectMany(CountFindings.Of),
+            .. prints.SelectMany(CountFindings.Differing),
             .. CountFindings.AgainstTheComb(prints[0], p.PrintThrough),
             .. Felt(knowledge),
             .. LayerFindings.Of(p),
@@ -91,6 +92,10 @@ internal static class PredictionFindings
             );
     }
 
+    /// <summary>A small probability in words; none is said to be 0.</summary>
+    internal static string Small(double probability) =>
+        probability < 0.001 ? "less than 0.001" : Say($"{probability:0.000}");
+
     private static IEnumerable<Finding> Felt(Knowledge knowledge)
     {
         foreach ((FeltWord word, double probability) in knowledge.Words.Zip(knowledge.Felt.Probabilities))
@@ -100,7 +105,7 @@ internal static class PredictionFindings
                     Severity.Warning,
                     word.Joint,
                     Say(
-                        $"{char.ToUpperInvariant(word.Joint.Spoken[0])}{word.Joint.Spoken[1..]} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes give a probability of {probability:0.000}."
+                        $"{char.ToUpperInvariant(word.Joint.Spoken[0])}{word.Joint.Spoken[1..]} was felt as \"{ReadingWords.Of(word.Fit)}\", which the sizes give a probability of {Small(probability)}."
                     ),
                     "Feel it again, look for burrs and resin left in the corners, and measure its faces again."
                 );

@@ -19,7 +19,7 @@ public static class PredictionText
             .Joints.Select(j =>
                 j.Withheld is { } why
                     ? Say($"{j.Fit.Spoken}: no answer, {why}")
-                    : Say($"{j.Fit.Spoken} should {Verb(j.Expected)}: {string.Join("; ", j.Axes.Select(Clause))}")
+                    : Say($"{j.Fit.Spoken} {Expectation(j.Fits)}: {string.Join("; ", j.Axes.Select(Clause))}")
             )
             .ToArray();
     }
@@ -33,8 +33,8 @@ public static class PredictionText
             return Say($"a {joint.PegNominal:0.###} mm peg in a {joint.HoleNominal:0.###} mm hole: no answer, {why}");
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"a {joint.PegNominal:0.###} mm peg in a {joint.HoleNominal:0.###} mm hole should "
-                + $"{Verb(joint.Expected)}: {string.Join("; ", joint.Axes.Select(a => Range(a.Clearance, a.Axis)))}"
+            $"a {joint.PegNominal:0.###} mm peg in a {joint.HoleNominal:0.###} mm hole "
+                + $"{Expectation(joint.Fits)}: {string.Join("; ", joint.Axes.Select(a => Range(a.Clearance, a.Axis)))}"
         );
     }
 
@@ -68,6 +68,15 @@ public static class PredictionText
         return Say(
             $"{verdict}: {decision.Value:0.000} mm against {decision.Limits.Low:0.000} to {decision.Limits.High:0.000} with a guard band of {decision.GuardBand:0.000} (ISO 14253-1); risk if accepted {Chance(decision.RiskOfAccepting)}, if rejected {Chance(decision.RiskOfRejecting)} (JCGM 106)"
         );
+    }
+
+    /// <summary>What is more likely than all else together; else the two likeliest, with their probabilities.</summary>
+    private static string Expectation(IReadOnlyDictionary<FeltFit, double> fits)
+    {
+        KeyValuePair<FeltFit, double>[] likely = [.. fits.OrderByDescending(f => f.Value).Take(2)];
+        return likely[0].Value > 0.5
+            ? $"should {Verb(likely[0].Key)}"
+            : $"may {string.Join(" or ", likely.Select(f => $"{Verb(f.Key)} ({Chance(f.Value)})"))}";
     }
 
     private static string Chance(double p) =>

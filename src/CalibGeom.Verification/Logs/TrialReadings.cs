@@ -47,7 +47,7 @@ public static class TrialReadings
             Columns = designed.Select(f => Column(designed, f, readings)).OfType<ColumnOutcome>().ToArray(),
             Slots =
                 designed.Find(KnownFeatures.SlotsOpen) is { Openings.Count: > 0 } slots
-                && Last(readings, KnownFeatures.SlotsOpen) is { } open
+                && readings.CountOf(KnownFeatures.SlotsOpen) is { } open
                     ? Comb(slots.Openings, open)
                     : null,
             Readings = readings
@@ -169,12 +169,12 @@ public static class TrialReadings
             ? new ColumnOutcome(column.Nominal, stage, stood.Id.Item, column.HeadDiameter ?? column.Nominal)
             : null;
 
-    private static SlotOutcome Comb(IReadOnlyList<double> heights, Reading open) =>
-        open.Value <= heights.Count
-            ? new SlotOutcome(heights, (int)open.Value)
+    private static SlotOutcome Comb(IReadOnlyList<double> heights, int open) =>
+        open <= heights.Count
+            ? new SlotOutcome(heights, open)
             : throw new InputException(
                 InputIds.Log,
-                $"slots.open is {open.Value}, but the object has {heights.Count} slots. Count again, or name "
+                $"slots.open is {open}, but the object has {heights.Count} slots. Count again, or name "
                     + $"the spec that was printed."
             );
 

@@ -90,6 +90,9 @@ public sealed record Instrument
     /// <summary>The file that holds checks of this instrument against gauges, as readings name it, or null.</summary>
     public string? RecordFile { get; init; }
 
+    /// <summary>Whether its line stands in a sheet as it was printed, with nothing filled in.</summary>
+    internal bool IsAssumed { get; init; }
+
     /// <summary>
     /// An instrument described by its maximum permissible error: rectangular for the outside jaws, half as much again
     /// for the inside jaws, and 0.02 mm more for the depth rod (the surcharge of JIS B 7507:2016).

@@ -127,6 +127,7 @@ internal sealed class ReadingHeader
         ) with
         {
             RecordFile = values.GetValueOrDefault("record"),
+            IsAssumed = values.Count == 0,
         };
 
         double? Value(string key) => values.TryGetValue(key, out string? text) ? ToNumber(key, text) : null;

@@ -90,7 +90,18 @@ public sealed class ReadingSet
     /// <param name="name">The name.</param>
     public Instrument InstrumentOf(string name) => described.GetValueOrDefault(name) ?? new Instrument(name);
 
-    internal bool Describes(string instrument) => described.ContainsKey(instrument);
+    internal bool Describes(string instrument) =>
+        described.TryGetValue(instrument, out Instrument? known) && !known.IsAssumed;
+
+    /// <summary>What was counted; of different counts the middle one, and of two the lower.</summary>
+    internal int? CountOf(FeatureId id)
+    {
+        int[] counts =
+        [
+            .. Readings.Where(r => r.Id == id && r.Kind == ReadingKind.Count).Select(r => (int)r.Value).Order(),
+        ];
+        return counts.Length > 0 ? counts[(counts.Length - 1) / 2] : null;
+    }
 
     /// <summary>
     /// The same conditions with the readings of one coupon, and those of references, which belong to all.

@@ -5,7 +5,7 @@ internal static class Ascending
 {
     /// <summary>The distinct values, sorted: without the table of hashes that a query would fill.</summary>
     internal static T[] Of<T>(IEnumerable<T> values)
-        where T : IEquatable<T>
+        where T : IComparable<T>, IEquatable<T>
     {
         T[] all = [.. values];
         Array.Sort(all);

@@ -5,7 +5,7 @@ namespace CalibGeom.TestObjects.Specs;
 
 /// <summary>
 /// SHA-256 of a few kilobytes (FIPS 180-4, section 6.2). The framework's own asks the operating system, and on Linux
-/// loading OpenSSL for one digest takes a fifth of what <c>calibgeom make</c> takes as native code; for whole files
+/// loading OpenSSL for one digest takes a tenth of what <c>calibgeom make</c> takes as native code; for whole files
 /// the framework's is used.
 /// </summary>
 internal static class Sha256
