@@ -114,6 +114,13 @@ public class CaliperCommandTests
             Run(record, "caliper", "show", "RECORD").Out,
             StringComparison.Ordinal
         );
+        // A reading more for one of them, and it is said what the study lacks.
+        Run(record, "caliper", "add", "RECORD", "8.03", "--jaw", "outside", "--part", "peg", "--person", "Ada");
+        Assert.Contains(
+            "so far peg by Ada 3, box by Ada 2, peg by Ben 2, box by Ben 2",
+            Run(record, "caliper", "show", "RECORD").Out,
+            StringComparison.Ordinal
+        );
     }
 
     [Theory]

@@ -39,7 +39,21 @@ internal static class CaliperReport
                         + $"{study.Reproducibility:0.0000} mm, together {study.Together:0.0000} mm"
                 )
             );
+        else if (record.Readings.Any(r => r.Part.Length > 0))
+            writer.WriteLine(
+                $"no repeatability yet: every person reads every part equally often, two times at least; so far {Reads(record)}"
+            );
     }
+
+    /// <summary>How often each person read each part.</summary>
+    private static string Reads(CaliperRecord record) =>
+        string.Join(
+            ", ",
+            record
+                .Readings.Where(r => r.Part.Length > 0)
+                .GroupBy(r => (r.Part, r.Person))
+                .Select(g => $"{g.Key.Part}{(g.Key.Person.Length > 0 ? $" by {g.Key.Person}" : "")} {g.Count()}")
+        );
 
     internal static JsonObject Json(CaliperRecord record) =>
         new()
