@@ -239,7 +239,7 @@ public class PredictCommandTests
     [InlineData("predict - --want 0.04", "--want needs --for")]
     [InlineData("predict - --for 20/20.2 --want 9", "-1 to 2 mm")]
     [InlineData("predict - --want abc", "--want")]
-    [InlineData("predict - --limits 0.07/0.02", "must rise")]
+    [InlineData("predict - --limits 0.07/0.02", "--limits")]
     [InlineData("predict - --limits 0.02", "--limits is")]
     [InlineData("predict - --between-prints -1", "The deviation between")]
     [InlineData("predict - --for 12H7/z6", "letter")]

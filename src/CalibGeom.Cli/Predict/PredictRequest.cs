@@ -92,11 +92,11 @@ internal sealed record PredictRequest
     {
         if (Limits is null)
             return null;
-        return Pair(Limits) is var (low, high)
+        return Pair(Limits) is var (low, high) && low < high
             ? new ToleranceLimits(low, high)
             : throw new InputException(
                 InputIds.Option,
-                $"--limits is \"{Limits}\"; write the least and the most clearance per side in mm, such as 0.02/0.07."
+                $"--limits is \"{Limits}\"; write the least and then the most clearance per side in mm, such as 0.02/0.07."
             );
     }
 

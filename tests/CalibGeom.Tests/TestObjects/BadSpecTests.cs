@@ -114,6 +114,7 @@ public class BadSpecTests
         "columns.height=tall",
         "\"tall\" cannot be read as columns.height (1 to 60 mm). Write numbers with a decimal point."
     )]
+    [InlineData("process.pixelPitch=0,04", "is 0 mm; the range is 0.005 to 0.5 mm. Numbers have a decimal point")]
     [InlineData("columns.height=6,31", "\"6,31\" cannot be read as columns.height")]
     [InlineData("columns.height=", "\"\" cannot be read as columns.height")]
     [InlineData("columns.height=[1]", "a number is needed, not a list.")]

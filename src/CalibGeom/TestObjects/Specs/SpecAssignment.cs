@@ -7,6 +7,8 @@ namespace CalibGeom.TestObjects.Specs;
 /// <summary>Values given as <c>name=value</c>. Text and words need no quotes, and a list no brackets.</summary>
 internal static class SpecAssignment
 {
+    private const string Commas = " Numbers have a decimal point; a comma parts the value along X from that along Y.";
+
     /// <exception cref="InputException">An unknown name or a bad value.</exception>
     internal static void Apply(string assignment, SpecLayers layers)
     {
@@ -61,7 +63,10 @@ internal static class SpecAssignment
     private static JsonNode Parse(SpecParameter parameter, string value, string assignment)
     {
         var reader = new Utf8JsonReader(Encoding.UTF8.GetBytes(Complete(parameter, value)), SpecScanner.ReaderOptions);
-        InputException Refuse(string path, long offset, string problem) => new($"{Shorten(assignment)}: {problem}");
+        string comma =
+            parameter.Kind == SpecKind.PerAxis && value.Contains(',', StringComparison.Ordinal) ? Commas : "";
+        InputException Refuse(string path, long offset, string problem) =>
+            new($"{Shorten(assignment)}: {problem}{comma}");
         try
         {
             if (!reader.Read())
