@@ -54,8 +54,8 @@ public static class ObjectFinder
 
     /// <summary>
     /// The object that a person names: a preset; an object file; a spec in JSON, whose missing values are those of the
-    /// preset <c>standard</c>; a 3MF that carries its spec; any other mesh with its object file beside it, as a plate has
-    /// it; a feature table.
+    /// preset <c>standard</c>; a 3MF that carries its spec; any other mesh with its object file beside it, as a plate
+    /// has it; a feature table.
     /// </summary>
     /// <param name="name">The preset or the path.</param>
     /// <param name="assignments">Values to change, such as <c>columns.height=10</c>.</param>

@@ -9,7 +9,7 @@ public static class PlacementAdvice
     /// <param name="layout">The plate, as it was when the coupon found none.</param>
     /// <param name="coupon">The coupon.</param>
     /// <param name="others">Other coupons that might be taken; of those smaller than this one the largest with room is
-    /// named. All are made, and the room is searched for one after another, the largest first, until one has it.</param>
+    /// named. All are made, then room is searched for one after another, the largest first, until one has it.</param>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public static Finding Explain(PlateLayout layout, Coupon coupon, IEnumerable<Coupon> others)
     {
