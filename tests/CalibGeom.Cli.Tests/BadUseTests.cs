@@ -58,7 +58,7 @@ public class BadUseTests
     [InlineData("make --object deep.json -o out.stl", "a number is needed, not a list.")]
     [InlineData("make --object many.json -o out.stl", "columns.diameters has more than 64 entries")]
     [InlineData("make --object - -o out.stl", "standard input:1:1: not JSON")]
-    [InlineData("make --object plain.3mf -o out.stl", "plain.3mf: this 3MF carries no spec.")]
+    [InlineData("make --object plain.3mf -o out.stl", "plain.3mf: this 3MF carries no spec, and plain.object.json")]
     [InlineData("make --object broken.3mf -o out.stl", "broken.3mf")]
     [InlineData("presets nope", "There is no preset \"nope\".")]
     [InlineData("presets standard witness", "witness")]

@@ -13,6 +13,17 @@ namespace CalibGeom.Cli.Tests;
 
 public class InspectCommandTests
 {
+    [Theory]
+    [InlineData("inspect", "Name a mesh in STL, OBJ or 3MF.")]
+    [InlineData("log show", "Name the file of a log.")]
+    public void ADirectoryIsNoFile(string command, string remedy)
+    {
+        using var folder = new TemporaryFolder();
+        CliRun run = CliRun.Of([.. command.Split(' '), folder.Root]);
+        Assert.Equal(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains($"{folder.Root}: this is a directory. {remedy}", run.Error, StringComparison.Ordinal);
+    }
+
     public static TheoryData<string> PresetNames => new(Presets.All.Select(p => p.Name));
 
     [Theory]

@@ -90,6 +90,52 @@ public class PlaceCommandTests
         Assert.NotEqual(read.Objects[1].Mesh.Volume, read.Objects[2].Mesh.Volume, 6);
     }
 
+    /// <summary>A label lengthens the plinth and moves parts: each coupon is compared with its own.</summary>
+    [Theory]
+    [InlineData("plate.stl", "map")]
+    [InlineData("plate.3mf", "map")]
+    [InlineData("plate.3mf", "near")]
+    public void APlateHasTheSizesOfItsObject(string output, string at)
+    {
+        using var folder = new TemporaryFolder();
+        DemoParts.WriteBlock(folder["block.stl"], -20, 14, 20, 26);
+        string plate = folder[output];
+        string[] count = at == "map" ? ["--count", "3"] : [];
+        string[] line = ["place", folder["block.stl"], "--plate", "150x90", "--at", at, .. count, "-o", plate];
+        Assert.Equal(ExitCode.Done, CliRun.Of(line).ExitCode);
+        CliRun run = CliRun.Of("inspect", plate, "--against", "--pixel", "0.2", "--layer", "0.2");
+        Assert.NotEqual(ExitCode.BadUse, run.ExitCode);
+        Assert.Contains("has the sizes of the spec", run.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("spec-size", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void AnObjectFileOfAnotherPlateIsNotWrittenOver()
+    {
+        using var folder = new TemporaryFolder();
+        DemoParts.WriteBlock(folder["block.stl"], -20, 14, 20, 26);
+        string[] line = ["place", folder["block.stl"], "--plate", "150x90", "-o"];
+        Assert.Equal(ExitCode.Done, CliRun.Of([.. line, folder["plate.stl"]]).ExitCode);
+        Assert.Equal(ExitCode.Done, CliRun.Of([.. line, folder["plate.stl"]]).ExitCode);
+        string before = File.ReadAllText(folder["plate.object.json"]);
+        string[][] others =
+        [
+            [.. line, folder["plate.stl"], "--at", "map", "--count", "2"],
+            [.. line, folder["plate.3mf"]],
+        ];
+        foreach (string[] other in others)
+        {
+            CliRun run = CliRun.Of(other);
+            Assert.Equal(ExitCode.BadUse, run.ExitCode);
+            Assert.Contains("plate.object.json holds the object of plate.stl", run.Error, StringComparison.Ordinal);
+            Assert.Contains("--force", run.Error, StringComparison.Ordinal);
+            Assert.Equal(before, File.ReadAllText(folder["plate.object.json"]));
+            Assert.False(File.Exists(folder["plate.3mf"]));
+        }
+        Assert.Equal(ExitCode.Done, CliRun.Of([.. others[0], "--force"]).ExitCode);
+        Assert.NotEqual(before, File.ReadAllText(folder["plate.object.json"]));
+    }
+
     [Fact]
     public void NoRoomIsAFindingThatSaysWhatIsMissingAndWhatWouldFit()
     {
@@ -184,8 +230,8 @@ public class PlaceCommandTests
     {
         using var folder = new TemporaryFolder();
         DemoParts.WriteBlock(folder["high.stl"], -5, -5, 5, 5, 3.5);
-        string[] args = ["place", folder["high.stl"], "--plate", "150x90", "-o", folder["plate.stl"]];
-        string text = CliRun.Of(args).Out;
+        string[] args = ["place", folder["high.stl"], "--plate", "150x90", "-o"];
+        string text = CliRun.Of([.. args, folder["plate.stl"]]).Out;
         Assert.Contains("standing on Z 3.500", text, StringComparison.Ordinal);
         Assert.Contains(
             "warning [part-floats] high.stl: The part's lowest point is 3.5 mm above z = 0, and the coupon "
@@ -193,7 +239,7 @@ public class PlaceCommandTests
             text,
             StringComparison.Ordinal
         );
-        string zero = CliRun.Of([.. args, "--base", "zero"]).Out;
+        string zero = CliRun.Of([.. args, folder["zero.stl"], "--base", "zero"]).Out;
         Assert.Contains("standing on Z 0.000", zero, StringComparison.Ordinal);
         Assert.Contains(
             "note [part-floats] high.stl: The part floats 3.5 mm above the height at which the coupon stands.",

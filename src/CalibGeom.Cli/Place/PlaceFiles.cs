@@ -28,6 +28,11 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
         string header = ObjectHeader.Of(request.CouponsOnly ? source.Name : $"parts and {source.Name}", digest);
         var paths = new List<string>();
         double distance = double.NaN;
+        if (request.Output != "-")
+        {
+            file = file with { Mesh = Path.GetFileName(request.Output), Parts = parts.Describe() };
+            io.RequireSameObject(ObjectFile.Beside(request.Output), file);
+        }
         using var files = io.NewOutputs();
         if (request.Output == "-")
         {
@@ -39,7 +44,6 @@ internal sealed record PlaceFiles(IReadOnlyList<string> Paths, double Distance)
             Add(request.Output, stream => distance = Mesh(stream));
             var features = new FeatureTable(layout.Coupons.SelectMany(c => c.Features), digest);
             Add(PlacePaths.Features(request.Output), stream => FeatureTableCsv.Write(stream, features));
-            file = file with { Mesh = Path.GetFileName(request.Output), Parts = parts.Describe() };
             Add(ObjectFile.Beside(request.Output), stream => ObjectFileJson.Write(stream, file));
         }
         if (request.Picture is { } picture)

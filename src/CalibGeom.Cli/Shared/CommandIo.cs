@@ -1,6 +1,7 @@
 using CalibGeom.Cli.Shared.Outputs;
 using CalibGeom.Cli.Shared.Terminals;
 using CalibGeom.Features.Files;
+using CalibGeom.Objects;
 
 namespace CalibGeom.Cli.Shared;
 
@@ -57,6 +58,14 @@ internal sealed class CommandIo
         foreach (string path in paths)
             if (Overwriting.Refusal(path) is { } reason)
                 throw new InputException(InputIds.Option, reason);
+    }
+
+    /// <summary>Refuses to write an object file over that of another object: readings of it would have none.</summary>
+    /// <exception cref="InputException">Another object stands there.</exception>
+    internal void RequireSameObject(string path, ObjectFile wanted)
+    {
+        if (Overwriting.ObjectRefusal(path, wanted) is { } reason)
+            throw new InputException(InputIds.Option, reason);
     }
 
     /// <summary>Says something beside the result, unless <see cref="Quiet"/>.</summary>

@@ -16,6 +16,8 @@ internal static class LogFile
     internal static void RequireExisting(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
+        if (Directory.Exists(path))
+            throw new InputException(InputIds.Log, $"{path}: this is a directory. Name the file of a log.");
         if (!File.Exists(path))
             throw new InputException(
                 InputIds.Log,

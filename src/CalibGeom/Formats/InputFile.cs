@@ -21,6 +21,10 @@ internal static class InputFile
         {
             throw new InputException(InputIds.File, $"There is no file {path}. Check the name.", e);
         }
+        catch (UnauthorizedAccessException e) when (Directory.Exists(path))
+        {
+            throw new InputException(InputIds.File, $"{path}: this is a directory. Name a mesh in STL, OBJ or 3MF.", e);
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new InputException(InputIds.File, $"Cannot read {path}: {e.Message}", e);

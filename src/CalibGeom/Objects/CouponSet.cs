@@ -48,7 +48,7 @@ public sealed class CouponSet
         string[] labels = [.. Enumerable.Range(1, count).Select(i => FormattableString.Invariant($"A{i}"))];
         return Of(
             name,
-            [.. labels.Select((l, i) => WithTitle(spec, Mark(l, exposures.Count > 0 ? exposures[i] : null)))],
+            [.. labels.Select((l, i) => SpecOf(spec, l, exposures.Count > 0 ? exposures[i] : null))],
             labels,
             exposures
         );
@@ -66,14 +66,18 @@ public sealed class CouponSet
     {
         if (All.Count == 0)
             yield break;
-        string mark = All[0].Label.Length > 0 ? Mark(All[0].Label, All[0].Exposure) : "";
         foreach (Preset preset in Presets.All)
         {
-            TestObject made = TestObject.Of(mark.Length > 0 ? WithTitle(preset.Spec, mark) : preset.Spec);
+            var made = TestObject.Of(SpecOf(preset.Spec, All[0].Label, All[0].Exposure));
             if (!made.HasErrors)
                 yield return new Coupon(preset.Name, made.ToMesh());
         }
     }
+
+    /// <summary>The spec of one coupon, with what is raised on it; labels lengthen the plinth and move parts.</summary>
+    /// <exception cref="InputException">The title leaves no room for the label.</exception>
+    internal static TestObjectSpec SpecOf(TestObjectSpec spec, string label, double? exposure) =>
+        label.Length > 0 ? WithTitle(spec, Mark(label, exposure)) : spec;
 
     private static CouponSet Of(
         string name,

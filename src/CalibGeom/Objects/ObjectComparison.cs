@@ -1,11 +1,13 @@
 using CalibGeom.Meshes;
 using CalibGeom.TestObjects;
 using CalibGeom.TestObjects.Comparison;
+using CalibGeom.TestObjects.Specs;
 
 namespace CalibGeom.Objects;
 
 /// <summary>
-/// Holds a mesh against the object it should be; of a plate, each coupon where it stands, turned back as it was turned.
+/// Holds a mesh against the object it should be; of a plate, each coupon with its label where it stands, turned back as
+/// it was turned.
 /// </summary>
 public static class ObjectComparison
 {
@@ -22,23 +24,29 @@ public static class ObjectComparison
     {
         ArgumentNullException.ThrowIfNull(mesh);
         ArgumentNullException.ThrowIfNull(file);
-        TestObject made = TestObject.Of(file.Spec);
-        if (made.Solid is null)
-            throw new InputException(
-                InputIds.ObjectFile,
-                $"{file.Name}: this object has design errors, so there is nothing to compare with. Check its design."
-            );
         return file.Coupons.Count == 0
-            ? SpecComparison.Check(mesh, made)
-            : file.Coupons.SelectMany(c => Check(mesh, made, c)).ToArray();
+            ? SpecComparison.Check(mesh, Made(file.Name, file.Spec))
+            : file.Coupons.SelectMany(c => Check(mesh, file, c)).ToArray();
     }
 
-    private static IEnumerable<Finding> Check(TriangleMesh mesh, TestObject made, ObjectCoupon coupon)
+    private static IEnumerable<Finding> Check(TriangleMesh mesh, ObjectFile file, ObjectCoupon coupon)
     {
+        TestObject made = Made(file.Name, CouponSet.SpecOf(file.Spec, coupon.Label, coupon.Exposure));
         TriangleMesh own = Within(mesh.Transform(Back(coupon)), made.ToMesh().Bounds);
         return SpecComparison
             .Check(own, made)
             .Select(f => coupon.Label.Length > 0 ? f with { Subject = $"{coupon.Label}/{f.Subject}" } : f);
+    }
+
+    private static TestObject Made(string name, TestObjectSpec spec)
+    {
+        TestObject made = TestObject.Of(spec);
+        return made.Solid is not null
+            ? made
+            : throw new InputException(
+                InputIds.ObjectFile,
+                $"{name}: this object has design errors, so there is nothing to compare with. Check its design."
+            );
     }
 
     private static Affine3D Back(ObjectCoupon c) => Affine3D.Shift(new(-c.X, -c.Y, -c.Z)).Then(Affine3D.TurnZ(-c.Turn));

@@ -54,8 +54,8 @@ public static class ObjectFinder
 
     /// <summary>
     /// The object that a person names: a preset; an object file; a spec in JSON, whose missing values are those of the
-    /// preset <c>standard</c>; a 3MF that carries its spec; an STL or OBJ with its object file beside it; a feature
-    /// table.
+    /// preset <c>standard</c>; a 3MF that carries its spec; any other mesh with its object file beside it, as a plate
+    /// has it; a feature table.
     /// </summary>
     /// <param name="name">The preset or the path.</param>
     /// <param name="assignments">Values to change, such as <c>columns.height=10</c>.</param>
@@ -90,8 +90,18 @@ public static class ObjectFinder
             return Table(FeatureTableJson.Read, stream, name, assignments);
         if (end == ".CSV")
             return Table(FeatureTableCsv.Read, stream, name, assignments);
-        return KnownObject.Of(new ObjectFile(NameOf(name), Spec(stream, name, end == ".3MF", assignments)));
+        if (IsPackage(name))
+            return Package(stream, name, assignments);
+        return KnownObject.Of(new ObjectFile(NameOf(name), Spec(() => SpecJson.Read(stream, null, assignments), name)));
     }
+
+    private static bool IsPackage(string name) => name.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>A 3MF of one object carries its spec; that of a plate does not, for a spec has no places.</summary>
+    private static KnownObject Package(Stream stream, string name, IReadOnlyList<string> assignments) =>
+        MeshFile.Read(stream, name).SpecJson is { } carried
+            ? KnownObject.Of(new ObjectFile(NameOf(name), Spec(() => SpecJson.Parse(carried, null, assignments), name)))
+            : Read(BesideOf(name), assignments);
 
     /// <summary>The path of the one object file that a folder holds; null when it holds none.</summary>
     /// <param name="folder">The folder.</param>
@@ -108,13 +118,11 @@ public static class ObjectFinder
         return files.FirstOrDefault();
     }
 
-    private static TestObjectSpec Spec(Stream stream, string name, bool carried, IReadOnlyList<string> assignments)
+    private static TestObjectSpec Spec(Func<TestObjectSpec> read, string name)
     {
         try
         {
-            return carried
-                ? SpecJson.Parse(Carried(stream, name), null, assignments)
-                : SpecJson.Read(stream, null, assignments);
+            return read();
         }
         catch (InputException e)
         {
@@ -158,17 +166,11 @@ public static class ObjectFinder
             ? beside
             : throw new InputException(
                 InputIds.ObjectFile,
-                $"{mesh} is a mesh, and {Path.GetFileName(beside)}, which says what it is, does not stand beside it. "
-                    + "Name the spec or preset that it was made from."
+                $"{mesh}{(IsPackage(mesh) ? ": this 3MF carries no spec" : " is a mesh")}, and "
+                    + $"{Path.GetFileName(beside)}, which says what it is, does not stand beside it. Name the spec or "
+                    + "preset that it was made from."
             );
     }
-
-    private static string Carried(Stream stream, string name) =>
-        MeshFile.Read(stream, name).SpecJson
-        ?? throw new InputException(
-            InputIds.ObjectFile,
-            "this 3MF carries no spec. Take one that was made here, or a spec in JSON."
-        );
 
     private static void RequireFile(string name)
     {

@@ -36,7 +36,7 @@ internal static class PartFindings
                 "This is right for a part on supports that the slicer adds.",
                 above
             );
-        else if (layout.BaseZ > Slack && above <= Slack)
+        else if (layout.BaseZ > Slack)
             yield return Measured(
                 "part-floats",
                 Severity.Warning,

@@ -30,8 +30,9 @@ internal static class PartOverlaps
             layout.Parts[i].TriangleCount <= layout.Parts[k].TriangleCount
                 ? (layout.Parts[i], layout.Parts[k])
                 : (layout.Parts[k], layout.Parts[i]);
+        layout.Cancellation.ThrowIfCancellationRequested();
         var proof = new DistanceProof([kept.ToMesh()]);
-        proof.Pass(passing, _ => { });
+        proof.Pass(passing, _ => layout.Cancellation.ThrowIfCancellationRequested());
         return proof.Distance <= 0;
     }
 

@@ -9,6 +9,30 @@ namespace CalibGeom.Plates;
 /// <param name="Shift">How far its own origin was moved, mm; X and Y on the grid.</param>
 public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3D Shift)
 {
+    /// <summary>The coupon.</summary>
+    /// <exception cref="ArgumentNullException">It is null.</exception>
+    public Coupon Coupon
+    {
+        get;
+        init => field = Require.Given(value, nameof(Coupon));
+    } = Require.Given(Coupon, nameof(Coupon));
+
+    /// <summary>Its label on the plate, such as <c>A1</c>; empty for a single coupon.</summary>
+    /// <exception cref="ArgumentNullException">It is null.</exception>
+    public string Label
+    {
+        get;
+        init => field = Require.Given(value, nameof(Label));
+    } = Require.Given(Label, nameof(Label));
+
+    /// <summary>0 or 90 degrees counter-clockwise.</summary>
+    /// <exception cref="ArgumentException">It is another.</exception>
+    public int Turn
+    {
+        get;
+        init => field = RequireTurn(value);
+    } = RequireTurn(Turn);
+
     /// <summary>From the coupon's own coordinates to the plate's.</summary>
     public Affine3D Transform => Affine3D.TurnZ(Turn).Then(Affine3D.Shift(Shift));
 
@@ -50,4 +74,12 @@ public sealed record PlacedCoupon(Coupon Coupon, string Label, int Turn, Vector3
         ArgumentNullException.ThrowIfNull(own);
         return own.Select(f => TurnedFeature.Of(f, turn).On(label));
     }
+
+    private static int RequireTurn(int turn) =>
+        turn is 0 or 90
+            ? turn
+            : throw new ArgumentException(
+                FormattableString.Invariant($"The turn of a coupon must be 0 or 90 degrees, not {turn}."),
+                nameof(Turn)
+            );
 }

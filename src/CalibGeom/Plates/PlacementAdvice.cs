@@ -9,7 +9,7 @@ public static class PlacementAdvice
     /// <param name="layout">The plate, as it was when the coupon found none.</param>
     /// <param name="coupon">The coupon.</param>
     /// <param name="others">Other coupons that might be taken; of those smaller than this one the largest with room is
-    /// named. Looked through only as far as needed.</param>
+    /// named. All are made, then room is searched for one after another, the largest first, until one has it.</param>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public static Finding Explain(PlateLayout layout, Coupon coupon, IEnumerable<Coupon> others)
     {
@@ -25,11 +25,13 @@ public static class PlacementAdvice
             Remedy(layout, coupon, shortage, others)
         )
         {
-            Value = shortage.LargestScale * Math.Max(shortage.Width, shortage.Depth),
-            Limit = Math.Max(shortage.Width, shortage.Depth),
+            Value = shortage.TooHigh is null ? shortage.LargestScale * Longest(shortage) : coupon.Bounds.Size.Z,
+            Limit = shortage.TooHigh is { } high ? coupon.Bounds.Size.Z - high : Longest(shortage),
             Unit = "mm",
         };
     }
+
+    private static double Longest(RoomShortage shortage) => Math.Max(shortage.Width, shortage.Depth);
 
     /// <summary>Why the coupons of a map found no room: how many would, or what is missing for the first.</summary>
     /// <param name="layout">The plate, as it was when they found none.</param>
@@ -96,9 +98,11 @@ public static class PlacementAdvice
             ways.Add(FormattableString.Invariant($"It fits with a gap of {gap:0.##} mm."));
         if (Smaller(layout, coupon, others) is { } smaller)
             ways.Add($"The preset {smaller} fits.");
-        else if (shortage.TooHigh is null)
-            ways.Add("No smaller preset fits.");
-        if (!layout.Rules.Under)
+        else
+            ways.Add(shortage.TooHigh is null ? "No smaller preset fits." : "Take a lower coupon.");
+        if (shortage.TooHigh is not null)
+            ways.Add("Check the plate's height.");
+        else if (!layout.Rules.Under)
             ways.Add("Where a part leaves height below it, letting it stand under parts may help.");
         return string.Join(" ", ways);
     }

@@ -6,6 +6,9 @@ namespace CalibGeom.Plates;
 /// </summary>
 public sealed record Plate
 {
+    // mm; a kilometre, at which the grid is still far finer than any printer.
+    private const double Furthest = 1_000_000;
+
     /// <summary>A plate whose centre is X = Y = 0.</summary>
     /// <param name="width">Along X, mm; 1 to 1000.</param>
     /// <param name="depth">Along Y, mm; 1 to 1000.</param>
@@ -39,11 +42,21 @@ public sealed record Plate
     /// <summary>Width of the strip along each edge that stays empty, mm.</summary>
     public double Margin { get; }
 
-    /// <summary>X of the plate's centre, mm; 0 by default.</summary>
-    public double CentreX { get; init; }
+    /// <summary>X of the plate's centre, mm; -1,000,000 to 1,000,000, 0 by default.</summary>
+    /// <exception cref="ArgumentException">It is out of range.</exception>
+    public double CentreX
+    {
+        get;
+        init => field = Require.Within(value, -Furthest, Furthest, "centre of the plate in X", "mm", nameof(CentreX));
+    }
 
-    /// <summary>Y of the plate's centre, mm; 0 by default.</summary>
-    public double CentreY { get; init; }
+    /// <summary>Y of the plate's centre, mm; -1,000,000 to 1,000,000, 0 by default.</summary>
+    /// <exception cref="ArgumentException">It is out of range.</exception>
+    public double CentreY
+    {
+        get;
+        init => field = Require.Within(value, -Furthest, Furthest, "centre of the plate in Y", "mm", nameof(CentreY));
+    }
 
     /// <summary>X of the left edge, mm.</summary>
     public double MinX => CentreX - Width / 2;

@@ -96,17 +96,28 @@ public sealed class PlateLayout
 
     /// <summary>
     /// The plate moved so that the middle of the box round all parts is its centre, for parts that a slicer will
-    /// centre: everything then stays in the parts' own coordinates.
+    /// centre: everything then stays in the parts' own coordinates. Coupons placed before stay behind: the new layout
+    /// has none, so place them on it.
     /// </summary>
-    public PlateLayout Centred() =>
-        new(
-            Plate with
-            {
-                CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
-                CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
-            },
-            this
-        );
+    /// <exception cref="InputException">The parts lie too far from X = Y = 0 for a plate.</exception>
+    public PlateLayout Centred()
+    {
+        try
+        {
+            return new PlateLayout(
+                Plate with
+                {
+                    CentreX = (PartBounds.Min.X + PartBounds.Max.X) / 2,
+                    CentreY = (PartBounds.Min.Y + PartBounds.Max.Y) / 2,
+                },
+                this
+            );
+        }
+        catch (ArgumentException e)
+        {
+            throw InputException.Because(InputIds.Plate, e);
+        }
+    }
 
     /// <summary>
     /// What is worth saying about the parts: open surfaces, parts that float, reach below or beyond the plate, or are
@@ -221,15 +232,23 @@ public sealed class PlateLayout
     public RoomShortage Explain(Coupon coupon)
     {
         ArgumentNullException.ThrowIfNull(coupon);
-        double? tooHigh = FitsHeight(coupon) ? null : BaseZ + coupon.Bounds.Size.Z - Plate.Height;
         Footprint[] whole = Turns(coupon);
+        // No gap and no smaller footprint makes it lower.
+        if (!FitsHeight(coupon))
+            return new RoomShortage(
+                whole[0].Width,
+                whole[0].Depth,
+                null,
+                null,
+                BaseZ + coupon.Bounds.Size.Z - Plate.Height
+            );
         double? gap = RoomShortage.Widest(0.1, Rules.Gap, g => Search(coupon, g).Find(whole, AnyPlace()) is not null);
         double? scale = RoomShortage.Widest(
             0.02,
             1,
             s => Search(coupon, Rules.Gap).Find(whole.Select(f => f.Scaled(s)).ToArray(), AnyPlace()) is not null
         );
-        return new RoomShortage(whole[0].Width, whole[0].Depth, gap, scale, tooHigh);
+        return new RoomShortage(whole[0].Width, whole[0].Depth, gap, scale, null);
     }
 
     /// <summary>Whether a coupon would find room, without placing it.</summary>
@@ -245,12 +264,13 @@ public sealed class PlateLayout
     /// Parts whose surfaces touch or cross each other. Looks at every facet of parts whose boxes overlap.
     /// </summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
+    /// <exception cref="OperationCanceledException">The token of this layout stopped it.</exception>
     public IReadOnlyList<Finding> FindOverlaps() => PartOverlaps.Of(this).ToArray();
 
     /// <summary>The shadow that coupons kept away from, for drawing.</summary>
     /// <exception cref="InputException">A part cannot be read.</exception>
     public ShadowMap ToShadowMap() =>
-        new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon) : double.PositiveInfinity).Raster);
+        new(Shadow(coupons.Count > 0 ? Ceiling(coupons[0].Coupon, Rules.Gap) : double.PositiveInfinity).Raster);
 
     private static Box3D MiddleOf(Plate plate)
     {
@@ -272,8 +292,8 @@ public sealed class PlateLayout
 
     private bool FitsHeight(Coupon coupon) => Plate.Height is not { } height || BaseZ + coupon.Bounds.Size.Z <= height;
 
-    private double Ceiling(Coupon coupon) =>
-        Rules.Under ? BaseZ + coupon.Bounds.Size.Z + Rules.Gap : double.PositiveInfinity;
+    private double Ceiling(Coupon coupon, double gap) =>
+        Rules.Under ? BaseZ + coupon.Bounds.Size.Z + gap : double.PositiveInfinity;
 
     private PlateShadow Shadow(double ceiling)
     {
@@ -283,7 +303,7 @@ public sealed class PlateLayout
     }
 
     private RoomSearch Search(Coupon coupon, double gap) =>
-        new(Plate, [Shadow(Ceiling(coupon)).Tree, .. couponShadows], gap, Rules.PixelPitch, Cancellation);
+        new(Plate, [Shadow(Ceiling(coupon, gap)).Tree, .. couponShadows], gap, Rules.PixelPitch, Cancellation);
 
     private RoomGoal Goal(PlacementWish wish)
     {

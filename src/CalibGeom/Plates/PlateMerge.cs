@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using CalibGeom.Features.Files;
 using CalibGeom.Formats;
 using CalibGeom.Formats.Stl;
 using CalibGeom.Formats.ThreeMf;
@@ -25,6 +26,7 @@ public static class PlateMerge
     /// <exception cref="InputException">A part cannot be read, there are more facets than an STL can count, or a coupon
     /// stands nearer to a part than the gap; what was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The layout's token stopped it.</exception>
     public static double WriteStl(Stream stream, PlateLayout layout, string header)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -48,7 +50,7 @@ public static class PlateMerge
                 }
             );
         foreach (TriangleMesh coupon in coupons)
-            WriteFacets(stream, coupon);
+            WriteFacets(stream, coupon, layout.Cancellation);
         return Required(layout, proof.Distance);
     }
 
@@ -60,6 +62,7 @@ public static class PlateMerge
     /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
     /// was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The layout's token stopped it.</exception>
     public static double WriteCouponsStl(Stream stream, PlateLayout layout, string header)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -67,7 +70,7 @@ public static class PlateMerge
         TriangleMesh[] coupons = layout.Coupons.Select(c => c.ToMesh()).ToArray();
         StlWriter.WritePreamble(stream, (uint)coupons.Sum(c => c.TriangleCount), header);
         foreach (TriangleMesh coupon in coupons)
-            WriteFacets(stream, coupon);
+            WriteFacets(stream, coupon, layout.Cancellation);
         return Required(layout, LeastDistance(layout));
     }
 
@@ -83,6 +86,7 @@ public static class PlateMerge
     /// <exception cref="InputException">A part cannot be read, or a coupon stands nearer to a part than the gap; what
     /// was written is then of no use.</exception>
     /// <exception cref="IOException">Writing failed.</exception>
+    /// <exception cref="OperationCanceledException">The layout's token stopped it.</exception>
     public static double WriteThreeMf(Stream stream, PlateLayout layout, ThreeMfContent content, bool withParts = true)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -93,7 +97,8 @@ public static class PlateMerge
                 layout.Parts.Select(p => new MeshObject(Path.GetFileNameWithoutExtension(p.Name), p.ToMesh()))
             );
         objects.AddRange(layout.Coupons.Select(c => new MeshObject(c.Name, c.Coupon.Mesh) { Transform = c.Transform }));
-        ThreeMfWriter.Write(stream, objects, content);
+        using var stopping = new StoppingStream(stream, layout.Cancellation);
+        ThreeMfWriter.Write(stopping, objects, content);
         return Required(layout, LeastDistance(layout));
     }
 
@@ -123,6 +128,12 @@ public static class PlateMerge
                 ) + "the file of a part has changed since the coupon was placed. Place it again."
             );
 
-    private static void WriteFacets(Stream stream, TriangleMesh mesh) =>
-        PlatePart.Of("coupon", mesh).Visit(facets => stream.Write(MemoryMarshal.AsBytes(facets)));
+    private static void WriteFacets(Stream stream, TriangleMesh mesh, CancellationToken cancellation) =>
+        PlatePart
+            .Of("coupon", mesh)
+            .Visit(facets =>
+            {
+                cancellation.ThrowIfCancellationRequested();
+                stream.Write(MemoryMarshal.AsBytes(facets));
+            });
 }

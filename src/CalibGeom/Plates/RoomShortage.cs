@@ -4,9 +4,9 @@ namespace CalibGeom.Plates;
 /// <param name="Width">The coupon's shadow along X, mm.</param>
 /// <param name="Depth">The coupon's shadow along Y, mm.</param>
 /// <param name="WidestGap">The widest gap, mm, with which the coupon would have found room; null when not even 0.1 mm
-/// would do.</param>
+/// would do, or when it is too high.</param>
 /// <param name="LargestScale">The largest coupon of the same shape that would have found room, as a part of this one;
-/// null when not even one of 2 % would.</param>
+/// null when not even one of 2 % would, or when it is too high.</param>
 /// <param name="TooHigh">By how much the coupon is higher than the plate allows, mm, or null.</param>
 public sealed record RoomShortage(double Width, double Depth, double? WidestGap, double? LargestScale, double? TooHigh)
 {

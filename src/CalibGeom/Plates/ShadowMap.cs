@@ -48,6 +48,11 @@ public sealed class ShadowMap
     /// </summary>
     /// <param name="column">0 to <see cref="Columns"/> - 1.</param>
     /// <param name="row">0 to <see cref="Rows"/> - 1.</param>
-    /// <exception cref="IndexOutOfRangeException">No such cell.</exception>
-    public double Distance(int column, int row) => distances[row * Columns + column] * Cell;
+    /// <exception cref="ArgumentException">No such cell.</exception>
+    public double Distance(int column, int row)
+    {
+        Require.Within(column, 0, Columns - 1, "column of the shadow", "", nameof(column));
+        Require.Within(row, 0, Rows - 1, "row of the shadow", "", nameof(row));
+        return distances[row * Columns + column] * Cell;
+    }
 }

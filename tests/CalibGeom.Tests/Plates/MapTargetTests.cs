@@ -16,7 +16,7 @@ public class MapTargetTests
         Assert.Equal([(-50.0, -30.0), (50, -30), (-50, 30), (50, 30)], MapTargets.Spread(Plate, 4));
     }
 
-    /// <summary>Each after the fifth stands as far from all before it as any place of a lattice over the plate.</summary>
+    /// <summary>Each after the fifth is as far from those before as any place of a lattice over the plate.</summary>
     [Fact]
     public void MoreGoWhereTheOthersAreFurthest()
     {

@@ -1,3 +1,4 @@
+using CalibGeom.Formats.ThreeMf;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using static CalibGeom.Tests.Plates.Shapes;
@@ -348,6 +349,103 @@ public class PlateLayoutTests
         var layout = new PlateLayout(new Plate(60, 60, 9.5), [Part(Box(-3, -3, 0, 3, 3, 9))]);
         Assert.Null(layout.Place(Coupon(10, 10, 10), PlacementWish.Corner));
         Assert.Equal(0.5, layout.Explain(Coupon(10, 10, 10)).TooHigh!.Value, 9);
+    }
+
+    /// <summary>Neither a gap nor a place under parts makes a coupon lower.</summary>
+    [Fact]
+    public void OfACouponThatIsTooHighOnlyTheHeightIsSaid()
+    {
+        var layout = new PlateLayout(new Plate(60, 60, 9.5), [Part(Box(-3, -3, 0, 3, 3, 9))]);
+        Coupon coupon = Coupon(10, 10, 10);
+        RoomShortage shortage = layout.Explain(coupon);
+        Assert.Equal((null, null), (shortage.WidestGap, shortage.LargestScale));
+        Finding said = PlacementAdvice.Explain(layout, coupon, []);
+        Assert.Equal("The coupon is 0.5 mm higher than the plate allows.", said.Message);
+        Assert.Equal("Take a lower coupon. Check the plate's height.", said.Remedy);
+        Assert.Equal((10, 9.5, "mm"), (said.Value, said.Limit, said.Unit));
+    }
+
+    /// <summary>A smaller gap also lets a coupon stand under what hangs lower.</summary>
+    [Fact]
+    public void UnderABridgeTheAdvisedGapIsAlsoThatAbove()
+    {
+        PlatePart bridge = Part(
+            Box(-30, -15, 0, -25, 15, 7.5),
+            Box(25, -15, 0, 30, 15, 7.5),
+            Box(-30, -15, 7.5, 30, 15, 10.5)
+        );
+        var rules = new PlacementRules { Under = true };
+        Coupon coupon = Coupon(25, 14, 6);
+        double gap = new PlateLayout(new Plate(60, 30), [bridge], rules).Explain(coupon).AdvisedGap!.Value;
+        Assert.InRange(gap, 1.45, 1.5);
+        Assert.NotNull(
+            new PlateLayout(new Plate(60, 30), [bridge], rules with { Gap = gap }).Place(
+                coupon,
+                PlacementWish.NearParts
+            )
+        );
+    }
+
+    [Fact]
+    public void TheTokenOfALayoutStopsWhatIsDoneWithIt()
+    {
+        using var stop = new CancellationTokenSource();
+        PlatePart one = PlatePart.Of("one", Box(-3, -3, 0, 3, 3, 9)),
+            other = PlatePart.Of("other", Box(0, 0, 0, 6, 6, 9));
+        var parts = new PlateLayout(new Plate(60, 60), [one, other], cancellation: stop.Token);
+        // Without a part, only what is written can be stopped.
+        var alone = new PlateLayout(new Plate(60, 60), [], cancellation: stop.Token);
+        alone.Place(Coupon(10, 10, 10), PlacementWish.Corner);
+        stop.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => parts.FindOverlaps());
+        Assert.ThrowsAny<OperationCanceledException>(() => PlateMerge.WriteStl(Stream.Null, alone, "a"));
+        Assert.ThrowsAny<OperationCanceledException>(() => PlateMerge.WriteCouponsStl(Stream.Null, alone, "a"));
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            PlateMerge.WriteThreeMf(Stream.Null, alone, new ThreeMfContent())
+        );
+    }
+
+    [Fact]
+    public void PartsThatStandInEachOtherAreNamedWithThePlace()
+    {
+        PlatePart one = PlatePart.Of("one", Box(-3, -3, 0, 3, 3, 9)),
+            other = PlatePart.Of("other", Box(1, 0, 2, 6, 6, 12)),
+            apart = PlatePart.Of("apart", Box(20, 20, 0, 26, 26, 9));
+        Finding found = Assert.Single(new PlateLayout(new Plate(60, 60), [one, other, apart]).FindOverlaps());
+        Assert.Equal(("parts-overlap", Severity.Warning, "one"), (found.Rule, found.Severity, found.Subject));
+        Assert.Equal("The surfaces of one and other touch or cross, near X 2, Y 1.5, Z 5.5 mm.", found.Message);
+        Assert.Equal("Move one of them in the slicer and export both as they will be printed.", found.Remedy);
+        Assert.Equal([new FindingPlace(2, 1.5, 5.5, "")], found.Places);
+    }
+
+    [Fact]
+    public void WhatCannotBeAPlaceIsRefused()
+    {
+        foreach (double wrong in new[] { double.NaN, double.PositiveInfinity, -1_000_001 })
+        {
+            Assert.Throws<ArgumentException>(() => new Plate(60, 60) { CentreX = wrong });
+            Assert.Throws<ArgumentException>(() => new Plate(60, 60) { CentreY = wrong });
+        }
+        Coupon coupon = Coupon(10, 10, 10);
+        Assert.Throws<ArgumentException>(() => new PlacedCoupon(coupon, "", 45, default));
+        Assert.Throws<ArgumentException>(() => new PlacedCoupon(coupon, "", 0, default) with { Turn = 180 });
+        Assert.Throws<ArgumentNullException>(() => new PlacedCoupon(null!, "", 0, default));
+        Assert.Throws<ArgumentNullException>(() => new PlacedCoupon(coupon, null!, 0, default));
+        Assert.Throws<ArgumentNullException>(() => new LabelledCoupon(null!, "A1"));
+        Assert.Throws<ArgumentNullException>(() => new LabelledCoupon(coupon, null!));
+        PlatePart far = Part(Box(2e6, 0, 0, 2e6 + 10, 10, 9));
+        Assert.Throws<InputException>(() => new PlateLayout(new Plate(60, 60), [far]).Centred());
+    }
+
+    [Theory]
+    [InlineData(-1, 0)]
+    [InlineData(0, -1)]
+    [InlineData(int.MaxValue, 0)]
+    [InlineData(0, int.MaxValue)]
+    public void ACellBesideTheShadowMapIsRefused(int column, int row)
+    {
+        var map = ShadowMap.Of(new Plate(60, 30), Box(-3, -3, 0, 3, 3, 9));
+        Assert.Throws<ArgumentException>(() => map.Distance(Math.Min(column, map.Columns), Math.Min(row, map.Rows)));
     }
 
     [Theory]

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using CalibGeom.Features.Files;
+using CalibGeom.Objects;
 
 namespace CalibGeom.Cli.Shared.Outputs;
 
@@ -65,6 +66,34 @@ internal sealed class OverwriteRule
         if (inputs.Contains(RealPath.Of(path)))
             return $"{path} is read in this run and would be overwritten. Name another file to write.";
         return force ? null : OwnFile.Refusal(path);
+    }
+
+    /// <summary>Why an object file may not be written over: it holds another object, or that of another mesh.</summary>
+    internal string? ObjectRefusal(string path, ObjectFile wanted)
+    {
+        if (force || ObjectIn(path) is not { } there)
+            return null;
+        if (there.Digest == wanted.Digest && there.Mesh == wanted.Mesh)
+            return null;
+        return $"{path} holds the object of {(there.Mesh.Length > 0 ? there.Mesh : there.Name)}, digest {there.Digest}; "
+            + $"this one would be that of {wanted.Mesh}, digest {wanted.Digest}, and readings already taken would have "
+            + "no object. Name another file to write; --force writes over it.";
+    }
+
+    /// <summary>What stands in a file; null where it is no object file, which <see cref="Refusal"/> judges.</summary>
+    private static ObjectFile? ObjectIn(string path)
+    {
+        try
+        {
+            if (!File.Exists(path))
+                return null;
+            using FileStream stream = File.OpenRead(path);
+            return ObjectFileJson.Read(stream, path);
+        }
+        catch (Exception e) when (e is InputException or IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 
     private static IEnumerable<string> InputsOf(CommandResult command) =>
