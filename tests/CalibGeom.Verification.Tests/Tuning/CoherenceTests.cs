@@ -77,6 +77,27 @@ public class CoherenceTests(ITestOutputHelper output)
         Assert.Equal("The edge offset takes that up.", result.Findings[1].Remedy);
     }
 
+    [Fact]
+    public void CouponsOfOnePlateAreOnePrint()
+    {
+        Trial print = Make.Trial(2.5, 1, 0) with
+        {
+            Columns = Make.Columns(0),
+            Slots = Make.Slots(6),
+            Date = new DateOnly(2026, 1, 10),
+        };
+        Trial[] Coupons(bool plate) =>
+            [
+                .. Enumerable
+                    .Range(0, 3)
+                    .Select(i => plate ? print with { Place = new PlateSpot($"A{i + 1}", 20 * i, 0, 0) } : print),
+            ];
+        Assert.Equal(NextKind.Stop, Tuner.Run(Coupons(false)).Next.Kind);
+        TuningResult one = Tuner.Run(Coupons(true));
+        Assert.Equal(NextKind.Confirm, one.Next.Kind);
+        Assert.StartsWith("One print with this exposure", one.Findings[0].Remedy, StringComparison.Ordinal);
+    }
+
     private static IEnumerable<TuningResult> Session(LeaguePrinter printer)
     {
         var trials = new List<Trial> { printer.Print(printer.Start) };

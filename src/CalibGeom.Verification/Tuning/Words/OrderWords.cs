@@ -104,7 +104,7 @@ internal static class OrderWords
     }
 
     private static string Shown(TuningResult result) =>
-        result.Trials.Count(t => t.Settings.SameProcess(result.Trials[^1].Settings)) is var n && n == 1
+        PrintCount.Of(result.Trials.Where(t => t.Settings.SameProcess(result.Trials[^1].Settings))) is var n && n == 1
             ? "One print with this exposure and rest"
             : $"The mean of {n} prints with this exposure and rest";
 
