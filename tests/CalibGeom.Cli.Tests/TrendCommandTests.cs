@@ -40,6 +40,16 @@ public class TrendCommandTests
         Assert.DoesNotContain("Instead of", run.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>A fall that may be chance is said with its probability, and is no finding.</summary>
+    [Fact]
+    public void WhatMayBeChanceIsNoFinding()
+    {
+        CliRun run = Trend(DemoLogs.Witness(0.04));
+        Assert.Equal((0, ""), (run.ExitCode, run.Error));
+        Assert.StartsWith("Drifting, probably still within the tolerance (", run.Out, StringComparison.Ordinal);
+        Assert.Contains("[trend-chance]", run.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ATornLastLineLosesNothingElse()
     {
@@ -71,7 +81,7 @@ public class TrendCommandTests
     public void APictureIsDrawn()
     {
         using var folder = new TemporaryFolder();
-        Assert.Equal(1, Trend(DemoLogs.Witness(0.04), "--plot", folder["t.png"]).ExitCode);
+        Assert.Equal(1, Trend(DemoLogs.Watched(0.04), "--plot", folder["t.png"]).ExitCode);
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], File.ReadAllBytes(folder["t.png"])[..4]);
     }
 
@@ -79,7 +89,7 @@ public class TrendCommandTests
     public void AReportHoldsAnswerPictureAndInput()
     {
         using var folder = new TemporaryFolder();
-        string log = folder.Write("demo-grey.jsonl", DemoLogs.Witness(0.04));
+        string log = folder.Write("demo-grey.jsonl", DemoLogs.Watched(0.04));
         CliRun run = CliRun.Of("trend", log, "--report", folder["trend.html"]);
         Assert.Equal(1, run.ExitCode);
         string page = File.ReadAllText(folder["trend.html"]);

@@ -23,7 +23,7 @@ internal static class TrendReport
                 .. answer.Log.Current.Read.Select((p, n) => Row(p, answer.Result.Evidence[n])),
             ]
         );
-        writer.WriteLine("Evidence above 1 is said to be a change.");
+        writer.WriteLine("Evidence above 1 speaks for a change; above 3.3 it is more likely one than chance.");
     }
 
     internal static JsonObject Json(TrendAnswer answer)
@@ -124,7 +124,7 @@ internal static class TrendReport
             Growth('y'),
             Mean(point, v => v.Gauge == Gauge.PrintThrough, x => x, "0.00"),
             Mean(point, v => v.Gauge == Gauge.Columns, Math.Exp, "0.00"),
-            evidence.ToString("0.00", CultureInfo.InvariantCulture),
+            evidence > 1e6 ? ">1000000" : evidence.ToString("0.00", CultureInfo.InvariantCulture),
         ];
     }
 

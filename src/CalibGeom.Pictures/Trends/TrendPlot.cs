@@ -88,7 +88,7 @@ public static class TrendPlot
     /// <summary>The span in which a change began, where one is told.</summary>
     private static void Since(PlotArea plot, TrendResult result)
     {
-        if (result.Change is not { } change)
+        if (result.Change is not { } change || result.Verdict == TrendVerdict.NotEnoughData)
             return;
         plot.Band(
             [

@@ -63,17 +63,23 @@ public static class Trend
             Charts = charts,
             Change = change,
             WouldBeSeen = seen,
-            More = stop => open ? More(points, options, model, evidence[last], seen, stop) : 0,
-            Verdict = change is not null
-                ? change.BeyondProbability >= 0.5
-                    ? TrendVerdict.Recalibrate
-                    : TrendVerdict.Drifting
-                : open
-                    ? TrendVerdict.NotEnoughData
-                    : TrendVerdict.NotSeenToMove,
+            // What is rather chance is told by the next coupon: it follows or it does not.
+            More = stop =>
+                open ? More(points, options, model, evidence[last], seen, stop)
+                : change is { IsRatherChance: true } ? 1
+                : 0,
+            Verdict =
+                change is not null ? VerdictOf(change)
+                : open ? TrendVerdict.NotEnoughData
+                : TrendVerdict.NotSeenToMove,
             Options = options,
         };
     }
+
+    private static TrendVerdict VerdictOf(TrendChange change) =>
+        change.IsRatherChance ? TrendVerdict.NotEnoughData
+        : change.IsRatherBeyond ? TrendVerdict.Recalibrate
+        : TrendVerdict.Drifting;
 
     private static GaugeCharts[] ChartsOf(ChangeModel model, TrendOptions options)
     {
@@ -224,7 +230,10 @@ public static class Trend
                     )
                     .Average();
                 double change = best is { } c ? c.Mean * ahead * c.Cause.Response[(int)v.Gauge] : 0;
-                return new GaugeValue(v.Gauge, v.Series, Math.Clamp(level + change, -20, 20), v.Uncertainty);
+                return new GaugeValue(v.Gauge, v.Series, Math.Clamp(level + change, -20, 20), v.Uncertainty, v.Kin)
+                {
+                    Felt = v.Felt,
+                };
             }),
             points[^1].Date?.AddDays((int)Math.Round(more * model.Spacing))
         );

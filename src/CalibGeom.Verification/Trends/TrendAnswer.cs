@@ -40,7 +40,7 @@ public sealed record TrendAnswer
     /// 6.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="InputException">There is no print, or the last says nothing of the process.</exception>
+    /// <exception cref="InputException">There is no print, or all coupons of the last state are of one print.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static TrendAnswer Of(
         IEnumerable<LogEntry> entries,
@@ -51,6 +51,7 @@ public sealed record TrendAnswer
     )
     {
         TrendLog log = TrendLog.Of(entries);
+        RequireSeveralPrints(log.Current);
         options ??= TrendOptions.Default;
         TrendResult result = Trend.Run(log.Current.Points, options, cancellation: cancellation);
         progress?.Report(0.5);
@@ -71,9 +72,21 @@ public sealed record TrendAnswer
         return answer;
     }
 
+    private static void RequireSeveralPrints(TrendSegment current)
+    {
+        Trial[] coupons = [.. current.Entries.Select(e => e.Trial)];
+        if (coupons.Length > 1 && coupons[0].Date is not null && PrintCount.Of(coupons) == 1)
+            throw new InputException(
+                InputIds.Question,
+                FormattableString.Invariant(
+                    $"The last {coupons.Length} coupons are of one print, at different places of the plate: they say nothing of time. Add a coupon of another day; how light differs over the plate is what map tells."
+                )
+            );
+    }
+
     private static LightCorrection? CorrectionOf(ExposureSettings settings, TrendResult result)
     {
-        if (result.Change is not { } change || change.LightProbability < PureLight)
+        if (result.Change is not { IsRatherChance: false } change || change.LightProbability < PureLight)
             return null;
         if (change.Correction is not { Probability: >= Lands } lost || Math.Abs(lost.LogLight) < LeastCorrection)
             return null;

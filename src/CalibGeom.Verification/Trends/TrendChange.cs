@@ -40,7 +40,9 @@ public sealed record TrendChange
     /// </summary>
     public required Amount Since { get; init; }
 
-    /// <summary>The probability that clearance or light has left the tolerance by now.</summary>
+    /// <summary>
+    /// The probability that clearance or light has left the tolerance by now, supposing that it was no chance.
+    /// </summary>
     public required double BeyondProbability { get; init; }
 
     /// <summary>
@@ -48,6 +50,14 @@ public sealed record TrendChange
     /// rather a step. An upper end of infinity is far away.
     /// </summary>
     public Amount? Crosses { get; init; }
+
+    // A verdict says what is rather so than not, chance counted in.
+    internal bool IsRatherChance => ChanceProbability >= 0.5;
+
+    internal bool IsRatherBeyond => Beyond >= 0.5;
+
+    /// <summary>The probability that the tolerance is left, whether chance made it look so or not.</summary>
+    internal double Beyond => (1 - ChanceProbability) * BeyondProbability;
 
     /// <summary>The change of light as a share: -0.06 for 6 % less.</summary>
     public Amount Light => new(Math.Exp(LogLight.Value) - 1, Math.Exp(LogLight.Low) - 1, Math.Exp(LogLight.High) - 1);

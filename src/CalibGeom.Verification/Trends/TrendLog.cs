@@ -20,8 +20,16 @@ public sealed class TrendLog
     /// <summary>The highest, degrees C: 30 (common practice, no source).</summary>
     public const double HotVat = 30;
 
-    private TrendLog(IReadOnlyList<TrendSegment> segments, TrendSegment current, bool dated)
+    // The first word of what differs where only measuring does, see TrialConditions.DifferencesFrom.
+    private const string Measured = "measured";
+
+    // One print at another exposure is a trial; a calibration needs two.
+    private const int Calibrates = 2;
+    private readonly List<LogEntry> ordered;
+
+    private TrendLog(List<LogEntry> ordered, IReadOnlyList<TrendSegment> segments, TrendSegment current, bool dated)
     {
+        this.ordered = ordered;
         Segments = segments;
         Current = current;
         Dated = dated;
@@ -60,15 +68,18 @@ public sealed class TrendLog
                 home.Add(entry);
         }
         TrendSegment[] segments = groups.Select(g => new TrendSegment(g)).ToArray();
-        return new TrendLog(segments, segments.Single(s => s.Entries.Contains(ordered[^1])), dated)
+        return new TrendLog([.. ordered], segments, segments.Single(s => s.Entries.Contains(ordered[^1])), dated)
         {
             Findings = Odd(kept, ordered, dated),
         };
     }
 
     /// <summary>
-    /// What calls for a new calibration without statistics: a layer height, resin, bottle, film or screen that no
-    /// earlier print of this state confirms, a vat more than 2 K away, or about six months of frequent use.
+    /// What calls for a new calibration without statistics: a layer height, resin, bottle, film, screen, printer,
+    /// orientation or use of grey levels that no earlier print of this state confirms, a vat more than 2 K away, or
+    /// about six months of frequent use since the calibration. Parts measured in another state (washed, dry, post-cured)
+    /// are kept apart, but the process is the same. The calibration is the first print of this state, or the first
+    /// after two or more at other exposures under the same conditions.
     /// </summary>
     /// <param name="months">Months of use; 0 leaves it out. Default 6.</param>
     public IReadOnlyList<TrendTrigger> Triggers(double months = 6)
@@ -78,7 +89,10 @@ public sealed class TrendLog
         TrendSegment? before = Segments.LastOrDefault(s => s != Current && s.Entries.Count > 1);
         if (Current.Entries.Count == 1 && before is not null)
             found.AddRange(
-                before.DifferencesOf(Current.Reference).Select(d => new TrendTrigger($"trend-{Word(d)}", Sentence(d)))
+                before
+                    .DifferencesOf(Current.Reference)
+                    .Where(d => Word(d) != Measured)
+                    .Select(d => new TrendTrigger($"trend-{Word(d)}", Sentence(d)))
             );
         if (months > 0 && Used(months) is { } used)
             found.Add(used);
@@ -97,14 +111,15 @@ public sealed class TrendLog
 
     private TrendTrigger? Used(double months)
     {
-        if (!Dated || Current.Entries.Count < 2)
+        Trial[] confirmed = SinceCalibrated();
+        if (!Dated || confirmed.Length < 2)
             return null;
-        int days = Current.Entries[^1].Trial.Date!.Value.DayNumber - Current.Reference.Date!.Value.DayNumber;
-        var since = Current.Entries.Skip(1).Select(e => e.Trial).ToArray();
+        int days = confirmed[^1].Date!.Value.DayNumber - confirmed[0].Date!.Value.DayNumber;
+        Trial[] since = confirmed[1..];
         double hours = since.Sum(t => t.HoursSince ?? 0),
             layers = since.Sum(t => (double)(t.LayersSince ?? 0));
         bool noted = since.Any(t => t.HoursSince is not null || t.LayersSince is not null);
-        bool frequent = noted ? hours >= UseHours || layers >= UseLayers : Current.Entries.Count >= UseCoupons;
+        bool frequent = noted ? hours >= UseHours || layers >= UseLayers : confirmed.Length >= UseCoupons;
         return days >= months / 6 * UseDays && frequent
             ? new TrendTrigger(
                 "trend-use",
@@ -113,6 +128,24 @@ public sealed class TrendLog
                 )
             )
             : null;
+    }
+
+    // Prints at other exposures under the same conditions are a calibration; the next of this state confirms it.
+    private Trial[] SinceCalibrated()
+    {
+        int[] tried =
+        [
+            .. Segments
+                .Where(s => s != Current && s.DifferencesOf(Current.Reference).Count == 0)
+                .SelectMany(s => s.Entries)
+                .Select(e => ordered.IndexOf(e)),
+        ];
+        int[] own = [.. Current.Entries.Select(e => ordered.IndexOf(e))];
+        int from = 0;
+        for (int i = 1; i < own.Length; i++)
+            if (tried.Count(t => t > own[i - 1] && t < own[i]) >= Calibrates)
+                from = i;
+        return [.. Current.Entries.Skip(from).Select(e => e.Trial)];
     }
 
     private static string Word(string difference) => difference.Split(' ')[0];

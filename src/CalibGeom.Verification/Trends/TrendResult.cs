@@ -30,7 +30,10 @@ public sealed record TrendResult
     /// <summary>The charts of each gauge that has points.</summary>
     public required IReadOnlyList<GaugeCharts> Charts { get; init; }
 
-    /// <summary>What has changed; null unless <see cref="Verdict"/> says that something has.</summary>
+    /// <summary>
+    /// What has changed; null unless the evidence speaks for a change. Where chance is as likely, <see cref="Verdict"/>
+    /// asks for more data.
+    /// </summary>
     public TrendChange? Change { get; init; }
 
     /// <summary>

@@ -6,11 +6,11 @@ public enum TrendVerdict
     /// <summary>Nothing is seen to have moved; the answer says what would have been seen.</summary>
     NotSeenToMove,
 
-    /// <summary>Something moves, but parts are still within the tolerance.</summary>
+    /// <summary>Something moves, rather than chance, but parts are rather still within the tolerance.</summary>
     Drifting,
 
     /// <summary>
-    /// What has moved is out of the tolerance, or something changed that calls for a new calibration.
+    /// What has moved is rather out of the tolerance than not, chance counted in, or something changed that calls for a new calibration.
     /// </summary>
     Recalibrate,
 

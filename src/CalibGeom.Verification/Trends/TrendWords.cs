@@ -18,8 +18,7 @@ internal sealed class TrendWords
         var words = new TrendWords(answer);
         words.Verdict();
         words.Evidence();
-        words.Surroundings();
-        return words.findings;
+        return [.. words.findings, .. SurroundingWords.Of(answer)];
     }
 
     private void Verdict()
@@ -31,7 +30,7 @@ internal sealed class TrendWords
                 "Keep the settings."
             ),
             TrendVerdict.Drifting => (
-                $"Drifting, still within the tolerance: {Moved()}.",
+                $"Drifting, {Within(result.Change!)}: {Moved()}.",
                 answer.Correction is null
                     ? "Print the next coupon sooner."
                     : "Correct the exposure, or print the next coupon sooner."
@@ -60,7 +59,7 @@ internal sealed class TrendWords
             reasons.Insert(
                 0,
                 Sentence(
-                    $"{Moved()}, {(result.Change.BeyondProbability >= 0.5 ? "out of the tolerance" : "still within the tolerance")}"
+                    $"{Moved()}, {(result.Change.IsRatherChance ? "which is no more likely a change than chance" : Within(result.Change))}"
                 )
             );
         string remedy =
@@ -73,9 +72,12 @@ internal sealed class TrendWords
 
     private void Evidence()
     {
-        if (result.Change is { } change)
+        if (result.Change is { IsRatherChance: true } doubtful)
+            Light(doubtful);
+        else if (result.Change is { } change)
         {
             Size(change);
+            Light(change);
             Since(change);
             if (answer.Triggers.Count == 0)
                 Correct(change);
@@ -118,6 +120,10 @@ internal sealed class TrendWords
             parts.Add($"print-through by {Mm(through)}");
         if (parts.Count > 0)
             Say("trend-size", Severity.Note, "", Sentence($"since the baseline {string.Join("; ", parts)}"), "");
+    }
+
+    private void Light(TrendChange change)
+    {
         string light =
             change.LightProbability >= 0.5
                 ? Sentence($"as light: {Share(change.Light)} than at the baseline")
@@ -129,7 +135,7 @@ internal sealed class TrendWords
                 Severity.Note,
                 "",
                 Text(
-                    $"That chance made it look so has a probability of {change.ChanceProbability:0.00}: these intervals allow for it; verdict, dates and pace suppose that it did not."
+                    $"That chance made it look so has a probability of {change.ChanceProbability:0.00}: {(change.IsRatherChance ? "this interval allows" : "verdict and these intervals allow")} for it{(change.IsRatherChance ? "" : "; dates and pace suppose that it did not")}."
                 ),
                 answer.Verdict == TrendVerdict.Recalibrate
                     ? "The first print of the new calibration tells, as a further coupon would."
@@ -200,54 +206,6 @@ internal sealed class TrendWords
         );
     }
 
-    private void Surroundings()
-    {
-        TrendLog log = answer.Log;
-        foreach (
-            var alike in log
-                .Segments.Where(s => s != log.Current)
-                .GroupBy(s => string.Join(", ", s.DifferencesOf(log.Current.Reference)))
-        )
-            Say(
-                "trend-apart",
-                Severity.Note,
-                string.Join(", ", alike.Select(Name)),
-                alike.Key.Length > 0
-                    ? $"These prints are another state and are not compared: {alike.Key}."
-                    : "These prints were made at other settings and are not compared.",
-                ""
-            );
-        if (
-            log.Current.Entries[^1].Trial.Conditions.Temperature
-            is { } vat
-                and (< TrendLog.ColdVat or > TrendLog.HotVat)
-        )
-            Say(
-                "trend-vat",
-                Severity.Warning,
-                Name(log.Current),
-                Text(
-                    $"The vat stood at {vat:0.#} degrees C; {TrendLog.ColdVat:0} to {TrendLog.HotVat:0} is sound (common practice)."
-                ),
-                "Warm or cool the room, or see what the resin's maker says."
-            );
-        int series = log
-            .Current.Points.SelectMany(p => p.Values)
-            .Where(v => v.Gauge == Gauge.Growth && v.Series[0] is 'x' or 'y')
-            .Select(v => v.Kin)
-            .Distinct()
-            .Count();
-        if (series > 2)
-            Say(
-                "trend-caliper",
-                Severity.Note,
-                Name(log.Current),
-                "The caliper was changed: growth read with one is never compared with growth read with the other.",
-                "Stay with one caliper; it need not be true, its error cancels."
-            );
-        findings.AddRange(log.Findings);
-    }
-
     private string Moved()
     {
         TrendChange c = result.Change!;
@@ -257,7 +215,8 @@ internal sealed class TrendWords
     }
 
     private string Why() =>
-        result.Points.Count <= result.Options.Baseline
+        result.Change is not null ? $"{Moved()} is read, which is no more likely a change than chance."
+        : result.Points.Count <= result.Options.Baseline
             ? $"{Count(result.Points.Count)}, and the first {result.Options.Baseline} are the baseline."
         : result.SeemsToMove ? "something seems to move, but it may be chance."
         : result.Charts.Any(c => c.PointSignals || c.EwmaSignals || c.CusumSignals)
@@ -274,10 +233,27 @@ internal sealed class TrendWords
             { } n => Text($"{n} more coupons would settle it."),
         };
 
-    private string WouldBe() =>
-        result.WouldBeSeen is { } share
-            ? Text($"A loss of {100 * share:0} % of the light or more would by now have been seen (8 times in 10).")
-            : "";
+    // What is computed is a step half way; one at the ends has fewer coupons on one side to stand out from.
+    private string WouldBe()
+    {
+        if (result.WouldBeSeen is not { } share)
+            return "";
+        string before = result.Points[Math.Max(result.Options.Baseline, result.Points.Count / 2)].Name;
+        return Text(
+            $"A loss of {100 * share:0} % of the light or more that came at once before {before} would by now have been seen (8 times in 10); one with the first or the last coupons less often."
+        );
+    }
+
+    // What is nearly sure is said without its probability.
+    private static string Within(TrendChange change)
+    {
+        bool beyond = change.IsRatherBeyond;
+        double sure = beyond ? change.Beyond : 1 - change.Beyond;
+        string place = beyond ? "out of" : "still within";
+        return sure >= 1 - LeastChance
+            ? $"{place} the tolerance"
+            : Text($"probably {place} the tolerance ({100 * sure:0} %)");
+    }
 
     private void Say(string rule, Severity severity, string subject, string message, string remedy) =>
         findings.Add(new Finding(rule, severity, subject, message.Trim(), remedy));
@@ -296,7 +272,7 @@ internal sealed class TrendWords
 
     private static string Count(int n) => n == 1 ? "one coupon" : Text($"{n} coupons");
 
-    private static string Name(TrendSegment segment) =>
+    internal static string Name(TrendSegment segment) =>
         segment.Entries.Count == 1
             ? Text($"print {segment.Entries[0].Number}")
             : Text($"prints {segment.Entries.Min(e => e.Number)} to {segment.Entries.Max(e => e.Number)}");

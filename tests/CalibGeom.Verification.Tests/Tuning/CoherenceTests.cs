@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using CalibGeom.Verification.Logs;
 using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Tests.Tuning.League;
@@ -5,6 +7,7 @@ using CalibGeom.Verification.Tuning;
 using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Uncertainty;
 using Xunit.Abstractions;
+using Held = CalibGeom.Verification.Tuning.Policy.Held;
 
 namespace CalibGeom.Verification.Tests.Tuning;
 
@@ -42,6 +45,57 @@ public class CoherenceTests(ITestOutputHelper output)
         var random = new SeededRandom(FirstSeed);
         for (int i = 0; i < Answers * 2 / 5; i++)
             Check(Tuner.Run(Chaos(random)));
+    }
+
+    [Fact]
+    public void NoAnswerContradictsItselfWhateverIsHeld()
+    {
+        TuneOptions[] asked =
+        [
+            new() { OffsetAllowed = false },
+            new() { Hold = Held.Offset },
+            new() { Hold = Held.Time },
+            new() { Hold = Held.Rest },
+        ];
+        for (int i = 0; i < 60; i++)
+        {
+            var printer = new LeaguePrinter(LeagueRow.All[i % LeagueRow.All.Count], (ulong)(FirstSeed + i));
+            foreach (TuningResult result in Session(printer))
+                Check(Tuner.Run(result.Trials, asked[i % asked.Length]));
+        }
+    }
+
+    /// <summary>The same print over and over, far off, ends with an offset that was not printed.</summary>
+    [Fact]
+    public void AnOffsetThatIsOrderedAtTheEndIsSaidToTakeUpWhatIsLeft()
+    {
+        Trial print = Make.Trial(2.5, 1, 0.02) with { Columns = Make.Columns(0), Slots = Make.Slots(6) };
+        TuningResult result = Tuner.Run([.. Enumerable.Repeat(print, 16)]);
+        Assert.Equal(NextKind.Stop, result.Next.Kind);
+        Assert.NotEqual(print.Settings, result.Next.Settings);
+        Check(result);
+        Assert.Equal("The edge offset takes that up.", result.Findings[1].Remedy);
+    }
+
+    [Fact]
+    public void CouponsOfOnePlateAreOnePrint()
+    {
+        Trial print = Make.Trial(2.5, 1, 0) with
+        {
+            Columns = Make.Columns(0),
+            Slots = Make.Slots(6),
+            Date = new DateOnly(2026, 1, 10),
+        };
+        Trial[] Coupons(bool plate) =>
+            [
+                .. Enumerable
+                    .Range(0, 3)
+                    .Select(i => plate ? print with { Place = new PlateSpot($"A{i + 1}", 20 * i, 0, 0) } : print),
+            ];
+        Assert.Equal(NextKind.Stop, Tuner.Run(Coupons(false)).Next.Kind);
+        TuningResult one = Tuner.Run(Coupons(true));
+        Assert.Equal(NextKind.Confirm, one.Next.Kind);
+        Assert.StartsWith("One print with this exposure", one.Findings[0].Remedy, StringComparison.Ordinal);
     }
 
     private static IEnumerable<TuningResult> Session(LeaguePrinter printer)
@@ -126,6 +180,7 @@ public class CoherenceTests(ITestOutputHelper output)
             || (verdict == "on-target" && to.Time != last.Time)
         )
             Assert.NotEqual("", told[1].Remedy);
+        Agree(told, last, to);
         // Opposite words about one thing are never said together.
         foreach ((string one, string other) in new[] { ("too small", "too large"), ("too much", "too little") })
             Assert.False(
@@ -150,6 +205,32 @@ public class CoherenceTests(ITestOutputHelper output)
             ],
             result.ToType.Lines.Select(l => l.Key).Where(k => !k.StartsWith("scale", StringComparison.Ordinal))
         );
+    }
+
+    // What is said to move is what the order moves.
+    private static void Agree(IReadOnlyList<Finding> told, ExposureSettings last, ExposureSettings to)
+    {
+        string order = told[0].Remedy,
+            verdict = told[1].Remedy;
+        if (to.EdgeOffset == 0 || to.EdgeOffset == last.EdgeOffset)
+            Assert.DoesNotMatch(
+                "([Tt]he|and) edge offset (open|close|hold|take)|offset opens|offset closes",
+                order + verdict
+            );
+        if (verdict.Contains("where they may go", StringComparison.Ordinal))
+            Assert.Equal(last, to);
+        if (told[1].Rule != "tight")
+            Assert.DoesNotContain("stays tight", order, StringComparison.Ordinal);
+        if (order.Contains("exposure trims it", StringComparison.Ordinal))
+            Assert.DoesNotMatch("not for the fit|strength comes first|tunnels", verdict);
+        if (order.Contains("step by step", StringComparison.Ordinal))
+            Assert.DoesNotContain("then takes", order, StringComparison.Ordinal);
+        if (Regex.Match(told[1].Message, @"about ([\d.]+) s of light too (much|little)") is { Success: true } light)
+            Assert.InRange(
+                double.Parse(light.Groups[1].Value, CultureInfo.InvariantCulture),
+                0,
+                (light.Groups[2].Value == "much" ? 2.0 / 3 : 2) * last.Time + 0.051
+            );
     }
 
     private static string Text(ExposureSettings s) =>

@@ -74,7 +74,7 @@ internal sealed class Planner
             return At(NextKind.Change, why!.Value, next);
         if (rest != last.Rest)
             return At(NextKind.Change, Reason.Rest, next);
-        int shown = trials.Count(t => t.Settings.SameProcess(last));
+        int shown = PrintCount.Of(trials.Where(t => t.Settings.SameProcess(last)));
         double move = 2 * Math.Abs(next.EdgeOffset - last.EdgeOffset);
         bool taught = shown >= 2 && 2 * response.Lesson(last) < options.Visible;
         // The second print of a kind must agree with the first; from the third on their mean is known well enough to

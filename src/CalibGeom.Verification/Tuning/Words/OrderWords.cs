@@ -57,10 +57,10 @@ internal static class OrderWords
             ),
             Reason.Trim => $"No edge offset takes up what is left, so exposure trims it{Goal(result)}.",
             Reason.Rest when result.Next.Settings.Rest > result.Next.GoalRest =>
-                "Rest draws edges back: more of it than is worth its time otherwise, because the joint stays tight without; exposure stays as it is.",
+                $"Rest draws edges back: more of it than is worth its time otherwise, because the joint {Tight(result)} without; exposure stays as it is.",
             Reason.Rest => "Rest draws edges back and is still worth its time; exposure stays as it is.",
             Reason.Offset =>
-                "Exposure and rest stay as they are; the edge offset takes up what is left, free of print time.",
+                $"Exposure and rest stay as they are; {MovedWords.Offset(result.Next.Settings)} takes up what is left, free of print time.",
             Reason.Confirm => string.Create(
                 CultureInfo.InvariantCulture,
                 $"{Shown(result)} still leaves {2 * result.Response.Lesson(last.Settings):0.000} "
@@ -74,9 +74,16 @@ internal static class OrderWords
 
     private static string Meanwhile(ExposureSettings last, ExposureSettings to)
     {
-        string words = MovedWords.Of(to.Rest != last.Rest, to.EdgeOffset != last.EdgeOffset, "hold");
+        string words = MovedWords.Of(to.Rest != last.Rest, to.EdgeOffset != last.EdgeOffset, to, "hold");
         return words.Length > 0 ? $" {char.ToUpperInvariant(words[0])}{words[1..]} the clearance meanwhile." : "";
     }
+
+    // What is not tight yet may become so, where the offset of the last print goes.
+    private static string Tight(TuningResult result) =>
+        result.Verdict == Verdict.Tight ? "stays tight"
+        : result.Next.Settings.EdgeOffset == 0 && result.Trials[^1].Settings.EdgeOffset != 0
+            ? "drawn at full size again would be tight"
+        : "would be tight";
 
     // A step is bounded; what it leaves off target is for the next ones.
     private static string Goal(TuningResult result)
@@ -97,7 +104,7 @@ internal static class OrderWords
     }
 
     private static string Shown(TuningResult result) =>
-        result.Trials.Count(t => t.Settings.SameProcess(result.Trials[^1].Settings)) is var n && n == 1
+        PrintCount.Of(result.Trials.Where(t => t.Settings.SameProcess(result.Trials[^1].Settings))) is var n && n == 1
             ? "One print with this exposure and rest"
             : $"The mean of {n} prints with this exposure and rest";
 
@@ -111,6 +118,11 @@ internal static class OrderWords
                     last.Cycle.PrintTime(result.Next.Settings, layer, height)
                     - last.Cycle.PrintTime(last.Settings, layer, height)
                 ) / 60;
-        return Math.Abs(change) < 0.5 ? "" : Text($" A part {height:0} mm tall then takes {change:+0;-0} minutes.");
+        if (Math.Abs(change) < 0.5)
+            return "";
+        // Where another exposure was named last, the minutes are told of the one that is ordered.
+        return result.Next.Reason == Reason.Trim && Goal(result).Length > 0
+            ? Text($" With {result.Next.Settings.Time:0.###} s a part {height:0} mm tall takes {change:+0;-0} minutes.")
+            : Text($" A part {height:0} mm tall then takes {change:+0;-0} minutes.");
     }
 }

@@ -9,6 +9,8 @@ namespace CalibGeom.Verification.Tuning.Words;
 /// <summary>The one verdict on the clearance, and how the order follows from it.</summary>
 internal static class VerdictWords
 {
+    private const double MostTimes = 3;
+
     internal static Finding Of(TuningResult result)
     {
         if (result.Verdict == Verdict.NotKnown && result.Trials[^1].Joints.Count == 0)
@@ -67,12 +69,15 @@ internal static class VerdictWords
     private static string As(TuningResult result, string what)
     {
         ExposureSettings last = result.Trials[^1].Settings;
-        double seconds = Math.Abs(Missing(result) - last.Time);
+        double missing = Missing(result);
         string all =
             result.Verdict == Verdict.Loose && result.Trials[^1].Columns is { Count: > 0 } c && c.All(k => k.Printed)
                 ? " although every column stands"
                 : "";
-        return seconds > last.Time ? all : Text($"{all}, as by about {seconds:0.0} s of light {what}");
+        // Beyond a third and three times the light it would be read far outside of what was printed.
+        return missing > MostTimes * last.Time || missing * MostTimes < last.Time
+            ? all
+            : Text($"{all}, as by about {Math.Abs(missing - last.Time):0.0} s of light {what}");
     }
 
     private static double Missing(TuningResult result)
@@ -89,37 +94,21 @@ internal static class VerdictWords
 
     private static bool IsFelt(TuningResult result) => result.Trials.Any(t => t.Joints.Any(j => j.Fit is not null));
 
-    private static string Opener(ExposureSettings last, ExposureSettings to) =>
-        MovedWords.Of(to.Rest > last.Rest, to.EdgeOffset < last.EdgeOffset, "open") is { Length: > 0 } words
-            ? $"; {words} the gap"
-            : "";
+    private static string Link(TuningResult result) =>
+        result.Next.Reason == Reason.Doubt ? ""
+        : result.Next.Kind != NextKind.Change && result.Verdict is Verdict.Tight or Verdict.Loose ? Left(result)
+        : LinkWords.Of(result);
 
-    private static string Link(TuningResult result)
+    // An answer that ends, or repeats, may still order the offset that takes up what is left.
+    private static string Left(TuningResult result)
     {
-        ExposureSettings last = result.Trials[^1].Settings,
-            to = result.Next.Settings;
-        bool brighter = to.Time > last.Time,
-            dimmer = to.Time < last.Time;
-        return result.Verdict switch
-        {
-            Verdict.OnTarget when brighter => "Light goes up for strength, not for the fit.",
-            Verdict.OnTarget when dimmer => "Light goes down for tunnels and undersides, not for the fit.",
-            Verdict.OnTarget when to.Rest > last.Rest =>
-                "Rest goes up to learn whether it makes room, not because the fit asks for it.",
-            Verdict.OnTarget when result.Next.Kind == NextKind.Change => "What is left is small, and free to take up.",
-            Verdict.Tight when brighter && result.Next.Reason == Reason.Trim =>
-                "A whole pixel of offset opens more than is wanted; light closes what is too much.",
-            Verdict.Tight when brighter =>
-                $"Light goes up all the same, because strength comes first{Opener(last, to)}.",
-            Verdict.Tight when !dimmer && result.Next.Kind == NextKind.Change =>
-                $"Light stays, because strength comes first{Opener(last, to)}.",
-            Verdict.Loose when dimmer =>
-                "Light goes down all the same, for tunnels and undersides; the edge offset closes the gap.",
-            Verdict.Loose when !brighter && result.Next.Kind == NextKind.Change =>
-                "Light stays: the resin has what it needs, and the edge offset closes the gap.",
-            Verdict.Tight or Verdict.Loose when result.Next.Kind != NextKind.Change =>
-                "Exposure, rest and offset are where they may go; the design has to take up the rest.",
-            _ => "",
-        };
+        ExposureSettings to = result.Next.Settings;
+        if (to == result.Trials[^1].Settings)
+            return "Exposure, rest and offset are where they may go; the design has to take up the rest.";
+        string moved = MovedWords.Offset(to);
+        double off = 2 * Math.Abs(result.Response.At(to).Mean - result.TargetGrowth);
+        return off <= result.Options.Tolerance
+            ? $"{char.ToUpperInvariant(moved[0])}{moved[1..]} takes that up."
+            : $"{char.ToUpperInvariant(moved[0])}{moved[1..]} takes up some of that; the design has to take up the rest.";
     }
 }
