@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 
 namespace CalibGeom.Verification.Maps;
@@ -48,6 +49,19 @@ public static class MapLog
     {
         ArgumentNullException.ThrowIfNull(trials);
         return trials.Select(Point).ToArray();
+    }
+
+    /// <summary>Readings of the coupons of one print that do not count or look like slips, each by its coupon.</summary>
+    /// <param name="table">What was designed, of all coupons.</param>
+    /// <param name="readings">What was read, of any number of coupons.</param>
+    /// <exception cref="InputException">A reading belongs to no feature.</exception>
+    public static IReadOnlyList<Finding> Check(FeatureTable table, ReadingSet readings)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        ArgumentNullException.ThrowIfNull(readings);
+        return readings
+            .Coupons.SelectMany(label => TrialReadings.LeftOut(table, readings.ForCoupon(label)))
+            .ToArray();
     }
 
     private static MapPoint Point(Trial trial, int index)
