@@ -49,8 +49,7 @@ internal static class MapReadings
     }
 
     private static ObjectCoupon PlaceOf(FoundObject found, string label) =>
-        found.Object.Coupon(label)
-        ?? throw new InputException(InputIds.Option, Unplaced(found, label));
+        found.Object.Coupon(label) ?? throw new InputException(InputIds.Option, Unplaced(found, label));
 
     private static string Unplaced(FoundObject found, string label)
     {

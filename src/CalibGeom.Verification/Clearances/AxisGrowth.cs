@@ -64,10 +64,14 @@ public sealed record AxisGrowth
     }
 
     /// <summary>The readings that the growths of <see cref="Of(FeatureTable, ReadingSet, PredictionOptions)"/> leave out.</summary>
-    internal static IReadOnlyList<Finding> LeftOut(FeatureTable features, ReadingSet readings, PredictionOptions options)
+    internal static IReadOnlyList<Finding> LeftOut(
+        FeatureTable features,
+        ReadingSet readings,
+        PredictionOptions options
+    )
     {
         MatchedReadings matched = MatchedReadings.Of(features, readings);
-        string[] ofReadings = ["reading-far-off", "repeat-odd", "doubled-zero"];
+        string[] ofReadings = ["reading-far-off", "repeat-odd"];
         List<Finding> findings = [.. matched.Findings.Where(f => ofReadings.Contains(f.Rule))];
         if (matched.Sizes.Any(g => Face.Of(matched.Features[g.Id]) is not null))
             findings.AddRange(

@@ -132,9 +132,7 @@ public static class TrialReadings
 
     private static Dictionary<string, AxisGrowth> Growths(FeatureTable table, ReadingSet readings) =>
         Sized(readings).Any()
-            ? AxisGrowth
-                .Of(table, Sizes(readings), OfThePrint)
-                .ToDictionary(a => a.Axis, StringComparer.Ordinal)
+            ? AxisGrowth.Of(table, Sizes(readings), OfThePrint).ToDictionary(a => a.Axis, StringComparer.Ordinal)
             : [];
 
     // Felt fits stay out: the trial carries them itself, and they must not count twice.

@@ -144,12 +144,7 @@ public static class LightMap
         }
     }
 
-    private static PlacedLight Place(
-        MapPoint point,
-        IReadOnlyList<MapPoint> all,
-        FittedLight light,
-        MapOptions options
-    )
+    private static PlacedLight Place(MapPoint point, IReadOnlyList<MapPoint> all, FittedLight light, MapOptions options)
     {
         double weight = 0,
             sum = 0;

@@ -51,7 +51,7 @@ public static class MapLog
         return trials.Select(Point).ToArray();
     }
 
-    /// <summary>Readings of the coupons of one print that do not count or look like slips, each by its coupon.</summary>
+    /// <summary>Readings of the coupons of one print that were set aside, each under its coupon.</summary>
     /// <param name="table">What was designed, of all coupons.</param>
     /// <param name="readings">What was read, of any number of coupons.</param>
     /// <exception cref="InputException">A reading belongs to no feature.</exception>
@@ -59,9 +59,7 @@ public static class MapLog
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(readings);
-        return readings
-            .Coupons.SelectMany(label => TrialReadings.LeftOut(table, readings.ForCoupon(label)))
-            .ToArray();
+        return readings.Coupons.SelectMany(label => TrialReadings.LeftOut(table, readings.ForCoupon(label))).ToArray();
     }
 
     private static MapPoint Point(Trial trial, int index)

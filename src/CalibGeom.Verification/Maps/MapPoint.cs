@@ -51,7 +51,6 @@ public sealed record MapPoint
     public double ThicknessUncertainty
     {
         get;
-        init =>
-            field = Require.Positive(value, 5, "uncertainty of the thickness", "mm", nameof(ThicknessUncertainty));
+        init => field = Require.Positive(value, 5, "uncertainty of the thickness", "mm", nameof(ThicknessUncertainty));
     } = 0.010;
 }

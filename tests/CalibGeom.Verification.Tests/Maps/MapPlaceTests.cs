@@ -27,7 +27,11 @@ public class MapPlaceTests
         Assert.Contains("Coupon B7 stands at X 134, Y -8.5 mm", said, StringComparison.Ordinal);
         Assert.Contains("plate of 150 x 90 mm: X from -75 to 75, Y from -45 to 45", said, StringComparison.Ordinal);
         Assert.Contains("must count from its middle", said, StringComparison.Ordinal);
-        Assert.Contains("Coupon A2", Refused(At("A1", 0, 0), At("A2", 9, 45.1), At("A3", 9, 3)), StringComparison.Ordinal);
+        Assert.Contains(
+            "Coupon A2",
+            Refused(At("A1", 0, 0), At("A2", 9, 45.1), At("A3", 9, 3)),
+            StringComparison.Ordinal
+        );
         // On the very edge it stands on the plate.
         LightMap.Run([At("A1", -75, -45), At("A2", 75, 45), At("A3", 75, -45)]);
     }
