@@ -48,6 +48,9 @@ public class MapCommandTests
     [InlineData("--at", 0.0, 0, "--for", "20/20.2", "--at", "here")]
     [InlineData("off the plate", 0.0, 0, "--for", "20/20.2", "--at", "100,0")]
     [InlineData("--plate", 0.0, 0, "--plate", "big")]
+    [InlineData("--at 40,20 says where a joint stands", 0.0, 0, "--at", "40,20")]
+    [InlineData("Coupon A1 stands at X -55, Y -30 mm, off the plate of 90 x 50 mm", 0.0, 0, "--plate", "90x50")]
+    [InlineData("Name the plate with --plate WIDTHxDEPTH", 0.0, 0, "--plate", "90x50")]
     public void BadUseIsSaidInPlainWords(string about, double share, int unplaced, params string[] more)
     {
         CliRun run = Map(unplaced == 1 ? DemoLogs.Witness(0, 4) : DemoLogs.Plate(share), more);
@@ -136,6 +139,99 @@ public class MapCommandTests
                 sign = f.Id.Size == "outside" ? 1 : -1;
             yield return FormattableString.Invariant($"{f.Id},{f.Nominal + 2 * sign * growth:0.000}\n");
         }
+    }
+
+    /// <summary>What predict would set aside of one coupon is said of all of them, under the coupon's name.</summary>
+    [Fact]
+    public void ReadingsThatWereSetAsideAreSaid()
+    {
+        using var folder = new TemporaryFolder();
+        ObjectFile plate = PlacedPlate(folder);
+        string[] rows = [.. Rows(plate)];
+        int slip = Array.FindIndex(rows, r => r.StartsWith("A2/box1.outside.x,", StringComparison.Ordinal)),
+            gross = Array.FindIndex(rows, r => r.StartsWith("A4/box2.outside.y,", StringComparison.Ordinal));
+        string[] off = [rows[slip].Split(',')[0], rows[gross].Split(',')[0]];
+        double read = double.Parse(rows[gross].Split(',')[1], System.Globalization.CultureInfo.InvariantCulture);
+        rows[slip] = $"{off[0]},80.0\n";
+        rows[gross] = FormattableString.Invariant($"{off[1]},{read + 0.4:0.000}\n");
+        CliRun run = Map(folder, folder.Write("bench.csv", Head(plate) + string.Concat(rows)));
+        Assert.Equal(0, run.ExitCode);
+        JsonNode[] said = [.. JsonNode.Parse(run.Out)!["findings"]!.AsArray().Select(f => f!)];
+        Assert.Contains(said, f => (string)f["rule"]! == "reading-far-off" && (string)f["subject"]! == off[0]);
+        Assert.Contains(said, f => (string)f["rule"]! == "gross-error" && (string)f["subject"]! == off[1]);
+        Assert.DoesNotContain(said, f => (string)f["rule"]! == "coupon-not-read");
+    }
+
+    [Fact]
+    public void ACouponThatWasNotReadIsNamed()
+    {
+        using var folder = new TemporaryFolder();
+        ObjectFile plate = PlacedPlate(folder);
+        IEnumerable<string> rows = Rows(plate).Where(r => !r.StartsWith("A5/", StringComparison.Ordinal));
+        CliRun run = Map(folder, folder.Write("bench.csv", Head(plate) + string.Concat(rows)));
+        Assert.Equal(0, run.ExitCode);
+        JsonNode said = Assert.Single(
+            JsonNode.Parse(run.Out)!["findings"]!.AsArray(),
+            f => (string)f!["rule"]! == "coupon-not-read"
+        )!;
+        Assert.Equal(("A5", "note"), ((string)said["subject"]!, (string)said["severity"]!));
+    }
+
+    [Fact]
+    public void ALabelThatTheObjectLacksIsToldFromAnObjectWithoutPlaces()
+    {
+        using var folder = new TemporaryFolder();
+        ObjectFile plate = PlacedPlate(folder);
+        IEnumerable<string> rows = Rows(plate).Select(r => r.Replace("A4/", "B4/", StringComparison.Ordinal));
+        CliRun run = Map(folder, folder.Write("bench.csv", Head(plate) + string.Concat(rows)));
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains("The readings hold coupon B4, but the coupons of ", run.Error, StringComparison.Ordinal);
+        Assert.Contains("are A1, A2, A3, A4, A5. Correct the label", run.Error, StringComparison.Ordinal);
+    }
+
+    /// <summary>Readings and a log of the same print, made with an edge offset, expect one clearance.</summary>
+    [Fact]
+    public void ALogSaysWhatItsReadingsSay()
+    {
+        using var folder = new TemporaryFolder();
+        ObjectFile plate = PlacedPlate(folder);
+        string readings = folder.Write("bench.csv", Head(plate) + string.Concat(Rows(plate)));
+        foreach (ObjectCoupon c in plate.Coupons)
+        {
+            CliRun added = CliRun.Of([
+                .. new[]
+                {
+                    "log",
+                    "add",
+                    readings,
+                    "--to",
+                    folder["plate.jsonl"],
+                    "--coupon",
+                    c.Label,
+                    "--yes",
+                    "--again",
+                },
+                .. new[] { "--object", folder["plate.object.json"] },
+                .. "--time 2.5 --rest 1 --edge-offset -0.02 --date 2026-03-02".Split(' '),
+            ]);
+            Assert.True(added.ExitCode == 0, added.Error);
+        }
+        string[] joint = "--for 20/20.2 --at 40,20 --json".Split(' ');
+        JsonNode Clearance(params string[] of) =>
+            JsonNode.Parse(CliRun.Of(["map", .. of, .. joint]).Out)!["result"]!["joint"]!["clearance"]!["value"]!;
+        Assert.Equal(
+            (double)Clearance(readings, "--object", folder["plate.object.json"]),
+            (double)Clearance(folder["plate.jsonl"]),
+            1e-6
+        );
+    }
+
+    /// <summary>What rounds to nothing from below is +0, as from above.</summary>
+    [Fact]
+    public void NoNumberHasTwoSigns()
+    {
+        foreach (double share in new[] { 0, 0.001, 0.002, 0.02, 0.4 })
+            Assert.DoesNotContain("-+", Map(DemoLogs.Plate(share)).Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -86,7 +86,7 @@ internal static class MapCommand
                 Plate = PlateText.Parse(parsed.GetValue(plate)!),
                 Tolerance = parsed.GetValue(tolerance),
                 LightTolerance = parsed.GetValue(light),
-                Joint = parsed.GetValue(joint) is { } text ? MapJoint.Read(text, parsed.GetValue(at)) : null,
+                Joint = MapJoint.Read(parsed.GetValue(joint), parsed.GetValue(at)),
                 Grid = parsed.GetValue(grid),
                 Plot = parsed.GetValue(plot),
                 Report = parsed.GetValue(report),

@@ -5,9 +5,17 @@ namespace CalibGeom.Cli.Maps;
 /// <summary>A peg and a hole of one's own and where they stand; without a place, anywhere on the plate.</summary>
 internal sealed record MapJoint(double Peg, double Hole, (double X, double Y)? At)
 {
-    /// <exception cref="InputException">A text is no such thing.</exception>
-    internal static MapJoint Read(string sizes, string? at)
+    /// <summary>What was asked for; null when no joint was.</summary>
+    /// <exception cref="InputException">A text is no such thing, or a place was given without a joint.</exception>
+    internal static MapJoint? Read(string? sizes, string? at)
     {
+        if (sizes is null && at is not null)
+            throw new InputException(
+                InputIds.Option,
+                $"--at {at} says where a joint stands, but no joint is asked for. Give its sizes too: --for 20/20.2."
+            );
+        if (sizes is null)
+            return null;
         double[] pair = Numbers(sizes, '/', "--for", "20/20.2");
         if (pair[0] <= 0 || pair[1] <= 0 || Math.Abs(pair[1] - pair[0]) > 4)
             throw new InputException(

@@ -29,7 +29,13 @@ internal static class MapReadings
                 InputIds.Option,
                 "The coupons of this plate were exposed differently: they tell exposures, not places. A map needs one exposure."
             );
-        findings = [.. files.Findings, .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>()];
+        findings =
+        [
+            .. files.Findings,
+            .. found.Assumed is { } assumed ? [assumed] : Array.Empty<Finding>(),
+            .. MapLog.Check(found.Object.Features, readings),
+            .. NotRead(found, readings),
+        ];
         return MapLog.Points(
             readings.Coupons.Zip(
                 places,
@@ -43,9 +49,26 @@ internal static class MapReadings
     }
 
     private static ObjectCoupon PlaceOf(FoundObject found, string label) =>
-        found.Object.Coupon(label)
-        ?? throw new InputException(
-            InputIds.Option,
-            $"Nothing is known of where {(label.Length > 0 ? "coupon " + label : "the coupon without a label")} stood. Name the object file that \"calibgeom place\" left beside the plate: {ObjectOption.Name} FILE."
-        );
+        found.Object.Coupon(label) ?? throw new InputException(InputIds.Option, Unplaced(found, label));
+
+    private static string Unplaced(FoundObject found, string label)
+    {
+        string[] placed = [.. (found.Object.File?.Coupons ?? []).Select(c => c.Label).Where(l => l.Length > 0)];
+        if (placed.Length > 0)
+            return $"The readings hold {(label.Length > 0 ? "coupon " + label : "lines without a coupon's label")}, but the coupons of {found.Object.Name} are {string.Join(", ", placed)}. Correct the label in the readings, or name the object file of their plate: {ObjectOption.Name} FILE.";
+        return $"Nothing is known of where {(label.Length > 0 ? "coupon " + label : "the coupon without a label")} stood. Name the object file that \"calibgeom place\" left beside the plate: {ObjectOption.Name} FILE.";
+    }
+
+    private static IEnumerable<Finding> NotRead(FoundObject found, ReadingSet readings) =>
+        (found.Object.File?.Coupons ?? [])
+            .Where(c => !readings.Coupons.Contains(c.Label))
+            .Select(c => new Finding(
+                "coupon-not-read",
+                Severity.Note,
+                c.Label,
+                FormattableString.Invariant(
+                    $"It stands at X {c.X:0.##}, Y {c.Y:0.##} mm and has no readings; the light there is drawn from the others."
+                ),
+                "Measure it too: a coupon that is hard to read may stand where the light is weakest."
+            ));
 }

@@ -123,9 +123,10 @@ internal static class MapReport
     }
 
     private static string Light(Amount a) =>
-        Text($"{Percent(a.Value):+0.0;-0.0} ({Percent(a.Low):+0;-0} to {Percent(a.High):+0;-0})");
+        Text($"{Percent(a.Value, 1):+0.0;-0.0} ({Percent(a.Low, 0):+0;-0} to {Percent(a.High, 0):+0;-0})");
 
-    private static double Percent(double log) => 100 * (Math.Exp(log) - 1);
+    // A value that rounds to nothing from below would be written -+0.
+    private static double Percent(double log, int decimals) => Math.Round(100 * (Math.Exp(log) - 1), decimals) + 0.0;
 
     private static string Text(FormattableString text) => FormattableString.Invariant(text);
 }

@@ -39,7 +39,7 @@ internal sealed class MapRun(CommandIo io)
         if (Report is not null)
             RecordFile.RequireName(Report);
         (IReadOnlyList<MapPoint> points, LearntEffects effects, IReadOnlyList<Finding> odd) = Read();
-        MapResult map = LightMap.Run(points, effects.In(Options()));
+        MapResult map = Judge(points, effects.In(Options()));
         JointOverPlate? joint = Joint is { } j ? JointOverPlate.Of(map, j.Peg, j.Hole, j.At?.X, j.At?.Y) : null;
         IReadOnlyList<Finding> findings = [.. MapWords.Check(map), EffectWords.Of(effects), .. odd];
         using (var outputs = io.NewOutputs())
@@ -74,6 +74,24 @@ internal sealed class MapRun(CommandIo io)
         TrialLog read = LogInput.Read(io, Inputs[0]);
         IReadOnlyList<MapPoint> points = MapLog.Newest(read.Entries);
         return (points, LearntEffects.Of(TrendLog.Of(read.Entries)), read.Findings);
+    }
+
+    /// <exception cref="InputException">The coupons cannot be judged.</exception>
+    private static MapResult Judge(IReadOnlyList<MapPoint> points, MapOptions options)
+    {
+        try
+        {
+            return LightMap.Run(points, options);
+        }
+        catch (InputException e) when (e.Id == InputIds.Plate)
+        {
+            throw new InputException(
+                e.Id,
+                $"{e.Message} Name the plate with --plate WIDTHxDEPTH; the places of \"calibgeom place\" count from its "
+                    + "middle unless it was told --origin corner.",
+                e
+            );
+        }
     }
 
     private MapOptions Options()

@@ -63,6 +63,25 @@ public sealed record AxisGrowth
         return fit.Axes.Select(a => Of(a, fit)).ToArray();
     }
 
+    /// <summary>The readings that the growths of <see cref="Of(FeatureTable, ReadingSet, PredictionOptions)"/> leave out.</summary>
+    internal static IReadOnlyList<Finding> LeftOut(
+        FeatureTable features,
+        ReadingSet readings,
+        PredictionOptions options
+    )
+    {
+        MatchedReadings matched = MatchedReadings.Of(features, readings);
+        string[] ofReadings = ["reading-far-off", "repeat-odd"];
+        List<Finding> findings = [.. matched.Findings.Where(f => ofReadings.Contains(f.Rule))];
+        if (matched.Sizes.Any(g => Face.Of(matched.Features[g.Id]) is not null))
+            findings.AddRange(
+                GrossErrors
+                    .Describe(ModelSearch.Of([matched], options))
+                    .Select(g => PredictionFindings.Gross(g, prints: 1))
+            );
+        return findings;
+    }
+
     private static AxisGrowth Of(string axis, ModelFit fit)
     {
         LinearEstimate growth = fit.System.Predict(fit.Growth(axis)),

@@ -27,7 +27,7 @@ internal static class PredictionFindings
             .. LayerFindings.Of(p),
         ];
 
-    private static Finding Gross(GrossError g, int prints) =>
+    internal static Finding Gross(GrossError g, int prints) =>
         new(
             "gross-error",
             Severity.Warning,

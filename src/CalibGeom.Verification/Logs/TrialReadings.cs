@@ -97,6 +97,16 @@ public static class TrialReadings
         return ClearancePrediction.Of(table, readings).Findings.Where(f => !ofThePrediction.Contains(f.Rule)).ToArray();
     }
 
+    /// <summary>Readings of one coupon that its growths leave out, under its own ids.</summary>
+    /// <exception cref="InputException">They do not belong to this object.</exception>
+    internal static IEnumerable<Finding> LeftOut(FeatureTable table, ReadingSet readings)
+    {
+        string coupon = readings.Coupons.FirstOrDefault("");
+        return AxisGrowth
+            .LeftOut(table, Sizes(readings), OfThePrint)
+            .Select(f => f with { Subject = FeatureId.TryParse(f.Subject)?.On(coupon).ToString() ?? f.Subject });
+    }
+
     private static void RequireOneObject(FeatureTable table, ReadingSet readings)
     {
         if (readings.Digest is { } read && table.Digest is { } known && read != known)
@@ -118,11 +128,11 @@ public static class TrialReadings
         readings.Readings.Where(r => r.Kind == ReadingKind.Size);
 
     // Without the deviation between prints, which the trials of a log teach by themselves.
+    private static readonly PredictionOptions OfThePrint = new() { BetweenPrints = 0 };
+
     private static Dictionary<string, AxisGrowth> Growths(FeatureTable table, ReadingSet readings) =>
         Sized(readings).Any()
-            ? AxisGrowth
-                .Of(table, Sizes(readings), new PredictionOptions { BetweenPrints = 0 })
-                .ToDictionary(a => a.Axis, StringComparer.Ordinal)
+            ? AxisGrowth.Of(table, Sizes(readings), OfThePrint).ToDictionary(a => a.Axis, StringComparer.Ordinal)
             : [];
 
     // Felt fits stay out: the trial carries them itself, and they must not count twice.

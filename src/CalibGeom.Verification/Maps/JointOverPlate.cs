@@ -13,30 +13,27 @@ public sealed record JointOverPlate(double Peg, double Hole, bool Anywhere, Amou
 {
     /// <summary>The joint on a plate that was mapped; needs coupons measured by caliper.</summary>
     /// <param name="map">The map.</param>
-    /// <param name="peg">Size of the peg, mm.</param>
-    /// <param name="hole">Size of the hole, mm.</param>
-    /// <param name="x">X of its place, or null for anywhere.</param>
-    /// <param name="y">Y of its place.</param>
+    /// <param name="peg">Size of the peg, mm, above 0 and at most 1000.</param>
+    /// <param name="hole">Size of the hole, mm, above 0 and at most 1000.</param>
+    /// <param name="x">X of its place, mm, -1000 to 1000, or null for anywhere.</param>
+    /// <param name="y">Y of its place; given where X is.</param>
+    /// <exception cref="ArgumentException">A number is out of range, or only one of X and Y is given.</exception>
     /// <exception cref="InputException">No coupon has growth, or the place is off the plate.</exception>
     public static JointOverPlate Of(MapResult map, double peg, double hole, double? x = null, double? y = null)
     {
         ArgumentNullException.ThrowIfNull(map);
-        GaugeValue[] growth = map.Places.SelectMany(p => p.Point.Values).Where(v => v.Gauge == Gauge.Growth).ToArray();
+        Require.Positive(peg, 1000, "size of the peg", "mm", nameof(peg));
+        Require.Positive(hole, 1000, "size of the hole", "mm", nameof(hole));
+        RequirePlace(map.Options, x, y);
+        // A felt fit is a range in which growth moves unseen: no clearance follows from it to a hundredth.
+        GaugeValue[] growth = map
+            .Places.SelectMany(p => p.Point.Values)
+            .Where(v => v.Gauge == Gauge.Growth && !v.Felt)
+            .ToArray();
         if (growth.Length == 0)
             throw new InputException(
                 InputIds.Question,
-                "No coupon of this print was measured by caliper, so no clearance can be told."
-            );
-        if (
-            x is { } px
-            && y is { } py
-            && (Math.Abs(px) > map.Options.Width / 2 || Math.Abs(py) > map.Options.Depth / 2)
-        )
-            throw new InputException(
-                InputIds.Question,
-                FormattableString.Invariant(
-                    $"The place {px},{py} is off the plate: X from {-map.Options.Width / 2} to {map.Options.Width / 2}, Y from {-map.Options.Depth / 2} to {map.Options.Depth / 2} mm."
-                )
+                "No coupon of this print was measured by caliper, so no clearance can be told. Measure box widths of each."
             );
         double mean = (hole - peg) / 2 - 2 * growth.Average(v => v.Value),
             reach =
@@ -53,6 +50,26 @@ public sealed record JointOverPlate(double Peg, double Hole, bool Anywhere, Amou
             return new JointOverPlate(peg, hole, false, At(sx, sy));
         Amount[] all = OneExposure.Grid(map.Options, 11).Select(p => At(p.X, p.Y)).ToArray();
         return new JointOverPlate(peg, hole, true, new Amount(mean, all.Min(a => a.Low), all.Max(a => a.High)));
+    }
+
+    private static void RequirePlace(MapOptions options, double? x, double? y)
+    {
+        if (x is null != y is null)
+            throw new ArgumentException(
+                "A place needs both X and Y; give neither for anywhere on the plate.",
+                x is null ? nameof(x) : nameof(y)
+            );
+        if (x is not { } px || y is not { } py)
+            return;
+        Require.Within(px, -1000, 1000, "place along X", "mm", nameof(x));
+        Require.Within(py, -1000, 1000, "place along Y", "mm", nameof(y));
+        if (Math.Abs(px) > options.Width / 2 || Math.Abs(py) > options.Depth / 2)
+            throw new InputException(
+                InputIds.Question,
+                FormattableString.Invariant(
+                    $"The place {px},{py} is off the plate: X from {-options.Width / 2} to {options.Width / 2}, Y from {-options.Depth / 2} to {options.Depth / 2} mm."
+                )
+            );
     }
 
     /// <inheritdoc/>

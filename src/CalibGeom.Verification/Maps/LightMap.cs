@@ -10,13 +10,15 @@ public static class LightMap
     private const double Trust = 8;
     private const double Doubt = 0.05;
     private const int Draws = 500;
+    private const int LeastForBowl = 5;
 
     /// <summary>Judges a print.</summary>
-    /// <param name="points">At least three coupons at different places.</param>
+    /// <param name="points">At least three coupons at different places, not on one line; five or more to tell a bowl.</param>
     /// <param name="options">The plate; null for the defaults.</param>
     /// <param name="progress">Told the finished part, 0 to 1, now and then.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <exception cref="InputException">There are fewer, or their readings cannot be compared.</exception>
+    /// <exception cref="InputException">There are fewer, one is off the plate, they stand on one line, or their readings
+    /// cannot be compared.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static MapResult Run(
         IReadOnlyList<MapPoint> points,
@@ -28,44 +30,47 @@ public static class LightMap
         ArgumentNullException.ThrowIfNull(points);
         options ??= MapOptions.Default;
         cancellation.ThrowIfCancellationRequested();
-        int places = points.Where(p => p.Values.Count > 0).Select(p => (p.X, p.Y)).Distinct().Count();
-        if (places < 3)
-            throw new InputException(
-                InputIds.Question,
-                $"A map needs coupons at three places or more; these readings are of {places}. Print four or five over "
-                    + "the plate."
-            );
+        int places = PlaceRules.Of(points, options).Count;
         Surface even =
             Surface.Fit(SurfaceShape.Even, points, options)
             ?? throw new InputException(
                 InputIds.Question,
                 "The coupons share no reading that could be compared. Read the same features of each with one caliper."
             );
-        Surface? plane = Surface.Fit(SurfaceShape.Plane, points, options),
-            bowl = Surface.Fit(SurfaceShape.Bowl, points, options);
+        Surface plane =
+            Surface.Fit(SurfaceShape.Plane, points, options)
+            ?? throw new InputException(
+                InputIds.Question,
+                "The coupons share too few readings to tell light from side to side of the plate. Read the same features of "
+                    + "each with one caliper."
+            );
+        // Four places let a bowl through whatever they read: nothing would be left over to doubt it.
+        Surface? bowl = places < LeastForBowl ? null : Surface.Fit(SurfaceShape.Bowl, points, options);
         Told(0.3);
         (double squares, int freedom) = Saturated(points, options);
         Told(0.6);
         NestedTest? any = even.Freedom > freedom ? Test(even.Squares, squares, even.Freedom - freedom, freedom) : null;
-        NestedTest? ofPlane = plane is null ? null : Test(even.Squares, plane.Squares, 2, plane.Freedom);
-        NestedTest? ofBowl = bowl is null || plane is null ? null : Test(plane.Squares, bowl.Squares, 1, bowl.Freedom);
+        NestedTest ofPlane = Test(even.Squares, plane.Squares, 2, plane.Freedom);
+        NestedTest? ofBowl = bowl is null ? null : Test(plane.Squares, bowl.Squares, 1, bowl.Freedom);
         NestedTest? bowlAtAll = bowl is null ? null : Test(even.Squares, bowl.Squares, 3, bowl.Freedom);
         double[] chances = new[] { any, ofPlane, bowlAtAll }.OfType<NestedTest>().Select(t => t.Probability).ToArray();
         double probability = Together(chances);
-        Surface chosen = ofBowl?.Probability < Doubt && bowl is not null ? bowl : plane ?? even;
-        chosen = Scaled(probability < Doubt ? chosen : plane ?? even);
+        bool differs = probability < Doubt;
+        Surface chosen = Scaled(differs && ofBowl?.Probability < Doubt && bowl is not null ? bowl : plane);
         double[] mean = chosen.Mean(points.Select(p => (p.X, p.Y)));
-        (double change, double share, PlatePart? part) =
-            probability < Doubt ? OneExposure.For(chosen, mean, options) : (0, 1, null);
+        var light = new FittedLight(differs ? chosen : even, chosen, mean);
+        (double change, double share, PlatePart? part) = differs
+            ? OneExposure.For(chosen, mean, options)
+            : (0, 1, null);
         Told(0.7);
-        var result = new MapResult(probability < Doubt ? chosen : Scaled(even), mean)
+        var result = new MapResult(light)
         {
-            Places = points.Select(p => Place(p, points, chosen, mean, options)).ToArray(),
+            Places = points.Select(p => Place(p, points, light, options)).ToArray(),
             Probability = probability,
             AnyDifference = any,
             Plane = ofPlane,
             Bowl = ofBowl,
-            Weakest = probability < Doubt ? Weakest(chosen, mean, options, cancellation) : null,
+            Weakest = differs ? Weakest(chosen, mean, options, cancellation) : null,
             ExposureChange = change,
             WithinShare = share,
             Within = part,
@@ -139,13 +144,7 @@ public static class LightMap
         }
     }
 
-    private static PlacedLight Place(
-        MapPoint point,
-        IReadOnlyList<MapPoint> all,
-        Surface surface,
-        double[] mean,
-        MapOptions options
-    )
+    private static PlacedLight Place(MapPoint point, IReadOnlyList<MapPoint> all, FittedLight light, MapOptions options)
     {
         double weight = 0,
             sum = 0;
@@ -162,19 +161,18 @@ public static class LightMap
             weight += information;
             sum += information * (v.Value - others.Average()) / answer;
         }
-        double at = surface.At(point.X, point.Y, mean),
-            reach = Coverage.NormalFactor * surface.Deviation(point.X, point.Y, mean);
         double own = weight > 0 ? Coverage.NormalFactor / Math.Sqrt(weight) : 0;
         return new PlacedLight(
             point,
             weight > 0 ? new Amount(sum / weight, sum / weight - own, sum / weight + own) : null,
-            new Amount(at, at - reach, at + reach)
+            light.At(point.X, point.Y)
         );
     }
 
     private static WeakPlace Weakest(Surface surface, double[] mean, MapOptions options, CancellationToken cancellation)
     {
-        // Planes and bowls have their least light in a corner, or in the middle.
+        // A plane has its least light in a corner; a bowl that is dark inside has it at its vertex, which is named as
+        // the middle however far beside it lies: from the coupons of one print that is not known to the millimetre.
         (double X, double Y)[] places =
         [
             (0, 0),

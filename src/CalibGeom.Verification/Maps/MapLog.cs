@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 
 namespace CalibGeom.Verification.Maps;
@@ -43,25 +44,51 @@ public static class MapLog
     /// <summary>Coupons with their places.</summary>
     /// <param name="trials">The coupons of one print, each with a place.</param>
     /// <exception cref="ArgumentException">One has no place.</exception>
+    /// <exception cref="InputException">A plinth's thickness is no thickness.</exception>
     public static IReadOnlyList<MapPoint> Points(IEnumerable<Trial> trials)
     {
         ArgumentNullException.ThrowIfNull(trials);
         return trials.Select(Point).ToArray();
     }
 
+    /// <summary>Readings of the coupons of one print that were set aside, each under its coupon.</summary>
+    /// <param name="table">What was designed, of all coupons.</param>
+    /// <param name="readings">What was read, of any number of coupons.</param>
+    /// <exception cref="InputException">A reading belongs to no feature.</exception>
+    public static IReadOnlyList<Finding> Check(FeatureTable table, ReadingSet readings)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        ArgumentNullException.ThrowIfNull(readings);
+        return readings.Coupons.SelectMany(label => TrialReadings.LeftOut(table, readings.ForCoupon(label))).ToArray();
+    }
+
     private static MapPoint Point(Trial trial, int index)
     {
         PlateSpot place =
             trial.Place ?? throw new ArgumentException($"Coupon {index + 1} has no place.", nameof(trial));
-        // Coupons of one print share caliper and process; what differs in their labels does not matter here.
-        IReadOnlyList<GaugeValue> values = CouponValues.Of(trial with { Digest = null, Place = null }, out _);
+        // Coupons of one print share caliper and process; what differs in their labels does not matter here. Growth is
+        // taken with the edge offset of the print, which a joint printed so has too.
+        var printed = new Trial(new ExposureSettings(trial.Settings.Time, trial.Settings.Rest), trial.Conditions)
+        {
+            Instrument = trial.Instrument,
+            GrowthX = trial.GrowthX,
+            GrowthY = trial.GrowthY,
+            Joints = trial.Joints,
+            Columns = trial.Columns,
+            Slots = trial.Slots,
+        };
+        IReadOnlyList<GaugeValue> values = CouponValues.Of(printed, out _);
         double[] thickness = trial.Readings.TryGetValue(Thickness, out IReadOnlyList<double>? read) ? [.. read] : [];
-        return new MapPoint(
-            place.Label.Length > 0 ? place.Label : FormattableString.Invariant($"coupon {index + 1}"),
-            place.X,
-            place.Y,
-            values
-        )
+        string name = place.Label.Length > 0 ? place.Label : FormattableString.Invariant($"coupon {index + 1}");
+        // A log may have been written by hand.
+        if (thickness.Any(mm => !(mm > 0 && mm <= 1000)))
+            throw new InputException(
+                InputIds.Log,
+                FormattableString.Invariant(
+                    $"Coupon {name}: a reading of {Thickness} is {thickness.First(mm => !(mm > 0 && mm <= 1000))} mm; it must be above 0 and at most 1000 mm. Correct it in the log."
+                )
+            );
+        return new MapPoint(name, place.X, place.Y, values)
         {
             Thickness = thickness.Length > 0 ? thickness.Average() : null,
             ThicknessUncertainty = 0.010 / Math.Sqrt(Math.Max(1, thickness.Length)),

@@ -34,10 +34,23 @@ public sealed record MapPoint
     public IReadOnlyList<GaugeValue> Values { get; }
 
     /// <summary>
-    /// Its thickness next to the plate, mm, or null: the plinth, which tells whether the plate is level.
+    /// Its thickness next to the plate, mm, above 0 and at most 1000, or null: the plinth, which tells whether the plate
+    /// is level.
     /// </summary>
-    public double? Thickness { get; init; }
+    /// <exception cref="ArgumentException">It is out of range.</exception>
+    public double? Thickness
+    {
+        get;
+        init => field = value is { } mm ? Require.Positive(mm, 1000, "thickness", "mm", nameof(Thickness)) : null;
+    }
 
-    /// <summary>Standard uncertainty of the thickness without what all coupons share, mm. Default 0.010.</summary>
-    public double ThicknessUncertainty { get; init; } = 0.010;
+    /// <summary>
+    /// Standard uncertainty of the thickness without what all coupons share, mm, above 0 and at most 5. Default 0.010.
+    /// </summary>
+    /// <exception cref="ArgumentException">It is out of range.</exception>
+    public double ThicknessUncertainty
+    {
+        get;
+        init => field = Require.Positive(value, 5, "uncertainty of the thickness", "mm", nameof(ThicknessUncertainty));
+    } = 0.010;
 }

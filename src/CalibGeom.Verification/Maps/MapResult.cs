@@ -1,22 +1,21 @@
 using CalibGeom.Verification.Trends;
-using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Maps;
 
 /// <summary>What the coupons of one print say of the plate. Immutable.</summary>
 public sealed class MapResult
 {
-    private readonly Surface surface;
-    private readonly double[] mean;
+    private readonly FittedLight light;
 
-    internal MapResult(Surface surface, double[] mean) => (this.surface, this.mean) = (surface, mean);
+    internal MapResult(FittedLight light) => this.light = light;
 
     /// <summary>The light at each coupon.</summary>
     public required IReadOnlyList<PlacedLight> Places { get; init; }
 
     /// <summary>
-    /// The probability of coupons that differ so much when the light is the same everywhere: the least of three tests
-    /// (any difference, plane, bowl), times the number of tests made.
+    /// The probability of coupons that differ so much when the light is the same everywhere, from three tests (any
+    /// difference, plane, bowl) taken together by the mean of their Cauchy scores (Liu and Xie, Journal of the American
+    /// Statistical Association 115 (2020) 393).
     /// </summary>
     public required double Probability { get; init; }
 
@@ -29,11 +28,11 @@ public sealed class MapResult
     /// <summary>The test of a plane against even light; null when the places cannot tell.</summary>
     public NestedTest? Plane { get; init; }
 
-    /// <summary>The test of a bowl against a plane; null when the places cannot tell.</summary>
+    /// <summary>The test of a bowl against a plane; null when the places cannot tell: fewer than five, or on a circle.</summary>
     public NestedTest? Bowl { get; init; }
 
     /// <summary>The shape that is supported.</summary>
-    public SurfaceShape Shape => surface.Shape;
+    public SurfaceShape Shape => light.Shape.Shape;
 
     /// <summary>
     /// The weakest corner of the plate, or its middle, by the shape fitted, with what it lacks against the strongest
@@ -47,7 +46,8 @@ public sealed class MapResult
     /// <summary>The share of the plate that this exposure keeps within the limits, 0 to 1.</summary>
     public required double WithinShare { get; init; }
 
-    /// <summary>The largest rectangle of the plate within the limits; null when there is none.</summary>
+    /// <summary>The largest rectangle of the plate within the limits; null when there is none, or when no
+    /// difference is claimed: then it is the whole plate.</summary>
     public PlatePart? Within { get; init; }
 
     /// <summary>The tilt of the plate from thicknesses; null when fewer than four coupons have one.</summary>
@@ -56,15 +56,13 @@ public sealed class MapResult
     /// <summary>What was asked for.</summary>
     public required MapOptions Options { get; init; }
 
-    /// <summary>ln(light) at a place less the mean of the coupons, with its 95 % interval.</summary>
+    /// <summary>
+    /// ln(light) at a place less the mean of the coupons, with its 95 % interval. Where no difference is claimed the
+    /// value is 0, and the interval that of a plane: what could hide.
+    /// </summary>
     /// <param name="x">X in plate coordinates, mm.</param>
     /// <param name="y">Y in plate coordinates, mm.</param>
-    public Amount LightAt(double x, double y)
-    {
-        double value = surface.At(x, y, mean),
-            reach = Coverage.NormalFactor * surface.Deviation(x, y, mean);
-        return new Amount(value, value - reach, value + reach);
-    }
+    public Amount LightAt(double x, double y) => light.At(x, y);
 
     /// <summary>
     /// By how much the clearance at a place differs from the mean of the coupons, mm per side, with its 95 % interval:
@@ -74,8 +72,8 @@ public sealed class MapResult
     /// <param name="y">Y in plate coordinates, mm.</param>
     public Amount ClearanceChangeAt(double x, double y)
     {
-        Amount light = LightAt(x, y);
+        Amount at = LightAt(x, y);
         double factor = -2 * Options.LightEffect.Median;
-        return new Amount(factor * light.Value, factor * light.High, factor * light.Low);
+        return new Amount(factor * at.Value, factor * at.High, factor * at.Low);
     }
 }

@@ -39,7 +39,7 @@ public static class MapWords
                 level.Tilted ? Severity.Warning : Severity.Note,
                 level.Tilted
                     ? Text(
-                        $"The first layers are not equally thick: {level.AlongX:+0.00;-0.00} mm from left to right, {level.AlongY:+0.00;-0.00} mm from front to back."
+                        $"The first layers are not equally thick: {Even(level.AlongX):+0.00;-0.00} mm from left to right, {Even(level.AlongY):+0.00;-0.00} mm from front to back."
                     )
                     : "The thickness of the plinths shows no tilt of the plate.",
                 level.Tilted ? "Level the plate; where it is too near, the first layers are squeezed." : ""
@@ -95,6 +95,9 @@ public static class MapWords
             )
             : $"No exposure serves a useful part of the plate: {limits}.";
     }
+
+    // A value that rounds to nothing from below would be written -+0.00.
+    private static double Even(double mm) => Math.Round(mm, 2) + 0.0;
 
     private static string Percent(double p) => p < 0.001 ? "below 0.1 %" : Text($"{100 * p:0.0} %");
 
