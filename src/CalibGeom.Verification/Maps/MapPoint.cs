@@ -34,8 +34,8 @@ public sealed record MapPoint
     public IReadOnlyList<GaugeValue> Values { get; }
 
     /// <summary>
-    /// Its thickness next to the plate, mm, above 0 and at most 1000, or null: the plinth, which tells whether the plate
-    /// is level.
+    /// Its thickness next to the plate, mm, above 0 and at most 1000, or null: the plinth, which tells whether the
+    /// plate is level.
     /// </summary>
     /// <exception cref="ArgumentException">It is out of range.</exception>
     public double? Thickness

@@ -28,7 +28,9 @@ public sealed class MapResult
     /// <summary>The test of a plane against even light; null when the places cannot tell.</summary>
     public NestedTest? Plane { get; init; }
 
-    /// <summary>The test of a bowl against a plane; null when the places cannot tell: fewer than five, or on a circle.</summary>
+    /// <summary>
+    /// The test of a bowl against a plane; null when the places cannot tell: fewer than five, or on a circle.
+    /// </summary>
     public NestedTest? Bowl { get; init; }
 
     /// <summary>The shape that is supported.</summary>

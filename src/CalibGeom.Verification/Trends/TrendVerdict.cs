@@ -10,7 +10,8 @@ public enum TrendVerdict
     Drifting,
 
     /// <summary>
-    /// What has moved is rather out of the tolerance than not, chance counted in, or something changed that calls for a new calibration.
+    /// What has moved is rather out of the tolerance than not, chance counted in, or something changed that calls for a
+    /// new calibration.
     /// </summary>
     Recalibrate,
 

@@ -55,13 +55,11 @@ internal sealed class TrendWords
     private (string, string) Recalibrate()
     {
         var reasons = answer.Triggers.Select(t => t.Reason).ToList();
-        if (result.Change is not null)
-            reasons.Insert(
-                0,
-                Sentence(
-                    $"{Moved()}, {(result.Change.IsRatherChance ? "which is no more likely a change than chance" : Within(result.Change))}"
-                )
-            );
+        if (result.Change is { } change)
+        {
+            string held = change.IsRatherChance ? "which is no more likely a change than chance" : Within(change);
+            reasons.Insert(0, Sentence($"{Moved()}, {held}"));
+        }
         string remedy =
             answer.Triggers.Count > 0 ? "Calibrate anew: print the test object and let tune say the settings."
             : answer.Correction is { } c
@@ -129,14 +127,15 @@ internal sealed class TrendWords
                 ? Sentence($"as light: {Share(change.Light)} than at the baseline")
                 : "The gauges do not move as they would with light: film, resin, temperature or rest may have changed.";
         Say("trend-light", Severity.Note, "", light, "");
+        string allowed = change.IsRatherChance
+            ? "this interval allows for it"
+            : "verdict and these intervals allow for it; dates and pace suppose that it did not";
         if (change.ChanceProbability >= LeastChance)
             Say(
                 "trend-chance",
                 Severity.Note,
                 "",
-                Text(
-                    $"That chance made it look so has a probability of {change.ChanceProbability:0.00}: {(change.IsRatherChance ? "this interval allows" : "verdict and these intervals allow")} for it{(change.IsRatherChance ? "" : "; dates and pace suppose that it did not")}."
-                ),
+                Text($"That chance made it look so has a probability of {change.ChanceProbability:0.00}: {allowed}."),
                 answer.Verdict == TrendVerdict.Recalibrate
                     ? "The first print of the new calibration tells, as a further coupon would."
                     : "Further coupons tell."

@@ -8,7 +8,7 @@ namespace CalibGeom.Verification.Tests.Maps;
 /// <summary>From trials to coupons of a map.</summary>
 public class MapLogTests
 {
-    /// <summary>A joint that is printed at the same settings keeps the edge offset, so growth is taken with it.</summary>
+    /// <summary>A joint printed at the same settings keeps the edge offset, so growth is taken with it.</summary>
     [Theory]
     [InlineData(0)]
     [InlineData(-0.02)]
