@@ -77,9 +77,9 @@ public sealed class TrendLog
     /// <summary>
     /// What calls for a new calibration without statistics: a layer height, resin, bottle, film, screen, printer,
     /// orientation or use of grey levels that no earlier print of this state confirms, a vat more than 2 K away, or
-    /// about six months of frequent use since the calibration. Parts measured in another state (washed, dry, post-
-    /// cured) are kept apart, but the process is the same. The calibration is the first print of this state, or the
-    /// first after two or more at other exposures under the same conditions.
+    /// about six months of frequent use since the calibration. Parts measured in another state (washed, dry,
+    /// post-cured) are kept apart, but the process is the same. The calibration is the first print of this state, or
+    /// the first after two or more at other exposures under the same conditions.
     /// </summary>
     /// <param name="months">Months of use; 0 leaves it out. Default 6.</param>
     public IReadOnlyList<TrendTrigger> Triggers(double months = 6)
