@@ -13,8 +13,6 @@ internal sealed class NoTerminal : IReadOnlyCapabilities
 
     public bool Legacy => false;
 
-    public bool IsTerminal => false;
-
     public bool Interactive => false;
 
     public bool Unicode => true;
