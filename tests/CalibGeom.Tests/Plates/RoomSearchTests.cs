@@ -1,4 +1,3 @@
-using CalibGeom.Features;
 using CalibGeom.Meshes;
 using CalibGeom.Plates;
 using FsCheck;
