@@ -81,11 +81,11 @@ public static class MapLog
         double[] thickness = trial.Readings.TryGetValue(Thickness, out IReadOnlyList<double>? read) ? [.. read] : [];
         string name = place.Label.Length > 0 ? place.Label : FormattableString.Invariant($"coupon {index + 1}");
         // A log may have been written by hand.
-        if (thickness.Any(mm => !(mm > 0 && mm <= 1000)))
+        foreach (double odd in thickness.Where(mm => !(mm > 0 && mm <= 1000)))
             throw new InputException(
                 InputIds.Log,
                 FormattableString.Invariant(
-                    $"Coupon {name}: a reading of {Thickness} is {thickness.First(mm => !(mm > 0 && mm <= 1000))} mm; it must be above 0 and at most 1000 mm. Correct it in the log."
+                    $"Coupon {name}: a reading of {Thickness} is {odd} mm; it must be above 0 and at most 1000 mm. Correct it in the log."
                 )
             );
         return new MapPoint(name, place.X, place.Y, values)

@@ -45,4 +45,26 @@ public class MapLogTests
         Assert.Equal(Assert.Single(Of(0).Values).Value, value.Value);
         Assert.Equal(Gauge.Growth, value.Gauge);
     }
+
+    /// <summary>A log may have been written by hand.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-1.5)]
+    [InlineData(1001)]
+    public void AThicknessThatIsNoneIsRefusedByItsCoupon(double mm)
+    {
+        Trial Of(double thickness) =>
+            new(new ExposureSettings(2.5, 1), new TrialConditions(0.05))
+            {
+                Place = new PlateSpot("A1", 10, 20),
+                Readings = new Dictionary<string, IReadOnlyList<double>> { ["plinth.thickness"] = [1.5, thickness] },
+            };
+        Assert.Equal(1.75, Assert.Single(MapLog.Points([Of(2)])).Thickness);
+        InputException refused = Assert.Throws<InputException>(() => MapLog.Points([Of(mm)]));
+        Assert.Contains(
+            FormattableString.Invariant($"Coupon A1: a reading of plinth.thickness is {mm} mm"),
+            refused.Message,
+            StringComparison.Ordinal
+        );
+    }
 }
