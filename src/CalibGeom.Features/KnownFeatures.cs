@@ -51,6 +51,9 @@ public static class KnownFeatures
     /// <summary>The squeeze tab and each of its slots.</summary>
     public const string Squeeze = "squeeze";
 
+    /// <summary>A beam over two posts.</summary>
+    public const string Bridge = "bridge";
+
     /// <summary>How many tunnels of the slot comb are open.</summary>
     public static FeatureId SlotsOpen { get; } = FeatureId.Of("slots", null, Open);
 
@@ -59,6 +62,11 @@ public static class KnownFeatures
 
     /// <summary>The plinth's thickness.</summary>
     public static FeatureId PlinthThickness { get; } = FeatureId.Of(Plinth, null, "thickness");
+
+    /// <summary>
+    /// The thickness of the beam of a bridge: what it is above its design is print-through, read with a caliper.
+    /// </summary>
+    public static FeatureId BridgeThickness { get; } = FeatureId.Of(Bridge, null, "thickness");
 
     /// <summary>The height of a slot of the squeeze tab.</summary>
     /// <param name="slot">Its number, from 1 at the plate.</param>
