@@ -55,10 +55,25 @@ public sealed class PrintedObject : PredictedPrint
         line.Direction.Z == 1
             ? line.IsGap
                 ? Opening(line)
-                : line.Length() * (1 + Scale)
+                : Height(line)
             : line.Round
                 ? ColumnDiameter(line.Length())
                 : Width(line);
+
+    private double? Height(GaugeLine line)
+    {
+        double height = line.Length() * (1 + Scale) + Below(line);
+        return height > 0 ? height : null;
+    }
+
+    /// <summary>
+    /// What light cures below material that hangs free, as the beam of a bridge does, mm; negative where it does not
+    /// even cure the lowest layer through.
+    /// </summary>
+    private double Below(GaugeLine line) =>
+        line.IsSolid && line.From.Point.Z > 0
+            ? StackedRoofs.PrintThrough(line.From.Point.Z, [(line.To.Point.Z, double.PositiveInfinity)], Light)
+            : 0;
 
     /// <summary>
     /// What print-through leaves of a level gap; gaps above it let no light through but have no resin to cure.

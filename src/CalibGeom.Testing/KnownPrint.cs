@@ -5,8 +5,8 @@ namespace CalibGeom.Testing;
 
 /// <summary>
 /// A print of which everything is known, for tests of what is made of readings: along an axis a size W between solid
-/// faces comes out as W (1 + s) + 2 g, one between free faces as W (1 + s) - 2 g, with scale s and growth g; heights,
-/// and what answers to neither, as designed. Immutable and safe to share between threads.
+/// faces comes out as W (1 + s) + 2 g, one between free faces as W (1 + s) - 2 g, with scale s and growth g; what
+/// answers to neither as designed. Immutable and safe to share between threads.
 /// </summary>
 public sealed record KnownPrint
 {
@@ -53,7 +53,10 @@ public sealed record KnownPrint
         init => field = Require.Within(value, -0.1, 0.1, "scale", "", nameof(ScaleY));
     }
 
-    /// <summary>How much of every tunnel light closed, mm, 0 to 10: lower ones are not open. Default 0.</summary>
+    /// <summary>
+    /// How far light cured below roofs, mm, 0 to 10: tunnels lower than this are not open, and the beam of a bridge is
+    /// thicker by as much. Default 0.
+    /// </summary>
     /// <exception cref="ArgumentException">It is out of range.</exception>
     public double PrintThrough
     {
@@ -94,7 +97,7 @@ public sealed record KnownPrint
         {
             "x" => feature.Nominal * (1 + ScaleX) + way * GrowthX,
             "y" => feature.Nominal * (1 + ScaleY) + way * GrowthY,
-            _ => feature.Nominal,
+            _ => feature.Nominal + (feature.Id.OfObject == KnownFeatures.BridgeThickness ? PrintThrough : 0),
         };
     }
 

@@ -288,7 +288,7 @@ public class PredictCommandTests
         Assert.StartsWith("# digest ", run.Out, StringComparison.Ordinal);
         Assert.Contains("\nbox1.outside.x,,mm,cal,", run.Out, StringComparison.Ordinal);
         JsonNode json = JsonNode.Parse(CliRun.Of("readings", "--object", "witness", "--json").Out)!;
-        Assert.Equal(20, json["result"]!["features"]!.AsArray().Count);
+        Assert.Equal(21, json["result"]!["features"]!.AsArray().Count);
         Assert.True(run.Out.Split('\n').Count(l => l.Length > 0 && l[0] != '#') - 1 < 16);
     }
 

@@ -1,4 +1,5 @@
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Specs;
 using FsCheck;
 using FsCheck.Fluent;
@@ -37,6 +38,40 @@ public class PrintedObjectTests
                         .Where(c => c.Axis == "x")
                         .Zip(Standard.Joints)
                         .All(p => Math.Abs(p.First.Value!.Value - p.Second.Clearance.X + 2 * g) < 1e-9);
+            }
+        );
+
+    /// <summary>
+    /// Cd = Dp ln(E / Ec) of every layer above, summed by hand: a beam is thicker by what its own layers cure below it.
+    /// </summary>
+    [Property(MaxTest = 40)]
+    public Property ABridgeIsThickerByWhatItsOwnLayersCureBelowIt() =>
+        Prop.ForAll(
+            Gen.Choose(12, 80).ToArbitrary(),
+            Gen.Choose(5, 30).ToArbitrary(),
+            Gen.Choose(100, 400).ToArbitrary(),
+            (time, depth, thickness) =>
+            {
+                TestObject made = TestObject.Of(
+                    Presets.Witness with
+                    {
+                        Bridge = new BridgeSpec { Thickness = thickness / 100.0 },
+                    }
+                );
+                double dp = depth / 100.0,
+                    each = 4 * time / 10.0;
+                var print = new PrintedObject(
+                    made,
+                    new GaussianBlur(0.02),
+                    new LayerLight(new WorkingCurve(dp, 8), 4, time / 10.0, 0.05)
+                );
+                int layers = (int)Math.Round(thickness / 5.0);
+                if (layers * 5 != thickness || print.Light.WallRatio() <= 1)
+                    return true;
+                double dose = Enumerable.Range(0, layers).Sum(k => each * Math.Exp(-(k + 1) * 0.05 / dp)),
+                    through = dp * Math.Log(dose / 8);
+                double? size = print.Sizes().Single(s => s.Feature == KnownFeatures.BridgeThickness).Value;
+                return Math.Abs((size ?? 0) - thickness / 100.0 - through) < 1e-9;
             }
         );
 

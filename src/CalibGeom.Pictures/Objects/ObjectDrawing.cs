@@ -77,7 +77,7 @@ public static class ObjectDrawing
         return sheet.Drawing;
     }
 
-    /// <summary>Whether a size belongs to a part that no view shows close up.</summary>
+    /// <summary>Whether a size belongs to a part that no view gives the size of.</summary>
     private static bool IsOfAnotherPart(Feature feature) =>
         feature.Unit == "mm"
         && feature.Id.Part
@@ -87,6 +87,7 @@ public static class ObjectDrawing
                 or KnownFeatures.Plinth
                 or KnownFeatures.Column
                 or KnownFeatures.Slot
+                or KnownFeatures.Bridge
                 or KnownFeatures.Squeeze
             );
 }

@@ -129,6 +129,8 @@ internal static class PlanViews
         )
         foreach (GaugeLine g in made.Gauges.Where(g => NamedBy(g.Feature) == named).TakeLast(1))
             leaders.Add(frame.Map(g.To.Point.X, g.To.Point.Y), named);
+        foreach (GaugeLine g in made.Gauges.Where(g => g.Feature == KnownFeatures.BridgeThickness).TakeLast(1))
+            leaders.Add(frame.Map(g.To.Point.X, g.To.Point.Y), $"{g.Feature}: {SizeText.Of(g.Length())}", g.Feature);
         foreach (GaugeLine g in made.Gauges.Where(g => NamedBy(g.Feature) == KnownFeatures.SqueezeOpen).Take(1))
             leaders.Add(frame.Map(g.From.Point.X, g.From.Point.Y), "scraper in on this side");
         return leaders;

@@ -26,7 +26,7 @@ public class BadSpecTests
     )]
     [InlineData(
         "{\"colour\": 1}",
-        "a spec has no \"colour\". Its names are title, process, plinth, nest, spans, columns, slots, squeeze, "
+        "a spec has no \"colour\". Its names are title, process, plinth, nest, spans, columns, slots, bridge, squeeze, "
             + "pins, walls, labels, tilt."
     )]
     [InlineData("{\"headDiameter\": 1}", "There is columns.headDiameter.")]

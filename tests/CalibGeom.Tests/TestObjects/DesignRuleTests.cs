@@ -160,6 +160,25 @@ public class DesignRuleTests
                 }
             },
             {
+                "tilt-without-bridge",
+                Severity.Note,
+                "bridge.thickness",
+                Presets.Witness with
+                {
+                    Tilt = new TiltSpec { Angle = 5 },
+                }
+            },
+            { "bridge", Severity.Note, "bridge", Presets.Witness },
+            {
+                "bridge-near-plate",
+                Severity.Warning,
+                "bridge.thickness",
+                Presets.Witness with
+                {
+                    Process = Printer with { LayerHeight = 0.1, BaseLayers = 60 },
+                }
+            },
+            {
                 "tilt-without-thickness",
                 Severity.Note,
                 "plinth.thickness",

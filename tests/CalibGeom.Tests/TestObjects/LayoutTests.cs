@@ -47,7 +47,7 @@ public class LayoutTests
         ObjectLayout standard = new ObjectPlan(new TestObjectSpec()).Layout;
         Assert.InRange(4 * standard.HalfX * standard.HalfY, 1000, 62 * 46);
         ObjectLayout witness = new ObjectPlan(Presets.Witness).Layout;
-        Assert.InRange(4 * witness.HalfX * witness.HalfY, 250, 28 * 20.5);
+        Assert.InRange(4 * witness.HalfX * witness.HalfY, 250, 29 * 20.8);
     }
 
     private static void RequireApart(Placement a, Placement b)

@@ -1,4 +1,5 @@
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
@@ -32,6 +33,7 @@ internal static class PrintableSpecs
         )
         from columns in OrNull(Columns, 5)
         from slots in OrNull(Slots, 3)
+        from bridge in OrNull(from t in Between(1, 4) select new BridgeSpec { Thickness = t }, 2)
         from squeeze in OrNull(Squeeze, 3)
         from pins in OrNull(Pins, 1)
         from walls in OrNull(Walls, 1)
@@ -51,6 +53,7 @@ internal static class PrintableSpecs
             Spans = spans,
             Columns = columns,
             Slots = slots,
+            Bridge = bridge,
             Squeeze = squeeze,
             Pins = pins,
             Walls = walls,

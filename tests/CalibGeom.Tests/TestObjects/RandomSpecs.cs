@@ -1,4 +1,5 @@
 using CalibGeom.Solids;
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
@@ -27,6 +28,7 @@ internal static class RandomSpecs
         from spans in OrNull(from x in Between(8, 300) from y in Between(8, 300) select new SpansSpec { X = x, Y = y })
         from columns in OrNull(Columns)
         from slots in OrNull(from h in List(Between(0.02, 5), 1, 32) select new SlotsSpec { Heights = h })
+        from bridge in OrNull(from t in Between(1, 6) select new BridgeSpec { Thickness = t })
         from squeeze in OrNull(
             from h in List(Between(0.05, 5), 1, 20)
             from b in Between(0.1, 5)
@@ -64,6 +66,7 @@ internal static class RandomSpecs
             Spans = spans,
             Columns = columns,
             Slots = slots,
+            Bridge = bridge,
             Squeeze = squeeze,
             Pins = pins,
             Walls = walls,

@@ -1,3 +1,4 @@
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.PinRow;
@@ -23,6 +24,7 @@ internal static class ObjectParts
             .. PadPart.Parts(spec, plinthTop),
             .. ColumnsPart.Parts(spec, pixels),
             .. CombPart.Parts(spec, plinthTop),
+            .. BridgePart.Parts(spec, plinthTop),
             .. TabPart.Parts(spec, plinthTop),
             .. PinPart.Parts(spec),
             .. WallPart.Parts(spec, pixels),

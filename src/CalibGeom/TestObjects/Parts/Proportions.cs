@@ -100,6 +100,15 @@ internal static class Proportions
     internal const double SightLength = 400;
 
     /// <summary>
+    /// Opening of the bridge: nearly as wide as a level roof spans without sagging, which takes the thin ends of a
+    /// caliper's jaws, and high enough for one of them; posts stiffer than other walls, and a beam that jaws lie on.
+    /// </summary>
+    internal const double BridgeOpening = 2.8;
+    internal const double BridgeOpeningHeight = 5.0;
+    internal const double BridgePost = 1.7;
+    internal const double BridgeDepth = 3.0;
+
+    /// <summary>
     /// Slots of the tab: a little wider and deeper than tunnels, since the lowest is a layer or two high.
     /// </summary>
     internal const double TabSlotWidth = 2.0;
@@ -146,6 +155,9 @@ internal static class Proportions
     /// </summary>
     internal const double JawDepth = 4.0;
     internal const double JawWidth = 3.0;
+
+    /// <summary>How long an outside jaw is: nothing stands in front of what it reaches round.</summary>
+    internal const double JawLength = 40;
 
     /// <summary>A raised stroke nearer than this lifts the jaw or the depth rod beside it.</summary>
     internal const double LabelToLane = 6.0;

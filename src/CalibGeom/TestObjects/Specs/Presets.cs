@@ -1,3 +1,4 @@
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Nest;
 using CalibGeom.TestObjects.Parts.Plinth;
@@ -19,7 +20,7 @@ public static class Presets
     /// <summary>For a new resin: three boxes, spans, columns, slot comb and squeeze tab on one plinth.</summary>
     public static TestObjectSpec Standard { get; } = new();
 
-    /// <summary>Small, to stand beside production parts on every plate: two boxes and four columns.</summary>
+    /// <summary>Small, to stand beside production parts on every plate: two boxes, a bridge and four columns.</summary>
     public static TestObjectSpec Witness { get; } = MakeWitness();
 
     /// <summary>Low and quick, to find the exposure: one small joint, columns, slot comb and spans.</summary>
@@ -39,7 +40,11 @@ public static class Presets
             "For a new resin: three boxes, spans, columns, slot comb and squeeze tab on one plinth.",
             Standard
         ),
-        new("witness", "Small, to stand beside production parts on every plate: two boxes and four columns.", Witness),
+        new(
+            "witness",
+            "Small, to stand beside production parts on every plate: two boxes, a bridge and four columns.",
+            Witness
+        ),
         new("search", "Low and quick, to find the exposure: one small joint, columns, slot comb and spans.", Search),
         new("fine", "For fine pixels and thin layers: smaller boxes, tighter joints, thinner columns.", Fine),
         new("coarse", "For coarse pixels and 0.1 mm layers: larger boxes, wider joints, thicker columns.", Coarse),
@@ -95,6 +100,7 @@ public static class Presets
             Columns = new ColumnsSpec { Diameters = [0.28, 0.355, 0.45, 0.56], Copies = 1 },
             Spans = null,
             Slots = null,
+            Bridge = new BridgeSpec(),
             Squeeze = null,
             Labels = null,
         };

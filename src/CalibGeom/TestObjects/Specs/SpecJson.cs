@@ -92,8 +92,9 @@ public static class SpecJson
 
     /// <summary>
     /// The canonical form: JSON in UTF-8 without a byte order mark, white space or line end; every name in the order of
-    /// the reference, with defaults filled in and groups that are left out as <c>null</c>; numbers as short as they can
-    /// be without losing a bit; equal values on both axes as one number.
+    /// the reference, with defaults filled in and groups that are left out as <c>null</c> (<c>bridge</c>, which came
+    /// later, not at all); numbers as short as they can be without losing a bit; equal values on both axes as one
+    /// number.
     /// </summary>
     /// <param name="spec">The spec.</param>
     public static byte[] ToCanonicalBytes(TestObjectSpec spec)

@@ -1,3 +1,4 @@
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
@@ -46,6 +47,7 @@ internal static partial class SpecParameters
             SpansParameters.Group,
             ColumnsParameters.Group,
             SlotsParameters.Group,
+            BridgeParameters.Group,
             SqueezeParameters.Group,
             PinParameters.Group,
             WallParameters.Group,

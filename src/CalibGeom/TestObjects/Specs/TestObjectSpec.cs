@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using CalibGeom.TestObjects.Parts;
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Parts.Columns;
 using CalibGeom.TestObjects.Parts.Labels;
 using CalibGeom.TestObjects.Parts.Nest;
@@ -59,6 +60,13 @@ public sealed record TestObjectSpec
 
     /// <summary>The slot comb, or null.</summary>
     public SlotsSpec? Slots { get; init; } = new();
+
+    /// <summary>
+    /// The bridge, or null. Default null. The canonical form leaves it out where it is null, so that objects without
+    /// one keep the digests that they had before there were bridges.
+    /// </summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public BridgeSpec? Bridge { get; init; }
 
     /// <summary>The squeeze tab, or null.</summary>
     public SqueezeSpec? Squeeze { get; init; } = new();
