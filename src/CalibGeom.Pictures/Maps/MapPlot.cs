@@ -5,7 +5,8 @@ using CalibGeom.Verification.Maps;
 namespace CalibGeom.Pictures.Maps;
 
 /// <summary>
-/// The plate from above with the light at each coupon and, where a difference is told, its lines and where it may be weakest.
+/// The plate from above with the light at each coupon and, where a difference is told, its lines and where it may be
+/// weakest.
 /// </summary>
 public static class MapPlot
 {

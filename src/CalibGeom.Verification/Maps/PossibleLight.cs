@@ -11,9 +11,9 @@ namespace CalibGeom.Verification.Maps;
 /// </summary>
 internal sealed class PossibleLight
 {
-    // ln(light), from even to half a per cent to half of it lost. Where the ladder ends, and what a bowl weighs, was
-    // chosen by how often what is named is right, and checked on other plates: see map.md.
-    private static readonly double[] Sizes = [0.005, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32, 0.64];
+    // ln(light), from even to a tenth of a per cent to half of it lost. Where the ladder ends, and what a bowl weighs,
+    // was chosen by how often what is named is right, and checked on other plates: see map.md.
+    private static readonly double[] Sizes = [0.00125, 0.0025, 0.005, 0.01, 0.02, 0.04, 0.08, 0.16, 0.32, 0.64];
     private const double NoBowl = 1e-4;
 
     // Planes, bowls that are dark outside and bowls that are dark inside are equally likely before any reading.

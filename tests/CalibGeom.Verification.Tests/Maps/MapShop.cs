@@ -5,7 +5,8 @@ using CalibGeom.Verification.Uncertainty;
 namespace CalibGeom.Verification.Tests.Maps;
 
 /// <summary>
-/// Plates of 150 x 90 mm with coupons, light drawn at random: even, a plane or a bowl of some depth, dark outside or inside.
+/// Plates of 150 x 90 mm with coupons, light drawn at random: even, a plane or a bowl of some depth,
+/// dark outside or inside.
 /// </summary>
 internal static class MapShop
 {
