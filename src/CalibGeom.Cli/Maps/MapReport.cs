@@ -40,15 +40,7 @@ internal static class MapReport
                 ["plane"] = Test(map.Plane),
                 ["bowl"] = Test(map.Bowl),
             },
-            ["weakest"] = map.Weakest is { } weakest
-                ? new JsonObject
-                {
-                    ["x"] = weakest.X,
-                    ["y"] = weakest.Y,
-                    ["probability"] = weakest.Probability,
-                    ["lacks"] = Share(weakest.Lacks),
-                }
-                : null,
+            ["weakest"] = new JsonArray([.. map.WeakestPlaces.Select(Weakest)]),
             ["exposureFactor"] = Math.Exp(map.ExposureChange),
             ["withinShare"] = map.WithinShare,
             ["within"] = map.Within is { } w
@@ -72,6 +64,15 @@ internal static class MapReport
                 ? null
                 : new JsonObject { ["clearance"] = Share(joint.Clearance), ["anywhere"] = joint.Anywhere },
             ["places"] = new JsonArray(map.Places.Select(Place).ToArray()),
+        };
+
+    private static JsonNode Weakest(WeakPlace w) =>
+        new JsonObject
+        {
+            ["x"] = w.X,
+            ["y"] = w.Y,
+            ["probability"] = w.Probability,
+            ["lacks"] = Share(w.Lacks),
         };
 
     private static JsonNode Place(PlacedLight p) =>

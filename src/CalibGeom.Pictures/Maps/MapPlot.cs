@@ -4,7 +4,10 @@ using CalibGeom.Verification.Maps;
 
 namespace CalibGeom.Pictures.Maps;
 
-/// <summary>The plate from above with the light at each coupon and, where a difference is told, its lines.</summary>
+/// <summary>
+/// The plate from above with the light at each coupon and, where a difference is told, its lines and where it may be
+/// weakest.
+/// </summary>
 public static class MapPlot
 {
     private const double LongerSide = 720;
@@ -46,6 +49,7 @@ public static class MapPlot
             );
         if (map.Differs)
             Lines(plot, map);
+        Weakest(plot, map.WeakestPlaces);
         plot.Points(map.Places.Select(p => new PlotPoint(p.Point.X, p.Point.Y)), Ink.Blue, "coupon", 5);
         foreach (PlacedLight place in map.Places)
         {
@@ -62,6 +66,18 @@ public static class MapPlot
         }
         plot.Finish();
         return drawing;
+    }
+
+    // A mark at every place would say nothing.
+    private static void Weakest(PlotArea plot, IReadOnlyList<WeakPlace> places)
+    {
+        if (places.Count is > 0 and < 5)
+            plot.Points(
+                places.Select(p => new PlotPoint(p.X, p.Y)),
+                Ink.Plum,
+                places.Count == 1 ? "weakest" : "one is the weakest",
+                9
+            );
     }
 
     private static void Lines(PlotArea plot, MapResult map)

@@ -9,7 +9,6 @@ public static class LightMap
     // How many readings' worth the stated uncertainties count against the scatter that is seen, as in trends.
     private const double Trust = 8;
     private const double Doubt = 0.05;
-    private const int Draws = 500;
     private const int LeastForBowl = 5;
 
     /// <summary>Judges a print.</summary>
@@ -62,6 +61,14 @@ public static class LightMap
         (double change, double share, PlatePart? part) = differs
             ? OneExposure.For(chosen, mean, options)
             : (0, 1, null);
+        IReadOnlyList<WeakPlace> weakest = differs
+            ? WeakestPlaces.Of(
+                PossibleLight.Of(LightEvidence.Of(points, options), Trust),
+                chosen,
+                options,
+                cancellation
+            )
+            : [];
         Told(0.7);
         var result = new MapResult(light)
         {
@@ -70,7 +77,7 @@ public static class LightMap
             AnyDifference = any,
             Plane = ofPlane,
             Bowl = ofBowl,
-            Weakest = differs ? Weakest(chosen, mean, options, cancellation) : null,
+            WeakestPlaces = weakest,
             ExposureChange = change,
             WithinShare = share,
             Within = part,
@@ -167,50 +174,6 @@ public static class LightMap
             weight > 0 ? new Amount(sum / weight, sum / weight - own, sum / weight + own) : null,
             light.At(point.X, point.Y)
         );
-    }
-
-    private static WeakPlace Weakest(Surface surface, double[] mean, MapOptions options, CancellationToken cancellation)
-    {
-        // A plane has its least light in a corner; a bowl that is dark inside has it at its vertex, which is named as
-        // the middle however far beside it lies: from the coupons of one print that is not known to the millimetre.
-        (double X, double Y)[] places =
-        [
-            (0, 0),
-            (-options.Width / 2, -options.Depth / 2),
-            (options.Width / 2, -options.Depth / 2),
-            (options.Width / 2, options.Depth / 2),
-            (-options.Width / 2, options.Depth / 2),
-        ];
-        (double X, double Y)[] grid = OneExposure.Grid(options, 5).ToArray();
-        var random = new SeededRandom(1);
-        var counts = new int[places.Length];
-        var lacks = new List<(double, double)>();
-        int best = Lowest(surface);
-        for (int i = 0; i < Draws; i++)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            Surface drawn = surface.Draw([random.Normal(), random.Normal(), random.Normal()]);
-            counts[Lowest(drawn)]++;
-            lacks.Add((1, Lack(drawn)));
-        }
-        return new WeakPlace(
-            places[best].X,
-            places[best].Y,
-            (double)counts[best] / Draws,
-            Mixture.Of(lacks) with
-            {
-                Value = Lack(surface),
-            }
-        );
-
-        int Lowest(Surface s)
-        {
-            double[] at = places.Select(c => s.At(c.X, c.Y, mean)).ToArray();
-            return Array.IndexOf(at, at.Min());
-        }
-
-        double Lack(Surface s) =>
-            1 - Math.Exp(s.At(places[best].X, places[best].Y, mean) - grid.Max(p => s.At(p.X, p.Y, mean)));
     }
 
     private static PlateLevel? LevelOf(IReadOnlyList<MapPoint> points, MapOptions options)

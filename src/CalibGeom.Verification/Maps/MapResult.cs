@@ -37,10 +37,11 @@ public sealed class MapResult
     public SurfaceShape Shape => light.Shape.Shape;
 
     /// <summary>
-    /// The weakest corner of the plate, or its middle, by the shape fitted, with what it lacks against the strongest
-    /// place as a share; null when no difference is claimed.
+    /// Where the light is weakest: the fewest places, of the four corners of the plate and its middle, that hold the
+    /// weakest with a probability of at least 0.90 together, the most probable first. One place: it is known. All
+    /// five: it cannot be told. Empty when no difference is claimed.
     /// </summary>
-    public WeakPlace? Weakest { get; init; }
+    public IReadOnlyList<WeakPlace> WeakestPlaces { get; init; } = [];
 
     /// <summary>ln of the exposure for the whole plate over the present one.</summary>
     public required double ExposureChange { get; init; }

@@ -30,7 +30,7 @@ public static class MapWords
                     ? Exposure(map)
                     : "Even out the panel's light first, if the machine allows it; then calibrate the exposure."
             );
-            Say("map-weakest", Severity.Note, Weakest(map.Weakest!));
+            Say("map-weakest", Severity.Note, WeakestWords.Of(map.WeakestPlaces));
             Say("map-exposure", Severity.Note, Part(map));
         }
         if (map.Level is { } level)
@@ -62,18 +62,6 @@ public static class MapWords
                 $"coupon {map.Places.MinBy(p => p.Own?.Value ?? 0)!.Point.Name} is the darkest, but no plane or bowl explains it"
             ),
         };
-
-    private static string Weakest(WeakPlace w)
-    {
-        bool middle = (w.X, w.Y) == (0, 0);
-        string where = middle
-                ? "in the middle"
-                : $"at the corner {(w.Y < 0 ? "front" : "back")} {(w.X < 0 ? "left" : "right")}",
-            other = middle ? "corner" : "other corner";
-        return Text(
-            $"Weakest {where}: {100 * w.Lacks.Value:0} % ({100 * Math.Max(0, w.Lacks.Low):0} to {100 * w.Lacks.High:0}) below the brightest place; no {other} is weaker with probability {w.Probability:0.00}."
-        );
-    }
 
     private static string Exposure(MapResult map) =>
         Math.Abs(map.ExposureChange) < 0.005

@@ -9,6 +9,8 @@ namespace CalibGeom.Verification.Maps;
 /// </summary>
 internal sealed class Surface
 {
+    internal const int AllTerms = 3;
+
     private readonly Vector<double> coefficients;
     private readonly Matrix<double> covariance;
     private readonly int constants;
@@ -37,14 +39,14 @@ internal sealed class Surface
     /// <summary>Covariances are multiplied by this: stated uncertainties corrected by the scatter seen.</summary>
     internal double Factor { get; init; } = 1;
 
-    internal int Terms => coefficients.Count - constants;
+    private int TermCount => coefficients.Count - constants;
 
     /// <summary>A fit, or null when the places cannot tell the shape's coefficients.</summary>
     internal static Surface? Fit(SurfaceShape shape, IReadOnlyList<MapPoint> points, MapOptions options)
     {
         var rows = points.SelectMany(p => p.Values.Select(v => (Point: p, Value: v))).ToArray();
         string[] series = rows.Select(r => Key(r.Value)).Distinct(StringComparer.Ordinal).ToArray();
-        double half = Math.Sqrt(options.Width * options.Width + options.Depth * options.Depth) / 2;
+        double half = Half(options);
         int terms = shape switch
         {
             SurfaceShape.Even => 0,
@@ -93,24 +95,12 @@ internal sealed class Surface
     internal double[] Mean(IEnumerable<(double X, double Y)> places)
     {
         double[][] all = places.Select(p => Basis(p.X / half, p.Y / half)).ToArray();
-        return Enumerable.Range(0, 3).Select(k => all.Average(b => b[k])).ToArray();
+        return Enumerable.Range(0, AllTerms).Select(k => all.Average(b => b[k])).ToArray();
     }
 
-    /// <summary>Coefficients as they may be: a draw for each set of standard normal numbers.</summary>
-    internal Surface Draw(double[] normal)
-    {
-        Vector<double> moved = coefficients.Clone();
-        if (Terms > 0)
-        {
-            Matrix<double> part =
-                covariance.SubMatrix(constants, Terms, constants, Terms) * Factor
-                + Matrix<double>.Build.DenseDiagonal(Terms, Terms, 1e-18);
-            Vector<double> step = part.Cholesky().Factor * Vector<double>.Build.Dense(normal.Take(Terms).ToArray());
-            for (int k = 0; k < Terms; k++)
-                moved[constants + k] += step[k];
-        }
-        return new Surface(Shape, constants, half, moved, covariance);
-    }
+    /// <summary>The coefficients of all terms, 0 for those that the shape has not.</summary>
+    internal double[] TermValues() =>
+        [.. Enumerable.Range(0, AllTerms).Select(k => k < TermCount ? coefficients[constants + k] : 0)];
 
     /// <summary>The same with its covariance multiplied.</summary>
     internal Surface With(double factor) =>
@@ -129,7 +119,14 @@ internal sealed class Surface
             _ => -options.ColumnExponent,
         };
 
-    private static string Key(GaugeValue value) => $"{value.Gauge}|{value.Series}";
+    internal static string Key(GaugeValue value) => $"{value.Gauge}|{value.Series}";
+
+    /// <summary>What each term is at a place: along X, along Y, and round.</summary>
+    internal static double[] Terms(double x, double y, MapOptions options) =>
+        Basis(x / Half(options), y / Half(options));
+
+    private static double Half(MapOptions options) =>
+        Math.Sqrt(options.Width * options.Width + options.Depth * options.Depth) / 2;
 
     private static double[] Basis(double x, double y) => [x, y, x * x + y * y];
 
@@ -137,7 +134,7 @@ internal sealed class Surface
     {
         var weights = Vector<double>.Build.Dense(coefficients.Count);
         double[] basis = Basis(x / half, y / half);
-        for (int k = 0; k < Terms; k++)
+        for (int k = 0; k < TermCount; k++)
             weights[constants + k] = basis[k] - mean[k];
         return weights;
     }

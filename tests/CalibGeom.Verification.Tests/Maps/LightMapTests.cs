@@ -36,8 +36,8 @@ public class LightMapTests(ITestOutputHelper output)
         double mean = points.Average(p => Light(p.X, p.Y));
         Near.Absolute(Light(40, 20) - mean, map.LightAt(40, 20).Value, 1e-9);
         Near.Absolute(-2 * 0.035 * (Light(40, 20) - mean), map.ClearanceChangeAt(40, 20).Value, 1e-9);
-        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
-        Near.Absolute(1 - Math.Exp(Light(-75, 45) - Light(75, -45)), map.Weakest!.Lacks.Value, 1e-9);
+        Assert.Equal((-75, 45), (map.WeakestPlaces[0].X, map.WeakestPlaces[0].Y));
+        Near.Absolute(1 - Math.Exp(Light(-75, 45) - Light(75, -45)), map.WeakestPlaces[0].Lacks.Value, 1e-9);
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public class LightMapTests(ITestOutputHelper output)
         );
         Assert.Equal(SurfaceShape.Bowl, map.Shape);
         Near.Absolute(Light(70, 40) - Light(0, 0), map.LightAt(70, 40).Value - map.LightAt(0, 0).Value, 1e-6);
-        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
+        Assert.Equal((-75, 45), (map.WeakestPlaces[0].X, map.WeakestPlaces[0].Y));
     }
 
     /// <summary>Brighter towards the outside: no corner is the weakest place, the middle is.</summary>
@@ -60,9 +60,9 @@ public class LightMapTests(ITestOutputHelper output)
         MapResult map = LightMap.Run([
             .. MapShop.Places(9).Select((p, i) => Exact($"A{i}", p.X, p.Y, Light(p.X, p.Y))),
         ]);
-        Assert.Equal((0, 0), (map.Weakest!.X, map.Weakest.Y));
-        Near.Absolute(1 - Math.Exp(-Light(75, 45)), map.Weakest.Lacks.Value, 1e-6);
-        Assert.True(map.Weakest.Probability > 0.99);
+        Assert.Equal((0, 0), (map.WeakestPlaces[0].X, map.WeakestPlaces[0].Y));
+        Near.Absolute(1 - Math.Exp(-Light(75, 45)), map.WeakestPlaces[0].Lacks.Value, 1e-6);
+        Assert.True(map.WeakestPlaces[0].Probability > 0.99);
         Assert.StartsWith(
             "Weakest in the middle: 32 %",
             MapWords.Check(map).Single(f => f.Rule == "map-weakest").Message,
@@ -82,7 +82,7 @@ public class LightMapTests(ITestOutputHelper output)
         MapResult map = LightMap.Run(points);
         IReadOnlyList<Finding> answer = MapWords.Check(map);
         Assert.True(map.Differs);
-        Assert.Equal((-75, 45), (map.Weakest!.X, map.Weakest!.Y));
+        Assert.Equal((-75, 45), (map.WeakestPlaces[0].X, map.WeakestPlaces[0].Y));
         Assert.Single(answer, f => f.Rule is "map-uneven" or "map-even");
         Assert.Contains(
             answer,
@@ -114,70 +114,65 @@ public class LightMapTests(ITestOutputHelper output)
         }
     }
 
+    /// <summary>
+    /// What is named must hold the weakest place in nine plates of ten. Taken together, since few of a kind are seen;
+    /// and it must not be held by naming everything.
+    /// </summary>
     [Fact]
-    public void LargeDifferencesAreSeenAndTheirCornerNamed()
+    public void LargeDifferencesAreSeenAndTheWeakestPlaceIsAmongTheNamed()
     {
         int runs = Runs(25);
-        foreach (SurfaceShape shape in new[] { SurfaceShape.Plane, SurfaceShape.Bowl })
-        foreach (int count in new[] { 4, 5, 9 })
-        foreach (bool comb in new[] { false, true })
-        foreach (double share in Runs(0) > 0 ? new[] { 0.02, 0.05, 0.10, 0.20 } : [0.20])
+        var all = default(MapCount);
+        foreach (double share in Runs(0) > 0 ? new[] { 0.02, 0.05, 0.10, 0.20 } : [0.10, 0.20])
+        foreach ((SurfaceShape shape, bool darkInside) in Shapes)
         {
-            (int seen, int right) = Seen(shape, share, count, runs, comb, 0.0025);
-            Write($"{shape}, {100 * share:0} %, {count} coupons{(comb ? ", comb" : "")}", seen, right, runs);
-            if (shape == SurfaceShape.Plane && count == 9 && comb && share == 0.20)
+            var some = default(MapCount);
+            foreach (bool comb in new[] { false, true })
+            foreach (int coupons in new[] { 4, 5, 9 })
             {
-                Assert.True(seen > 0.5 * runs);
-                Assert.True(right > 0.5 * seen);
+                MapCount one = MapCount.Of(shape, share, coupons, runs, comb, darkInside);
+                Write($"{Name(shape, darkInside, share)}, {coupons} coupons{(comb ? ", comb" : "")}", one);
+                if (shape == SurfaceShape.Plane && coupons == 9 && comb && share == 0.20)
+                    Assert.True(one.Seen > 0.5 * runs);
+                some += one;
             }
+            Write($"{Name(shape, darkInside, share)}, together", some);
+            all += share >= 0.10 ? some : default;
         }
+        Write("10 and 20 %, together", all);
+        RequireNineOfTen(all.Held, all.Seen);
+        RequireNineOfTen(all.OneRight, all.One);
+        Assert.True(all.Seen > 0.15 * all.Plates && all.One > 0.05 * all.Seen && all.Named < 3 * all.Seen);
     }
 
     [Fact]
     public void FinerReadingsSeeSmallerDifferences()
     {
-        int runs = Runs(25),
-            before = 0;
+        int runs = Runs(25);
+        MapCount before = default;
         foreach (double u in new[] { 0.0025, 0.00125, 0.000625, 0.0003 })
         {
-            (int seen, int right) = Seen(SurfaceShape.Plane, 0.10, 9, runs, false, u);
-            Write(FormattableString.Invariant($"Plane, 10 %, 9 coupons, growth to {u:0.00000} mm"), seen, right, runs);
-            Assert.True(seen >= before);
-            before = seen;
+            MapCount finer = MapCount.Of(SurfaceShape.Plane, 0.10, 9, runs, false, growth: u);
+            Write(FormattableString.Invariant($"Plane, 10 %, 9 coupons, growth to {u:0.00000} mm"), finer);
+            Assert.True(finer.Seen >= before.Seen);
+            before = finer;
         }
-        Assert.True(before > 0.9 * runs);
+        Assert.True(before.Seen > 0.9 * runs && before.One > 0.5 * runs);
     }
 
-    private static (int Seen, int Right) Seen(
-        SurfaceShape shape,
-        double share,
-        int count,
-        int runs,
-        bool comb,
-        double growth
-    )
-    {
-        int seen = 0,
-            right = 0;
-        for (int i = 0; i < runs; i++)
-        {
-            var random = new SeededRandom((ulong)(100000 * count + i));
-            Func<double, double, double> light = MapShop.Light(shape, share, random);
-            MapResult map = LightMap.Run(MapShop.Print(count, light, comb, random, growth));
-            if (!map.Differs)
-                continue;
-            seen++;
-            right += (map.Weakest!.X, map.Weakest!.Y) == MapShop.WeakestCorner(light) ? 1 : 0;
-        }
-        return (seen, right);
-    }
+    private static (SurfaceShape Shape, bool DarkInside)[] Shapes =>
+        [(SurfaceShape.Plane, false), (SurfaceShape.Bowl, false), (SurfaceShape.Bowl, true)];
 
-    private void Write(string plates, int seen, int right, int runs) =>
-        output.WriteLine(
-            FormattableString.Invariant(
-                $"| {plates} | seen {100.0 * seen / runs:0} % | corner right of those {(seen > 0 ? 100.0 * right / seen : 0):0} % |"
-            )
+    private static string Name(SurfaceShape shape, bool darkInside, double share) =>
+        FormattableString.Invariant(
+            $"{shape}{(shape == SurfaceShape.Plane ? "" : darkInside ? " dark inside" : " dark outside")}, {100 * share:0} %"
         );
+
+    /// <summary>Less three standard errors.</summary>
+    private static void RequireNineOfTen(int right, int all) =>
+        Assert.True(right >= 0.9 * all - 3 * Math.Sqrt(0.9 * 0.1 * all), $"{right} of {all}");
+
+    private void Write(string plates, MapCount count) => output.WriteLine($"| {plates} | {count}");
 
     [Property]
     public void SeveralProbabilitiesTogetherAreOne(double[] drawn)

@@ -4,7 +4,10 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Tests.Maps;
 
-/// <summary>Plates of 150 x 90 mm with coupons, light drawn at random: even, a plane or a bowl of some depth.</summary>
+/// <summary>
+/// Plates of 150 x 90 mm with coupons, light drawn at random: even, a plane or a bowl of some depth,
+/// dark outside or inside.
+/// </summary>
 internal static class MapShop
 {
     private static readonly MapOptions Plate = MapOptions.Default;
@@ -17,7 +20,12 @@ internal static class MapShop
             _ => [.. from x in new[] { -55, 0, 55 } from y in new[] { -30, 0, 30 } select ((double)x, (double)y)],
         };
 
-    internal static Func<double, double, double> Light(SurfaceShape shape, double share, SeededRandom random)
+    internal static Func<double, double, double> Light(
+        SurfaceShape shape,
+        double share,
+        SeededRandom random,
+        bool darkInside = false
+    )
     {
         if (shape == SurfaceShape.Even)
             return (_, _) => 0;
@@ -27,7 +35,7 @@ internal static class MapShop
         double Raw(double x, double y) =>
             shape == SurfaceShape.Plane
                 ? x / 75 * Math.Cos(turn) + y / 45 * Math.Sin(turn)
-                : -((x - middleX) * (x - middleX) + (y - middleY) * (y - middleY));
+                : (darkInside ? 1 : -1) * ((x - middleX) * (x - middleX) + (y - middleY) * (y - middleY));
         double[] all = Grid().Select(p => Raw(p.X, p.Y)).ToArray();
         double low = all.Min(),
             range = all.Max() - low;
@@ -73,8 +81,9 @@ internal static class MapShop
             .ToArray();
     }
 
-    internal static (double X, double Y) WeakestCorner(Func<double, double, double> light) =>
-        new[] { (-75.0, -45.0), (75, -45), (75, 45), (-75, 45) }.MinBy(c => light(c.Item1, c.Item2));
+    /// <summary>The corner that is weakest, or the middle, 0, 0, where that is weaker than any.</summary>
+    internal static (double X, double Y) WeakestPlace(Func<double, double, double> light) =>
+        new[] { (0.0, 0.0), (-75, -45), (75, -45), (75, 45), (-75, 45) }.MinBy(c => light(c.Item1, c.Item2));
 
     private static IEnumerable<(double X, double Y)> Grid() =>
         from i in Enumerable.Range(0, 31)
