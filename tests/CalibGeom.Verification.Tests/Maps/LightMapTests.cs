@@ -95,18 +95,18 @@ public class LightMapTests(ITestOutputHelper output)
     {
         int runs = Runs(150);
         foreach (int count in new[] { 4, 5, 9 })
-        foreach (bool comb in new[] { false, true })
+        foreach (bool bridge in new[] { false, true })
         {
             int claimed = Enumerable
                 .Range(0, runs)
                 .Count(i =>
                 {
                     var random = new SeededRandom((ulong)(1000 * count + i));
-                    return LightMap.Run(MapShop.Print(count, (_, _) => 0, comb, random)).Differs;
+                    return LightMap.Run(MapShop.Print(count, (_, _) => 0, bridge, random)).Differs;
                 });
             output.WriteLine(
                 FormattableString.Invariant(
-                    $"| even, {count} coupons{(comb ? ", comb" : "")} | {100.0 * claimed / runs:0.0} % |"
+                    $"| even, {count} coupons{(bridge ? ", bridge" : "")} | {100.0 * claimed / runs:0.0} % |"
                 )
             );
             // At most 5 %; three standard deviations of 150 plates.
@@ -127,12 +127,12 @@ public class LightMapTests(ITestOutputHelper output)
         foreach ((SurfaceShape shape, bool darkInside) in Shapes)
         {
             var some = default(MapCount);
-            foreach (bool comb in new[] { false, true })
+            foreach (bool bridge in new[] { false, true })
             foreach (int coupons in new[] { 4, 5, 9 })
             {
-                MapCount one = MapCount.Of(shape, share, coupons, runs, comb, darkInside);
-                Write($"{Name(shape, darkInside, share)}, {coupons} coupons{(comb ? ", comb" : "")}", one);
-                if (shape == SurfaceShape.Plane && coupons == 9 && comb && share == 0.20)
+                MapCount one = MapCount.Of(shape, share, coupons, runs, bridge, darkInside);
+                Write($"{Name(shape, darkInside, share)}, {coupons} coupons{(bridge ? ", bridge" : "")}", one);
+                if (shape == SurfaceShape.Plane && coupons == 9 && bridge && share == 0.20)
                     Assert.True(one.Seen > 0.5 * runs);
                 some += one;
             }

@@ -17,7 +17,7 @@ internal readonly record struct MapCount(int Plates, int Seen, int Named, int He
         double share,
         int coupons,
         int plates,
-        bool comb,
+        bool bridge,
         bool darkInside = false,
         double growth = 0.0025
     )
@@ -27,7 +27,7 @@ internal readonly record struct MapCount(int Plates, int Seen, int Named, int He
         {
             var random = new SeededRandom((ulong)(100000 * coupons + i));
             Func<double, double, double> light = MapShop.Light(shape, share, random, darkInside);
-            MapResult map = LightMap.Run(MapShop.Print(coupons, light, comb, random, growth));
+            MapResult map = LightMap.Run(MapShop.Print(coupons, light, bridge, random, growth));
             if (map.Differs)
                 sum += Of(map.WeakestPlaces, MapShop.WeakestPlace(light));
         }
