@@ -25,9 +25,10 @@ public static class CouponValues
     private const double Tenth = 1.258925411794167;
 
     /// <summary>
-    /// The values of a print: growth along X and Y (by caliper, else by feel), print-through from the comb and
-    /// from the bridge, and the thinnest column. A comb that is all open or all closed, and columns of which none or all were lost, only bound
-    /// what they measure: they count as one more step beyond, and <paramref name="bounded"/> tells which.
+    /// The values of a print: growth along X and Y (by caliper, else by feel), print-through from the comb and from the
+    /// bridge, and the thinnest column. A comb that is all open or all closed, and columns of which none or all were
+    /// lost, only bound what they measure: they count as one more step beyond, and <paramref name="bounded"/> tells
+    /// which.
     /// </summary>
     /// <param name="trial">The print.</param>
     /// <param name="bounded">The gauges that are only bounded by what was counted.</param>

@@ -102,9 +102,9 @@ public sealed record TrendOptions
     }
 
     /// <summary>
-    /// Standard deviation between what two objects or two places of the plate show of the same process, in the unit of a
-    /// gauge: growth 0.005 mm, print-through 0.020 mm from combs (a step of the standard comb over the root of 12) and
-    /// 0.005 mm from bridges, which have no steps and differ by the form of two faces, as widths do; columns 0.1 in
+    /// Standard deviation between what two objects or two places of the plate show of the same process, in the unit of
+    /// a gauge: growth 0.005 mm; print-through 0.020 mm from combs (a step of the standard comb over the root of 12)
+    /// and 0.005 mm from bridges, which have no steps and differ by the form of two faces, as widths do; columns 0.1 in
     /// ln(diameter). Our estimates.
     /// </summary>
     /// <param name="value">A value of the gauge.</param>

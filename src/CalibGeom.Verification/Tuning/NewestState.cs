@@ -65,7 +65,8 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         return chance < Odd || off > options.Tolerance;
     }
 
-    // What all earlier prints, at whatever settings, let expect of a repeat: growth by what was learnt, comb and bridge.
+    // What all earlier prints, at whatever settings, let expect of a repeat: growth by what was learnt, and comb and
+    // bridge.
     private static double ChanceOfLast(IReadOnlyList<Trial> trials, TuneOptions options, CancellationToken cancellation)
     {
         Trial last = trials[^1];

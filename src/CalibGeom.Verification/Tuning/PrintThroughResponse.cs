@@ -99,7 +99,9 @@ public sealed class PrintThroughResponse
         }
     }
 
-    /// <summary>Learns from the trials that have a comb or a bridge; null when none has and no curve is quoted.</summary>
+    /// <summary>
+    /// Learns from the trials that have a comb or a bridge; null when none has and no curve is quoted.
+    /// </summary>
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>
     /// <param name="quoted">A working curve from a data sheet, or null.</param>

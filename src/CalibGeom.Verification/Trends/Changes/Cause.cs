@@ -5,10 +5,10 @@ namespace CalibGeom.Verification.Trends.Changes;
 /// <summary>What may have moved: the light, which moves every gauge in proportion, or one gauge alone.</summary>
 internal sealed record Cause(bool IsLight, double[] Response, double Weight)
 {
-    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. How the two
-    // effects compare is told by gauges that move together, and takes finer steps than how large both are, which only
-    // the size that is believed before tells; what lies between two steps of that is added to the uncertainty of the
-    // light.
+    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. How the
+    // two effects compare is told by gauges that move together, and takes finer steps than how large both are, which
+    // only the size that is believed before tells; what lies between two steps of that is added to the uncertainty of
+    // the light.
     private static readonly double[] SizeGrid = [-2.4, -1.6, -0.8, 0, 0.8, 1.6, 2.4],
         RatioGrid = [-2.4, -1.8, -1.2, -0.6, 0, 0.6, 1.2, 1.8, 2.4];
 

@@ -75,7 +75,8 @@ internal sealed class LightNeed
 
     /// <summary>
     /// The exposure below which light must not go on purpose, s: where one exposure surely cures enough and the wanted
-    /// column stands. Without a comb or a bridge that tells, the last one, or a step below it while no column is missing.
+    /// column stands. Without a comb or a bridge that tells, the last one, or a step below it while no column is
+    /// missing.
     /// </summary>
     internal double Floor()
     {
