@@ -47,7 +47,9 @@ public sealed partial class ClearancePrediction
         progress?.Report(0.9);
         cancellation.ThrowIfCancellationRequested();
         MatchedReadings first = prints[0];
-        PrintThrough = VerticalGauges.PrintThroughOf(first);
+        Bracket? comb = VerticalGauges.CombOf(first),
+            bridge = VerticalGauges.BridgeOf(first, options);
+        PrintThrough = comb ?? bridge;
         Squeeze = VerticalGauges.SqueezeOf(first, PrintThrough);
         HeightScale = VerticalGauges.HeightScaleOf(first, options);
         LowestLayers = LowestLayers.Of(prints, options, Squeeze);
@@ -55,6 +57,8 @@ public sealed partial class ClearancePrediction
         [
             .. prints.SelectMany(p => p.Findings).Distinct(),
             .. PredictionFindings.Of(this, fit, prints, knowledge),
+            .. CountFindings.AgainstTheComb(first, comb),
+            .. CountFindings.AgainstTheBridge(comb, bridge),
         ];
         // What is asked of it later is no longer part of this work.
         knowledge.Cancellation = CancellationToken.None;
@@ -88,7 +92,10 @@ public sealed partial class ClearancePrediction
     /// <summary>How far each measured face lies from the model, in order of prints and feature ids.</summary>
     public IReadOnlyList<FaceResidual> Residuals { get; }
 
-    /// <summary>Print-through from the count of open slots, or null when they were not counted.</summary>
+    /// <summary>
+    /// Print-through from the count of open slots; where they were not counted from the thickness of the bridge, within
+    /// two standard uncertainties; or null.
+    /// </summary>
     public Bracket? PrintThrough { get; }
 
     /// <summary>Height lost in the lowest layers, from the squeeze tab less print-through, or null.</summary>

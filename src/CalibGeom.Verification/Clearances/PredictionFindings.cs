@@ -22,7 +22,6 @@ internal static class PredictionFindings
             .. Missing(p, prints[0]),
             .. prints.SelectMany(CountFindings.Of),
             .. prints.SelectMany(CountFindings.Differing),
-            .. CountFindings.AgainstTheComb(prints[0], p.PrintThrough),
             .. Felt(knowledge),
             .. LayerFindings.Of(p),
         ];

@@ -22,7 +22,7 @@ internal static class SlipFinder
             double off = Math.Abs(r.Value - feature.Nominal);
             if (IsEvidence(r.Id) && LooksLike(r, feature, features).Length == 0)
                 continue;
-            if (off > SlipRules.FarShare * Math.Abs(feature.Nominal) && off > SlipRules.FarMm)
+            if (IsFar(r.Id, off, feature.Nominal))
             {
                 aside.Add(r);
                 findings.Add(Far(r, feature, features));
@@ -34,6 +34,11 @@ internal static class SlipFinder
         }
         return findings;
     }
+
+    private static bool IsFar(FeatureId id, double off, double nominal) =>
+        id == KnownFeatures.BridgeThickness
+            ? off > SlipRules.FarBridgeMm
+            : off > SlipRules.FarShare * Math.Abs(nominal) && off > SlipRules.FarMm;
 
     private static Finding Far(Reading r, Feature feature, FeatureTable features) =>
         new(

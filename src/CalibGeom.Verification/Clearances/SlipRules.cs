@@ -12,6 +12,12 @@ public static class SlipRules
     /// <summary>How far off its nominal a size must be as well, mm.</summary>
     public const double FarMm = 0.15;
 
+    /// <summary>
+    /// How far off its nominal the thickness of a bridge must be to be set aside, mm: print-through, for which it is
+    /// read, makes it thicker by some tenths.
+    /// </summary>
+    public const double FarBridgeMm = 1;
+
     /// <summary>How near a size must be to that of another feature to be taken for it, as a share.</summary>
     public const double SameTolerance = 0.03;
 

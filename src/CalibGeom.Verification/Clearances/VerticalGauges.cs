@@ -4,14 +4,14 @@ using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Clearances;
 
-/// <summary>What slots, the squeeze tab and box heights say about Z.</summary>
+/// <summary>What slots, the bridge, the squeeze tab and box heights say about Z.</summary>
 internal static class VerticalGauges
 {
     /// <summary>
     /// Light closes the low slots: print-through lies between the highest closed and the lowest open one. Null when the
     /// table does not tell the slots' heights.
     /// </summary>
-    internal static Bracket? PrintThroughOf(MatchedReadings matched)
+    internal static Bracket? CombOf(MatchedReadings matched)
     {
         if (matched.CountOf(KnownFeatures.SlotsOpen) is not { } open)
             return null;
@@ -23,6 +23,23 @@ internal static class VerticalGauges
             closed == 0 ? 0 : heights[closed - 1],
             closed < heights.Length ? heights[closed] : double.PositiveInfinity
         );
+    }
+
+    /// <summary>
+    /// Light that passes through the bridge's beam makes it thicker: print-through lies within two standard
+    /// uncertainties of that, the caliper's own error in them. Null when it was not read.
+    /// </summary>
+    internal static Bracket? BridgeOf(MatchedReadings matched, PredictionOptions options)
+    {
+        ReadingGroup[] thickness = [.. matched.Sizes.Where(g => g.Id == KnownFeatures.BridgeThickness)];
+        if (thickness.Length == 0)
+            return null;
+        var system = new LinearSystem(1);
+        AddAll(system, [matched], options, thickness, _ => [1], 1);
+        system.Solve();
+        Estimate through = Estimate.Of(system.Predict(new LinearTarget(0, [1], [])));
+        double reach = 2 * through.StandardUncertainty;
+        return new Bracket(Math.Max(0, through.Value - reach), Math.Max(0, through.Value + reach));
     }
 
     /// <summary>
@@ -79,6 +96,8 @@ internal static class VerticalGauges
 
     private static bool IsThickness(FeatureId id) => id == KnownFeatures.PlinthThickness;
 
+    private static bool IsBetweenOutsideJaws(FeatureId id) => IsThickness(id) || id == KnownFeatures.BridgeThickness;
+
     private static bool IsHeight(FeatureId id) => id is { Part: KnownFeatures.Box, Size: KnownFeatures.Height };
 
     /// <summary>Rows of vertical sizes and of what was read of gauges with the same jaws.</summary>
@@ -109,7 +128,7 @@ internal static class VerticalGauges
                     1
                 ),
             };
-            Jaw jaw = g.Instrument.Jaw ?? (IsThickness(g.Id) ? Jaw.Outside : Jaw.Depth);
+            Jaw jaw = g.Instrument.Jaw ?? (IsBetweenOutsideJaws(g.Id) ? Jaw.Outside : Jaw.Depth);
             rows.AddInstrument(errors, g, jaw, nominal, string.Create(CultureInfo.InvariantCulture, $"{n}"));
             system.Add(g.Mean - nominal, coefficients(g), [.. errors]);
         }

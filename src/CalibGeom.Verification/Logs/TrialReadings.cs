@@ -70,11 +70,12 @@ public static class TrialReadings
             && trial.Columns.Count == 0
             && trial.Slots is null
             && trial.Joints.All(j => j.Fit is null)
+            && BridgeReading.Of(trial) is null
         )
             throw new InputException(
                 InputIds.Log,
-                "Nothing in these readings speaks of exposure: read box widths, felt fits, columns or slots of "
-                    + "this object."
+                "Nothing in these readings speaks of exposure: read box widths, felt fits, columns, slots "
+                    + "or the bridge of this object."
             );
         return trial;
     }

@@ -7,8 +7,6 @@ namespace CalibGeom.Verification.Maps;
 /// <summary>From prints in a log to the coupons of one print.</summary>
 public static class MapLog
 {
-    private static readonly FeatureId Thickness = KnownFeatures.PlinthThickness;
-
     /// <summary>
     /// The coupons of the newest print that has places: lines of one day, with the same settings and conditions, each
     /// at a place of its own.
@@ -44,7 +42,7 @@ public static class MapLog
     /// <summary>Coupons with their places.</summary>
     /// <param name="trials">The coupons of one print, each with a place.</param>
     /// <exception cref="ArgumentException">One has no place.</exception>
-    /// <exception cref="InputException">A plinth's thickness is no thickness.</exception>
+    /// <exception cref="InputException">A thickness of a plinth or a bridge is none.</exception>
     public static IReadOnlyList<MapPoint> Points(IEnumerable<Trial> trials)
     {
         ArgumentNullException.ThrowIfNull(trials);
@@ -76,19 +74,14 @@ public static class MapLog
             Joints = trial.Joints,
             Columns = trial.Columns,
             Slots = trial.Slots,
+            Readings = trial.Readings,
+            Nominals = trial.Nominals,
         };
-        IReadOnlyList<GaugeValue> values = CouponValues.Of(printed, out _);
-        double[] thickness = trial.Readings.TryGetValue(Thickness, out IReadOnlyList<double>? read) ? [.. read] : [];
         string name = place.Label.Length > 0 ? place.Label : FormattableString.Invariant($"coupon {index + 1}");
-        // A log may have been written by hand.
-        foreach (double odd in thickness.Where(mm => !(mm > 0 && mm <= 1000)))
-            throw new InputException(
-                InputIds.Log,
-                FormattableString.Invariant(
-                    $"Coupon {name}: a reading of {Thickness} is {odd} mm; it must be above 0 and at most 1000 mm. Correct it in the log."
-                )
-            );
-        return new MapPoint(name, place.X, place.Y, values)
+        double[] thickness = ThicknessReadings.Of(trial, KnownFeatures.PlinthThickness, $"Coupon {name}");
+        // Asked for by the coupon's name here; the values below know of none.
+        _ = ThicknessReadings.Of(trial, KnownFeatures.BridgeThickness, $"Coupon {name}");
+        return new MapPoint(name, place.X, place.Y, CouponValues.Of(printed, out _))
         {
             Thickness = thickness.Length > 0 ? thickness.Average() : null,
             ThicknessUncertainty = 0.010 / Math.Sqrt(Math.Max(1, thickness.Length)),

@@ -25,12 +25,14 @@ public static class CouponValues
     private const double Tenth = 1.258925411794167;
 
     /// <summary>
-    /// The values of a print: growth along X and Y (by caliper, else by feel), print-through from the comb, and the
-    /// thinnest column. A comb that is all open or all closed, and columns of which none or all were lost, only bound
-    /// what they measure: they count as one more step beyond, and <paramref name="bounded"/> tells which.
+    /// The values of a print: growth along X and Y (by caliper, else by feel), print-through from the comb and from the
+    /// bridge, and the thinnest column. A comb that is all open or all closed, and columns of which none or all were
+    /// lost, only bound what they measure: they count as one more step beyond, and <paramref name="bounded"/> tells
+    /// which.
     /// </summary>
     /// <param name="trial">The print.</param>
-    /// <param name="bounded">The gauges that are only bounded.</param>
+    /// <param name="bounded">The gauges that are only bounded by what was counted.</param>
+    /// <exception cref="InputException">A reading of the bridge is no thickness.</exception>
     public static IReadOnlyList<GaugeValue> Of(Trial trial, out IReadOnlySet<Gauge> bounded)
     {
         ArgumentNullException.ThrowIfNull(trial);
@@ -43,6 +45,16 @@ public static class CouponValues
             values.AddRange(ByFeel(trial, place));
         if (trial.Slots is { } slots && Through(slots, place, bounds) is { } through)
             values.Add(through);
+        if (BridgeReading.Of(trial) is { } bridge)
+            values.Add(
+                new GaugeValue(
+                    Gauge.PrintThrough,
+                    $"bridge|{bridge.Instrument}|{place}",
+                    bridge.Value,
+                    bridge.Uncertainty,
+                    $"bridge|{bridge.Instrument}"
+                )
+            );
         if (trial.Columns.Count > 0)
             values.Add(Limit(trial.Columns, place, bounds));
         bounded = bounds;
@@ -106,7 +118,10 @@ public static class CouponValues
             (low + high) / 2,
             (high - low) / Math.Sqrt(12),
             "z"
-        );
+        )
+        {
+            Counted = true,
+        };
     }
 
     /// <summary>
@@ -128,6 +143,9 @@ public static class CouponValues
         bool neighbours = Math.Abs(Math.Abs(apart) - half - halfBefore) < 1e-9;
         return neighbours
             ? new GaugeValue(value.Gauge, value.Series, value.Value - Math.Sign(apart) * half, SlotJudgement, value.Kin)
+            {
+                Counted = true,
+            }
             : value;
     }
 
@@ -150,6 +168,9 @@ public static class CouponValues
             Math.Log(levels[0].Key) + step * (lost - 0.5),
             Math.Sqrt(ColumnSpread * step / (1.77 * each) + step * step / 12),
             "c"
-        );
+        )
+        {
+            Counted = true,
+        };
     }
 }

@@ -46,4 +46,10 @@ public sealed record GaugeValue
     /// Whether it is the word of a felt fit: a range, in which the truth moves unseen. Default false.
     /// </summary>
     public bool Felt { get; init; }
+
+    /// <summary>
+    /// Whether it was counted, as a comb and columns are: it is the middle of a step, in which the truth moves unseen.
+    /// Default false: it was read off a scale.
+    /// </summary>
+    public bool Counted { get; init; }
 }

@@ -47,7 +47,7 @@ internal static class SurroundingWords
 
     private static IEnumerable<Finding> Calipers(TrendSegment current)
     {
-        LogEntry[] read = [.. current.Entries.Where(e => e.Trial.GrowthX is not null || e.Trial.GrowthY is not null)];
+        LogEntry[] read = [.. current.Entries.Where(e => IsMeasured(e.Trial))];
         string[] changed =
         [
             .. read.Zip(read.Skip(1))
@@ -58,10 +58,13 @@ internal static class SurroundingWords
             yield return Note(
                 "trend-caliper",
                 string.Join(", ", changed),
-                $"The caliper was changed at {string.Join(", ", changed)}: growth read with one is never compared with growth read with the other.",
+                $"The caliper was changed at {string.Join(", ", changed)}: what was read with one is never compared with what was read with the other.",
                 "Stay with one caliper; it need not be true, its error cancels."
             );
     }
+
+    private static bool IsMeasured(Trial trial) =>
+        trial.GrowthX is not null || trial.GrowthY is not null || BridgeReading.Of(trial) is not null;
 
     // Where a change is said, a coupon far from those before it may be its first.
     private static IEnumerable<Finding> StandOut(TrendResult result) =>

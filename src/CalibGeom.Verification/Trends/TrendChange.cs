@@ -13,7 +13,7 @@ public sealed record TrendChange
     /// <summary>The change of growth per edge by now, mm; null when no coupon tells growth.</summary>
     public Amount? Growth { get; init; }
 
-    /// <summary>The change of print-through by now, mm; null when no coupon has a comb.</summary>
+    /// <summary>The change of print-through by now, mm; null when no coupon has a comb or a bridge.</summary>
     public Amount? PrintThrough { get; init; }
 
     /// <summary>

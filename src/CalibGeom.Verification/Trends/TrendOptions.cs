@@ -102,18 +102,22 @@ public sealed record TrendOptions
     }
 
     /// <summary>
-    /// Standard deviation between what two objects, two places of the plate or two counts of a comb show of the same
-    /// process, in the unit of a gauge: growth 0.005 mm, print-through 0.020 mm (a step of the standard comb over the
-    /// root of 12), columns 0.1 in ln(diameter). Our estimates.
+    /// Standard deviation between what two objects or two places of the plate show of the same process, in the unit of
+    /// a gauge: growth 0.005 mm; print-through 0.020 mm from combs (a step of the standard comb over the root of 12)
+    /// and 0.005 mm from bridges, which have no steps and differ by the form of two faces, as widths do; columns 0.1 in
+    /// ln(diameter). Our estimates.
     /// </summary>
-    /// <param name="gauge">The gauge.</param>
-    public static double BetweenSeries(Gauge gauge) =>
-        gauge switch
+    /// <param name="value">A value of the gauge.</param>
+    public static double BetweenSeries(GaugeValue value)
+    {
+        ArgumentNullException.ThrowIfNull(value);
+        return value switch
         {
-            Gauge.Growth => 0.005,
-            Gauge.PrintThrough => 0.020,
-            _ => 0.1,
+            { Gauge: Gauge.Columns } => 0.1,
+            { Gauge: Gauge.PrintThrough, Counted: true } => 0.020,
+            _ => 0.005,
         };
+    }
 
     /// <summary>The defaults.</summary>
     public static TrendOptions Default { get; } = new();

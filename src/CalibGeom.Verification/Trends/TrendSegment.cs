@@ -11,17 +11,18 @@ public sealed class TrendSegment
         var read = entries
             .Select(e => (Values: CouponValues.Of(e.Trial, out IReadOnlySet<Gauge> bounds), bounds))
             .ToArray();
-        // What no print of the segment measures, but only bounds, says nothing of change.
+        // What no print of the segment measures, but its counts only bound, says nothing of change.
+        bool IsCount(GaugeValue v, Gauge g) => v.Counted && v.Gauge == g;
         var useless = Enum.GetValues<Gauge>()
             .Where(g =>
-                read.Where(r => r.Values.Any(v => v.Gauge == g)).All(r => r.bounds.Contains(g))
-                && Alike(read.SelectMany(r => r.Values).Where(v => v.Gauge == g))
+                read.Where(r => r.Values.Any(v => IsCount(v, g))).All(r => r.bounds.Contains(g))
+                && Alike(read.SelectMany(r => r.Values).Where(v => IsCount(v, g)))
             )
             .ToHashSet();
         GaugeValue? comb = null;
         GaugeValue? Told(GaugeValue value)
         {
-            if (value.Gauge != Gauge.PrintThrough)
+            if (value is not { Gauge: Gauge.PrintThrough, Counted: true })
                 return value;
             GaugeValue? told = CouponValues.After(comb, value);
             comb = value;
@@ -37,7 +38,7 @@ public sealed class TrendSegment
                 (e, i) =>
                     new TrendPoint(
                         read[i]
-                            .Values.Where(v => !useless.Contains(v.Gauge))
+                            .Values.Where(v => !(v.Counted && useless.Contains(v.Gauge)))
                             .Select(Told)
                             .OfType<GaugeValue>()
                             .ToArray(),

@@ -227,7 +227,8 @@ internal sealed class TrendWords
     private string More() =>
         result.MoreCoupons switch
         {
-            null => "No number of such coupons up to 60 would settle it: read more of each, the slot comb first.",
+            null =>
+                "No number of such coupons up to 60 would settle it: read more of each, the bridge or the slot comb first.",
             <= 1 => "One more coupon would settle it.",
             { } n => Text($"{n} more coupons would settle it."),
         };

@@ -21,7 +21,7 @@ public sealed record CurvePoint
     /// <summary>The column limit there, or null without columns.</summary>
     public required ColumnLimit? Columns { get; init; }
 
-    /// <summary>Print-through there in mm, or null without a slot comb.</summary>
+    /// <summary>Print-through there in mm, or null without a slot comb or a bridge.</summary>
     public required double? PrintThrough { get; init; }
 
     /// <summary>Print time in s at the production height.</summary>

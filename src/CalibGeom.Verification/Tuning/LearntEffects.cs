@@ -46,16 +46,16 @@ public sealed record LearntEffects(
             first,
         ];
         int withGrowth = Teaching(calibration, t => t.GrowthX is not null || t.GrowthY is not null),
-            withComb = Teaching(calibration, t => t.Slots is not null);
+            withThrough = Teaching(calibration, PrintThroughResponse.IsRead);
         PrintThroughResponse? light =
-            withComb > 0 ? PrintThroughResponse.Of(calibration, priors, cancellation: cancellation) : null;
+            withThrough > 0 ? PrintThroughResponse.Of(calibration, priors, cancellation: cancellation) : null;
         return new LearntEffects(
             withGrowth > 0
                 ? ExposureResponse.Of(calibration, priors, cancellation: cancellation).TimeEffectNow
                 : priors.TimeEffect,
             light is { Known: true } ? light.PenetrationDepthNow : priors.PenetrationDepth,
             withGrowth,
-            light is { Known: true } ? withComb : 0
+            light is { Known: true } ? withThrough : 0
         );
     }
 

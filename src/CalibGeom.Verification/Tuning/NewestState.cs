@@ -65,7 +65,8 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         return chance < Odd || off > options.Tolerance;
     }
 
-    // What all earlier prints, at whatever settings, let expect of a repeat: growth by what was learnt, and the comb.
+    // What all earlier prints, at whatever settings, let expect of a repeat: growth by what was learnt, and comb and
+    // bridge.
     private static double ChanceOfLast(IReadOnlyList<Trial> trials, TuneOptions options, CancellationToken cancellation)
     {
         Trial last = trials[^1];
@@ -75,7 +76,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         double[] chances =
         [
             .. OfGrowth(before, last, options, cancellation),
-            .. OfComb(before, last, options, cancellation),
+            .. OfPrintThrough(before, last, options, cancellation),
         ];
         return chances.Length == 0 ? 1 : Math.Min(1, chances.Length * chances.Min());
     }
@@ -101,7 +102,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         yield return 2 * Normal.CDF(0, 1, -Math.Abs(own.Value - asRead) / u);
     }
 
-    private static IEnumerable<double> OfComb(
+    private static IEnumerable<double> OfPrintThrough(
         Trial[] before,
         Trial last,
         TuneOptions options,
@@ -109,7 +110,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
     )
     {
         if (
-            last.Slots is not { } slots
+            !PrintThroughResponse.IsRead(last)
             || PrintThroughResponse.Of(before, options.Priors, cancellation: cancellation) is not { Known: true } light
         )
             yield break;
@@ -117,9 +118,23 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         double u = Math.Sqrt(
             z.Uncertainty * z.Uncertainty + TrendOptions.Default.BetweenThroughs * TrendOptions.Default.BetweenThroughs
         );
-        double less = double.IsPositiveInfinity(slots.LowestOpen) ? 1 : Normal.CDF(z.Mean, u, slots.LowestOpen),
-            more = double.IsNegativeInfinity(slots.HighestClosed) ? 1 : 1 - Normal.CDF(z.Mean, u, slots.HighestClosed);
-        yield return Math.Min(1, 2 * Math.Min(less, more));
+        if (last.Slots is { } slots)
+            yield return OfComb(slots, z.Mean, u);
+        if (BridgeReading.Of(last) is { } bridge)
+        {
+            // As by another caliper: what one adds to all it reads is not told apart from how deep light passes.
+            double own = bridge.Uncertainty,
+                bias = BridgeReading.CaliperBias;
+            yield return 2
+                * Normal.CDF(0, 1, -Math.Abs(bridge.Value - z.Mean) / Math.Sqrt(u * u + own * own + bias * bias));
+        }
+    }
+
+    private static double OfComb(SlotOutcome slots, double mean, double u)
+    {
+        double less = double.IsPositiveInfinity(slots.LowestOpen) ? 1 : Normal.CDF(mean, u, slots.LowestOpen),
+            more = double.IsNegativeInfinity(slots.HighestClosed) ? 1 : 1 - Normal.CDF(mean, u, slots.HighestClosed);
+        return Math.Min(1, 2 * Math.Min(less, more));
     }
 
     private static GrowthReading? Growth(Trial trial) =>

@@ -6,9 +6,9 @@ using MathNet.Numerics.Distributions;
 namespace CalibGeom.Verification.Tuning;
 
 /// <summary>
-/// The slot comb as a gauge of light: print-through z = z0 + Dp ln(t / t0), bracketed by the highest closed and the
-/// lowest open slot of each trial. A comb that is all open or all closed is a bound, and Dp is then what was believed
-/// before. Immutable and safe to share between threads.
+/// Slot comb and bridge as gauges of light: print-through z = z0 + Dp ln(t / t0), bracketed by the highest closed and
+/// the lowest open slot of each trial, or read off the bridge. A comb that is all open or all closed is a bound, and Dp
+/// is then what was believed before. Immutable and safe to share between threads.
 /// </summary>
 public sealed class PrintThroughResponse
 {
@@ -24,7 +24,7 @@ public sealed class PrintThroughResponse
     private PrintThroughResponse? toCome;
 
     private PrintThroughResponse(
-        Trial[] combs,
+        Trial[] read,
         double referenceTime,
         double layer,
         ExposurePriors priors,
@@ -34,9 +34,10 @@ public sealed class PrintThroughResponse
     )
     {
         this.fitWithDrift = fitWithDrift;
-        var drift = new UnseenDrift(priors.LightDrift, combs.Length);
+        var drift = new UnseenDrift(priors.LightDrift, read.Length);
         this.referenceTime = referenceTime;
-        Known = combs.Any(t => t.Slots!.Open > 0 && t.Slots.Open < t.Slots.Heights.Count);
+        var bridges = new BridgeLikelihood(read);
+        Known = bridges.Any || read.Any(t => t.Slots is { Open: > 0 } slots && slots.Open < slots.Heights.Count);
         Quoted = quoted is not null;
         double Depth(double[] z) =>
             quoted is null
@@ -58,12 +59,15 @@ public sealed class PrintThroughResponse
                 (double start, double depth) = (Start(z), Depth(z));
                 double each = drift.At(z),
                     sum = 0;
-                for (int i = 0; i < combs.Length; i++)
+                var through = new double[read.Length];
+                for (int i = 0; i < read.Length; i++)
                 {
-                    double logLight = Math.Log(combs[i].Settings.Time / referenceTime) - each * drift.Before(i);
-                    sum += LogChance(combs[i].Slots!, start + depth * logLight);
+                    double logLight = Math.Log(read[i].Settings.Time / referenceTime) - each * drift.Before(i);
+                    through[i] = start + depth * logLight;
+                    if (read[i].Slots is { } slots)
+                        sum += LogChance(slots, through[i]);
                 }
-                return ((start, depth), sum);
+                return ((start, depth), sum + bridges.Log(through));
             },
             cancellation: cancellation
         );
@@ -74,7 +78,8 @@ public sealed class PrintThroughResponse
     }
 
     /// <summary>
-    /// Whether some comb had open and closed slots; otherwise the combs give a bound and Dp is not known.
+    /// Whether a bridge was read or some comb had open and closed slots; otherwise the combs give a bound and Dp is not
+    /// known.
     /// </summary>
     public bool Known { get; }
 
@@ -94,11 +99,14 @@ public sealed class PrintThroughResponse
         }
     }
 
-    /// <summary>Learns from the trials that have a comb; null when none has and no curve is quoted.</summary>
+    /// <summary>
+    /// Learns from the trials that have a comb or a bridge; null when none has and no curve is quoted.
+    /// </summary>
     /// <param name="trials">Trials under the same conditions.</param>
     /// <param name="priors">What is believed before.</param>
     /// <param name="quoted">A working curve from a data sheet, or null.</param>
     /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="InputException">A reading of a bridge is no thickness.</exception>
     /// <exception cref="OperationCanceledException">The work was stopped.</exception>
     public static PrintThroughResponse? Of(
         IReadOnlyList<Trial> trials,
@@ -108,15 +116,15 @@ public sealed class PrintThroughResponse
     )
     {
         ArgumentNullException.ThrowIfNull(trials);
-        Trial[] combs = [.. trials.Where(t => t.Slots is not null)];
-        if (trials.Count == 0 || (combs.Length == 0 && quoted is null))
+        Trial[] read = [.. trials.Where(IsRead)];
+        if (trials.Count == 0 || (read.Length == 0 && quoted is null))
             return null;
         priors ??= ExposurePriors.Default;
         double time = trials[0].Settings.Time,
             layer = trials[0].Conditions.Layer;
         return UnseenDrift.Fit<PrintThroughResponse>(
             priors,
-            (with, fitWithDrift, c) => new(combs, time, layer, with, quoted, fitWithDrift, c),
+            (with, fitWithDrift, c) => new(read, time, layer, with, quoted, fitWithDrift, c),
             cancellation
         );
     }
@@ -173,6 +181,9 @@ public sealed class PrintThroughResponse
     /// </summary>
     internal PrintThroughResponse ToCome(CancellationToken cancellation = default) =>
         toCome ??= fitWithDrift?.Invoke(cancellation) ?? this;
+
+    /// <summary>Whether a trial says how far light passes through.</summary>
+    internal static bool IsRead(Trial trial) => trial.Slots is not null || BridgeReading.Of(trial) is not null;
 
     private double[] Depths(double time)
     {

@@ -30,7 +30,7 @@ public sealed record TuningResult
     /// <summary>The columns, or null.</summary>
     public required ColumnSurvival? Columns { get; init; }
 
-    /// <summary>The slot comb, or null.</summary>
+    /// <summary>Print-through by comb, bridge or a quoted curve, or null.</summary>
     public required PrintThroughResponse? PrintThrough { get; init; }
 
     /// <summary>The verdict on the clearance of the last settings.</summary>

@@ -7,13 +7,14 @@ namespace CalibGeom.Verification.Tests.Trends;
 
 /// <summary>
 /// A shop that prints a coupon a week: how its light goes, with which caliper it measures, what is missing. Growth and
-/// print-through answer to light by amounts drawn from what trend believes; the comb is the standard one, so that
-/// print-through is only known to a step.
+/// print-through answer to light by amounts drawn from what trend believes. A coupon has a bridge, read once with the
+/// same caliper; a comb only where a row says so, the standard one, which knows print-through to a step.
 /// </summary>
 internal sealed class Shop
 {
     internal const int Coupons = 30,
-        Onset = 8;
+        UsualOnset = 8;
+    private const double Beam = 2;
     private readonly SeededRandom random;
     private readonly double b,
         depth,
@@ -48,6 +49,9 @@ internal sealed class Shop
     /// <see cref="Onset"/>.</summary>
     internal double Begins => Onset - 1 + lead;
 
+    /// <summary>The first coupon after the change began.</summary>
+    internal int Onset { get; init; } = UsualOnset;
+
     /// <summary>ln(light) at a coupon.</summary>
     internal double Light(int coupon) => Change(coupon - Begins);
 
@@ -59,7 +63,9 @@ internal sealed class Shop
 
     internal double SharedBias { get; init; }
 
-    internal bool Comb { get; init; } = true;
+    internal bool Bridge { get; init; } = true;
+
+    internal bool Comb { get; init; }
 
     internal bool ByFeel { get; init; }
 
@@ -102,6 +108,10 @@ internal sealed class Shop
             ByFeel || random.Uniform() < Missing
                 ? null
                 : new GrowthReading(value + bias + 0.0025 * random.Normal(), 0.0025, 0.0115);
+        GrowthReading? x = Read(g + difference / 2),
+            y = Read(g - difference / 2);
+        JointOutcome[] joints = [Feel("joint1", 0.05 + 2 * growth - 2 * g), Feel("joint2", 0.05 + 2 * growth - 2 * g)];
+        double? beam = Bridge && random.Uniform() >= Missing ? Beam + z + bias + 0.010 * random.Normal() : null;
         return new Trial(
             new ExposureSettings(2.5, 1),
             new TrialConditions(0.05, "Demo grey", "bench", temperatureStart: Vat is null ? null : vat)
@@ -110,10 +120,14 @@ internal sealed class Shop
             Date = new DateOnly(2026, 1, 5).AddDays(7 * n),
             Digest = "0123456789abcdef",
             Instrument = other ? "new" : "cal",
-            GrowthX = Read(g + difference / 2),
-            GrowthY = Read(g - difference / 2),
-            Joints = [Feel("joint1", 0.05 + 2 * growth - 2 * g), Feel("joint2", 0.05 + 2 * growth - 2 * g)],
+            GrowthX = x,
+            GrowthY = y,
+            Joints = joints,
             Slots = Comb ? new SlotOutcome(Heights, Heights.Count(h => h > z)) : null,
+            Readings = beam is { } read
+                ? new Dictionary<string, IReadOnlyList<double>> { [KnownFeatures.BridgeThickness] = [read] }
+                : [],
+            Nominals = new Dictionary<string, double> { [KnownFeatures.BridgeThickness] = Beam },
         };
     }
 

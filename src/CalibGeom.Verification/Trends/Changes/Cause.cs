@@ -5,11 +5,12 @@ namespace CalibGeom.Verification.Trends.Changes;
 /// <summary>What may have moved: the light, which moves every gauge in proportion, or one gauge alone.</summary>
 internal sealed record Cause(bool IsLight, double[] Response, double Weight)
 {
-    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. The data
-    // may
-    // tell the effect to less than a step, which is then added to the uncertainty of the light.
-    private static readonly double[] GrowthGrid = [-2.4, -1.6, -0.8, 0, 0.8, 1.6, 2.4],
-        ThroughGrid = [-2, -1, 0, 1, 2];
+    // The effects of light are not known: a grid of equal steps in their logarithms, in standard deviations. How the
+    // two effects compare is told by gauges that move together, and takes finer steps than how large both are, which
+    // only the size that is believed before tells; what lies between two steps of that is added to the uncertainty of
+    // the light.
+    private static readonly double[] SizeGrid = [-2.4, -1.6, -0.8, 0, 0.8, 1.6, 2.4],
+        RatioGrid = [-2.4, -1.8, -1.2, -0.6, 0, 0.6, 1.2, 1.8, 2.4];
 
     // How likely before any reading: most of what moves is light; the rest (film, temperature, rest) moves one gauge.
     private const double LightShare = 0.75;
@@ -26,19 +27,19 @@ internal sealed record Cause(bool IsLight, double[] Response, double Weight)
     {
         bool growth = gauges.Contains(Gauge.Growth),
             through = gauges.Contains(Gauge.PrintThrough);
-        var light =
-            from b in growth ? GrowthGrid : [0]
-            from d in through ? ThroughGrid : [0]
-            select new Cause(
-                true,
-                [options.LightEffect.At(b), options.PenetrationDepth.At(d), -options.ColumnExponent],
-                Math.Exp(-(b * b + d * d) / 2)
-            );
+        Cause[] light =
+            growth && through ? Both(options)
+            : growth ? One(options.LightEffect, b => [b, options.PenetrationDepth.Median, -options.ColumnExponent])
+            : through ? One(options.PenetrationDepth, d => [options.LightEffect.Median, d, -options.ColumnExponent])
+            :
+            [
+                new Cause(
+                    true,
+                    [options.LightEffect.Median, options.PenetrationDepth.Median, -options.ColumnExponent],
+                    1
+                ),
+            ];
         double all = light.Sum(c => c.Weight);
-        double coarse = Math.Min(
-            growth ? Step(GrowthGrid, options.LightEffect) : double.PositiveInfinity,
-            through ? Step(ThroughGrid, options.PenetrationDepth) : double.PositiveInfinity
-        );
         var alone = new List<Cause>();
         if (gauges.Count > 1)
             foreach (Gauge gauge in gauges.Order())
@@ -55,17 +56,48 @@ internal sealed record Cause(bool IsLight, double[] Response, double Weight)
         double share = alone.Count > 0 ? LightShare : 1;
         return
         [
-            .. light.Select(c =>
-                c with
-                {
-                    Weight = c.Weight / all * share,
-                    Coarse = double.IsFinite(coarse) ? coarse : 0,
-                }
-            ),
+            .. light.Select(c => c with { Weight = c.Weight / all * share }),
             .. alone.Select(c => c with { Weight = c.Weight * (1 - share) }),
         ];
     }
 
-    private static double Step(double[] grid, LogNormalPrior prior) =>
-        (grid[1] - grid[0]) * prior.LogDeviation / Math.Sqrt(12);
+    /// <summary>
+    /// Both effects: with their ratio given, both are larger or smaller by one factor, whose deviation is that of two
+    /// numbers that agree.
+    /// </summary>
+    private static Cause[] Both(TrendOptions options)
+    {
+        double b = options.LightEffect.LogDeviation,
+            d = options.PenetrationDepth.LogDeviation,
+            ratio = Math.Sqrt(b * b + d * d),
+            size = b * d / ratio;
+        return
+        [
+            .. from r in RatioGrid
+            from s in SizeGrid
+            select new Cause(
+                true,
+                [
+                    options.LightEffect.Median * Math.Exp(b * b / ratio * r + size * s),
+                    options.PenetrationDepth.Median * Math.Exp(-d * d / ratio * r + size * s),
+                    -options.ColumnExponent,
+                ],
+                Math.Exp(-(r * r + s * s) / 2)
+            )
+            {
+                Coarse = Step * size,
+            },
+        ];
+    }
+
+    private static Cause[] One(LogNormalPrior effect, Func<double, double[]> response) =>
+        [
+            .. SizeGrid.Select(s => new Cause(true, response(effect.At(s)), Math.Exp(-s * s / 2))
+            {
+                Coarse = Step * effect.LogDeviation,
+            }),
+        ];
+
+    // The deviation of what is alike anywhere between two steps.
+    private static double Step => (SizeGrid[1] - SizeGrid[0]) / Math.Sqrt(12);
 }

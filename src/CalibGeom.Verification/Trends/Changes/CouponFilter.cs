@@ -123,7 +123,7 @@ internal sealed class CouponFilter
         {
             int at = numbers[Key(value)];
             kin[at] = value.Kin.Length > 0 ? $"{value.Gauge}|{value.Kin}" : "";
-            own[at] = TrendOptions.BetweenSeries(value.Gauge);
+            own[at] = TrendOptions.BetweenSeries(value);
         }
         return Matrix<double>.Build.Dense(
             k,

@@ -46,7 +46,7 @@ internal sealed class LightNeed
 
     /// <summary>
     /// The exposure at which print-through reaches its limit, s; that of the last print where its comb is closed beyond
-    /// that limit, which tells no depth; infinite without a comb that tells.
+    /// that limit, which tells no depth; infinite without a comb or a bridge that tells.
     /// </summary>
     internal double InDepth =>
         light?.TimeFor(options.MostPrintThrough)
@@ -60,7 +60,7 @@ internal sealed class LightNeed
     internal bool TooDeep =>
         light is not null && light.ChanceBeyond(last.Settings.Time, options.MostPrintThrough) >= options.Probability;
 
-    /// <summary>How likely one exposure cures too little, from combs or a quoted curve alone.</summary>
+    /// <summary>How likely one exposure cures too little, from combs, bridges or a quoted curve alone.</summary>
     internal bool TooFewLayers(double time) =>
         light is { } l && l.ChanceOfLayers(time, layer, options.LeastLayers) < Even;
 
@@ -75,7 +75,8 @@ internal sealed class LightNeed
 
     /// <summary>
     /// The exposure below which light must not go on purpose, s: where one exposure surely cures enough and the wanted
-    /// column stands. Without a comb that tells, the last one, or a step below it while no column is missing.
+    /// column stands. Without a comb or a bridge that tells, the last one, or a step below it while no column is
+    /// missing.
     /// </summary>
     internal double Floor()
     {

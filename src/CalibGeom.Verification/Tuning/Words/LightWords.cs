@@ -4,7 +4,7 @@ using static CalibGeom.Verification.Tuning.Words.TuningWords;
 
 namespace CalibGeom.Verification.Tuning.Words;
 
-/// <summary>What the slot comb says of light in depth.</summary>
+/// <summary>What slot comb and bridge say of light in depth.</summary>
 internal static class LightWords
 {
     internal static IEnumerable<Finding> Of(TuningResult result)
@@ -38,17 +38,18 @@ internal static class LightWords
             );
             yield break;
         }
+        bool byBridge = comb is null && result.Trials.Any(t => BridgeReading.Of(t) is not null);
         double time = result.Next.Settings.Time;
         var z = light.IntervalAt(time);
         yield return new Finding(
             "print-through",
             Severity.Note,
-            KnownFeatures.SlotsOpen,
+            byBridge ? KnownFeatures.BridgeThickness : KnownFeatures.SlotsOpen,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"With {time:0.###} s, light passes through a ceiling by "
                     + $"about {light.At(time).Mean:0.00} mm ({Math.Max(0, z.Low):0.00} "
-                    + $"to {z.High:0.00}), which closes lower tunnels; one exposure "
+                    + $"to {z.High:0.00}), {(byBridge ? "by which a level beam comes out thicker" : "which closes lower tunnels")}; one exposure "
                     + $"cures about {Math.Max(0, light.CuredLayers(time, result.Conditions.Layer)):0.0} layers."
             ),
             ""

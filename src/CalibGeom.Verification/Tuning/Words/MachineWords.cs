@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Uncertainty;
 
@@ -26,17 +27,22 @@ internal static class MachineWords
                 "Base exposure, level of the plate, its surface and the film come before any fine tuning."
             );
         // What was kept apart because it is older says what has moved all the same.
-        IEnumerable<Trial> older = result
-            .KeptApart.Select(k => k.Trial)
-            .Where(t => t.Conditions.DifferencesFrom(result.Conditions).Count == 0);
-        if (last.Slots is { } comb && older.Concat(result.Trials.SkipLast(1)).Any(t => Contradicts(t, last, comb)))
-            yield return new Finding(
-                "light-changed",
-                Severity.Warning,
+        Trial[] older =
+        [
+            .. result
+                .KeptApart.Select(k => k.Trial)
+                .Where(t => t.Conditions.DifferencesFrom(result.Conditions).Count == 0),
+            .. result.Trials.SkipLast(1),
+        ];
+        if (last.Slots is { } comb && older.Any(t => Contradicts(t, last, comb)))
+            yield return LightChanged(
                 KnownFeatures.SlotsOpen,
-                "The slots of the last print do not fit those of an earlier "
-                    + "one: the light was not what the exposure says.",
-                "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
+                "The slots of the last print do not fit those of an earlier one"
+            );
+        if (BridgeReading.Of(last) is { } bridge && older.Any(t => Contradicts(t, last, bridge)))
+            yield return LightChanged(
+                KnownFeatures.BridgeThickness,
+                "The bridge of the last print does not fit that of an earlier one"
             );
         double widest = result.Options.Priors.BetweenPrints.At(Coverage.NormalFactor);
         if (alike.Any(t => Growth(t) is { } a && Growth(last) is { } b && Math.Abs(a - b) > Limit(t, last, widest)))
@@ -50,6 +56,34 @@ internal static class MachineWords
                 "Vat temperature, film (slack, cloudy), Z axis (play, dirt) "
                     + "and whether it is the same resin, stirred, are where to look."
             );
+    }
+
+    private static Finding LightChanged(string subject, string what) =>
+        new(
+            "light-changed",
+            Severity.Warning,
+            subject,
+            $"{what}: the light was not what the exposure says.",
+            "Lamp, screen and glass (dust, cured spots), and whether the resin was stirred, are where to look."
+        );
+
+    // More light and a clearly thinner beam, or less light and a clearly thicker one.
+    private static bool Contradicts(Trial earlier, Trial last, BridgeReading bridge)
+    {
+        if (BridgeReading.Of(earlier) is not { } before)
+            return false;
+        double thicker = bridge.Value - before.Value,
+            between = TrendOptions.Default.BetweenThroughs,
+            bias = before.Instrument == bridge.Instrument ? 0 : BridgeReading.CaliperBias,
+            limit =
+                Surely
+                * Math.Sqrt(
+                    before.Uncertainty * before.Uncertainty
+                        + bridge.Uncertainty * bridge.Uncertainty
+                        + 2 * (between * between + bias * bias)
+                );
+        return (last.Settings.Time >= earlier.Settings.Time && thicker < -limit)
+            || (last.Settings.Time <= earlier.Settings.Time && thicker > limit);
     }
 
     // More light and clearly more open slots, or less light and clearly fewer.

@@ -1,0 +1,71 @@
+using CalibGeom.Verification.Clearances;
+
+namespace CalibGeom.Verification.Logs;
+
+/// <summary>
+/// Print-through as one print's bridge shows it: light that passes through the beam cures resin below, so that it comes
+/// out thicker than designed. Immutable.
+/// </summary>
+public sealed record BridgeReading
+{
+    // The ordinary caliper closes on a beam to the first, and its two faces are even to the second, mm.
+    private const double Repeatability = 0.008,
+        Form = 0.006;
+
+    /// <summary>
+    /// Standard uncertainty of what an ordinary caliper adds to all it reads, mm: 0.02 over the root of three.
+    /// </summary>
+    internal const double CaliperBias = 0.0115;
+
+    private BridgeReading(double value, double uncertainty, string instrument) =>
+        (Value, Uncertainty, Instrument) = (value, uncertainty, instrument);
+
+    /// <summary>
+    /// Print-through, mm: the mean of what was read less the design, -1 to 1; negative where the beam is thinner than
+    /// designed.
+    /// </summary>
+    public double Value { get; }
+
+    /// <summary>
+    /// Its standard uncertainty from reading and form of the faces, mm, 0.006 to 0.01. What the caliper adds to all it
+    /// reads is not in it: in differences of one caliper that cancels.
+    /// </summary>
+    public double Uncertainty { get; }
+
+    /// <summary>The caliper's name.</summary>
+    public string Instrument { get; }
+
+    /// <summary>
+    /// What the bridge of a print says; null where it was not read, or only by slips of the pen, which lie more than
+    /// <see cref="SlipRules.FarBridgeMm"/> off the design.
+    /// </summary>
+    /// <param name="trial">The print.</param>
+    /// <exception cref="InputException">A reading is no thickness, or the log does not tell what was designed.</exception>
+    public static BridgeReading? Of(Trial trial)
+    {
+        ArgumentNullException.ThrowIfNull(trial);
+        FeatureId id = KnownFeatures.BridgeThickness;
+        string name = NameOf(trial);
+        double[] read = ThicknessReadings.Of(trial, id, name);
+        if (read.Length == 0)
+            return null;
+        if (!trial.Nominals.TryGetValue(id, out double nominal) || !ThicknessReadings.IsThickness(nominal))
+            throw new InputException(
+                InputIds.Log,
+                $"{name}: {id} was read, but its nominal, above 0 and at most 1000 mm, is not told. Correct it in the log."
+            );
+        double[] through = [.. read.Select(mm => mm - nominal).Where(off => Math.Abs(off) <= SlipRules.FarBridgeMm)];
+        return through.Length == 0
+            ? null
+            : new BridgeReading(
+                through.Average(),
+                Math.Sqrt(Repeatability * Repeatability / through.Length + Form * Form),
+                trial.Instrument
+            );
+    }
+
+    private static string NameOf(Trial trial) =>
+        trial.Place is { Label.Length: > 0 } place ? $"Coupon {place.Label}"
+        : trial.Date is { } day ? FormattableString.Invariant($"The print of {day:yyyy-MM-dd}")
+        : "A print";
+}
