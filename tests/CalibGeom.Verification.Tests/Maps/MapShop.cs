@@ -45,8 +45,8 @@ internal static class MapShop
 
     /// <summary>
     /// Coupons with two boxes measured once by the default caliper (growth to 0.0025 mm along each axis, or to what is
-    /// given) and, where asked for, a bridge read once (repeatability 0.008 mm, form 0.006 mm), which differs by 0.005 mm
-    /// more from coupon to coupon than the map is told.
+    /// given) and, where asked for, a bridge read once (repeatability 0.008 mm, form 0.006 mm), which differs by
+    /// 0.005 mm more from coupon to coupon than the map is told.
     /// </summary>
     internal static MapPoint[] Print(
         int count,
