@@ -110,7 +110,7 @@ internal static class MapReport
             Text($"{p.Point.X:0}"),
             Text($"{p.Point.Y:0}"),
             Mean(p, Gauge.Growth, "0.000"),
-            Mean(p, Gauge.PrintThrough, "0.00"),
+            Mean(p, Gauge.PrintThrough, p.Point.Values.Any(v => v.Counted) ? "0.00" : "0.000"),
             p.Own is { } own ? Light(own) : "-",
             Light(p.Fitted),
         ];

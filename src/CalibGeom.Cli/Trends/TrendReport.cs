@@ -122,11 +122,15 @@ internal static class TrendReport
             point.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "-",
             Growth('x'),
             Growth('y'),
-            Mean(point, v => v.Gauge == Gauge.PrintThrough, x => x, "0.00"),
+            Mean(point, v => v.Gauge == Gauge.PrintThrough, x => x, IsCounted(point) ? "0.00" : "0.000"),
             Mean(point, v => v.Gauge == Gauge.Columns, Math.Exp, "0.00"),
             evidence > 1e6 ? ">1000000" : evidence.ToString("0.00", CultureInfo.InvariantCulture),
         ];
     }
+
+    // A comb tells print-through to a step, a bridge as finely as a caliper reads.
+    private static bool IsCounted(TrendPoint point) =>
+        point.Values.Any(v => v is { Gauge: Gauge.PrintThrough, Counted: true });
 
     private static string Mean(TrendPoint point, Func<GaugeValue, bool> which, Func<double, double> show, string format)
     {

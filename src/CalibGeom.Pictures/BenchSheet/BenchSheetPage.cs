@@ -102,6 +102,7 @@ public static class BenchSheetPage
         {
             ["farShare"] = SlipRules.FarShare,
             ["farMm"] = SlipRules.FarMm,
+            ["farBridgeMm"] = SlipRules.FarBridgeMm,
             ["sameTolerance"] = SlipRules.SameTolerance,
             ["finestHundredths"] = SlipRules.FinestHundredths,
             ["shapes"] = new JsonArray([

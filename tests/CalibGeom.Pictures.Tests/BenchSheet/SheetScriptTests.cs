@@ -1,6 +1,7 @@
 using System.Globalization;
 using CalibGeom.Pictures.BenchSheet;
 using CalibGeom.TestObjects;
+using CalibGeom.TestObjects.Parts.Bridge;
 using CalibGeom.TestObjects.Specs;
 using CalibGeom.Verification.Clearances;
 using CalibGeom.Verification.Readings;
@@ -14,7 +15,7 @@ namespace CalibGeom.Pictures.Tests.BenchSheet;
 /// <summary>The sheet's own script, run here without a browser and held beside the library.</summary>
 public class SheetScriptTests
 {
-    private static readonly TestObject Standard = TestObject.Of(new TestObjectSpec());
+    private static readonly TestObject Standard = TestObject.Of(new TestObjectSpec { Bridge = new BridgeSpec() });
     private static readonly Engine Script = Load();
 
     private static Engine Load()

@@ -13,6 +13,12 @@ function isEvidence(id) {
   return id === "plinth.thickness";
 }
 
+// Print-through, for which it is read, makes a bridge thicker by some tenths.
+function isFar(feature, off, rules) {
+  if (feature.id === "bridge.thickness") return off > rules.farBridgeMm;
+  return off > rules.farShare * Math.abs(feature.nominal) && off > rules.farMm;
+}
+
 function partnerOf(id) {
   if (id.includes(".inside.")) return id.replace(".inside.", ".outside.");
   return id.includes(".outside.") ? id.replace(".outside.", ".inside.") : null;
@@ -35,7 +41,7 @@ function findSlip(feature, value, features, rules, resolution) {
   if (feature.unit !== "mm" || closesWithLight(feature.id)) return null;
   if (isEvidence(feature.id) && looksLike(feature, value, features, rules) === "") return null;
   const off = Math.abs(value - feature.nominal);
-  if (off > rules.farShare * Math.abs(feature.nominal) && off > rules.farMm) {
+  if (isFar(feature, off, rules)) {
     const like = looksLike(feature, value, features, rules);
     return { rule: "reading-far-off", text: ("This is far from what was designed. " + like).trim() };
   }
