@@ -103,6 +103,7 @@ public static class BenchSheetPage
             ["farShare"] = SlipRules.FarShare,
             ["farMm"] = SlipRules.FarMm,
             ["farBridgeMm"] = SlipRules.FarBridgeMm,
+            ["thinBridgeMm"] = SlipRules.ThinBridgeMm,
             ["sameTolerance"] = SlipRules.SameTolerance,
             ["finestHundredths"] = SlipRules.FinestHundredths,
             ["shapes"] = new JsonArray([

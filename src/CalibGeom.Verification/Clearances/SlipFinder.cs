@@ -19,7 +19,7 @@ internal static class SlipFinder
                 findings.Add(TooMany(r, feature));
             if (r.Kind != ReadingKind.Size || ClosesWithLight(r.Id))
                 continue;
-            double off = Math.Abs(r.Value - feature.Nominal);
+            double off = r.Value - feature.Nominal;
             if (IsEvidence(r.Id) && LooksLike(r, feature, features).Length == 0)
                 continue;
             if (IsFar(r.Id, off, feature.Nominal))
@@ -37,8 +37,8 @@ internal static class SlipFinder
 
     private static bool IsFar(FeatureId id, double off, double nominal) =>
         id == KnownFeatures.BridgeThickness
-            ? off > SlipRules.FarBridgeMm
-            : off > SlipRules.FarShare * Math.Abs(nominal) && off > SlipRules.FarMm;
+            ? SlipRules.IsNoBridge(off)
+            : Math.Abs(off) > SlipRules.FarShare * Math.Abs(nominal) && Math.Abs(off) > SlipRules.FarMm;
 
     private static Finding Far(Reading r, Feature feature, FeatureTable features) =>
         new(

@@ -18,6 +18,16 @@ public static class SlipRules
     /// </summary>
     public const double FarBridgeMm = 1;
 
+    /// <summary>
+    /// How much thinner than its nominal a bridge must be to be set aside, mm: light makes it no thinner, and reading,
+    /// form, caliper and what differs between prints together seldom do by as much (three standard deviations).
+    /// </summary>
+    public const double ThinBridgeMm = 0.06;
+
+    /// <summary>Whether the thickness of a bridge is none that light makes.</summary>
+    /// <param name="off">What was read less the nominal, mm.</param>
+    internal static bool IsNoBridge(double off) => off > FarBridgeMm || off < -ThinBridgeMm;
+
     /// <summary>How near a size must be to that of another feature to be taken for it, as a share.</summary>
     public const double SameTolerance = 0.03;
 

@@ -21,8 +21,8 @@ public sealed record BridgeReading
         (Value, Uncertainty, Instrument) = (value, uncertainty, instrument);
 
     /// <summary>
-    /// Print-through, mm: the mean of what was read less the design, -1 to 1; negative where the beam is thinner than
-    /// designed.
+    /// Print-through, mm: the mean of what was read less the design, -0.06 to 1; negative where the beam is thinner
+    /// than designed.
     /// </summary>
     public double Value { get; }
 
@@ -36,8 +36,9 @@ public sealed record BridgeReading
     public string Instrument { get; }
 
     /// <summary>
-    /// What the bridge of a print says; null where it was not read, or only by slips of the pen, which lie more than
-    /// <see cref="SlipRules.FarBridgeMm"/> off the design.
+    /// What the bridge of a print says; null where it was not read, or only by slips of the pen
+    /// (<see cref="SlipRules.FarBridgeMm"/>, <see cref="SlipRules.ThinBridgeMm"/>), and where the comb of the same
+    /// print contradicts it: the comb counts.
     /// </summary>
     /// <param name="trial">The print.</param>
     /// <exception cref="InputException">A reading is no thickness, or the log does not tell what was designed.</exception>
@@ -54,14 +55,20 @@ public sealed record BridgeReading
                 InputIds.Log,
                 $"{name}: {id} was read, but its nominal, above 0 and at most 1000 mm, is not told. Correct it in the log."
             );
-        double[] through = [.. read.Select(mm => mm - nominal).Where(off => Math.Abs(off) <= SlipRules.FarBridgeMm)];
-        return through.Length == 0
+        double[] through = [.. read.Select(mm => mm - nominal).Where(off => !SlipRules.IsNoBridge(off))];
+        if (through.Length == 0)
+            return null;
+        double deviation = Math.Sqrt(Repeatability * Repeatability / through.Length + Form * Form);
+        return Contradicts(trial.Slots, through.Average(), deviation)
             ? null
-            : new BridgeReading(
-                through.Average(),
-                Math.Sqrt(Repeatability * Repeatability / through.Length + Form * Form),
-                trial.Instrument
-            );
+            : new BridgeReading(through.Average(), deviation, trial.Instrument);
+    }
+
+    // Where both were read the comb counts, as in a prediction.
+    private static bool Contradicts(SlotOutcome? comb, double through, double deviation)
+    {
+        double reach = 2 * Math.Sqrt(deviation * deviation + CaliperBias * CaliperBias);
+        return comb is not null && (through + reach < comb.HighestClosed || through - reach > comb.LowestOpen);
     }
 
     private static string NameOf(Trial trial) =>

@@ -18,7 +18,9 @@ public static class MapWords
                 "map-even",
                 Severity.Note,
                 Text($"No difference over the plate is seen in {coupons} coupons. {CouldHide(map)}"),
-                "Keep one exposure for the whole plate."
+                MapDoubts.HasSeveralCalipers(map)
+                    ? "Read all coupons with one caliper: by several the plate cannot be called even."
+                    : "Keep one exposure for the whole plate."
             );
         else
         {
@@ -33,6 +35,7 @@ public static class MapWords
             Say("map-weakest", Severity.Note, WeakestWords.Of(map.WeakestPlaces));
             Say("map-exposure", Severity.Note, Part(map));
         }
+        findings.AddRange(MapDoubts.Of(map));
         if (map.Level is { } level)
             Say(
                 "map-level",

@@ -29,7 +29,10 @@ public class BridgeTests
         // them for the step of the display.
         Assert.Equal(2 * Math.Sqrt(0.008 * 0.008 + 0.006 * 0.006 + 0.02 * 0.02 / 3), bracket.High - 0.30, 0.004);
         Assert.Null(Predict(null).PrintThrough);
-        Assert.Equal(0, Predict(1.9).PrintThrough!.High);
+        // Light makes no beam thinner: what is clearly so is set aside, and said.
+        ClearancePrediction thin = Predict(1.9);
+        Assert.Null(thin.PrintThrough);
+        Assert.Contains(thin.Findings, f => f.Rule == "reading-far-off");
     }
 
     [Theory]

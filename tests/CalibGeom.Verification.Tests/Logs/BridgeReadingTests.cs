@@ -29,6 +29,22 @@ public class BridgeReadingTests
         Assert.Equal(0.8, BridgeReading.Of(Read(2.8, 22.5))!.Value, 1e-9);
     }
 
+    /// <summary>Light makes no beam thinner, and where a comb of the same print says otherwise it counts.</summary>
+    [Theory]
+    [InlineData(1.95, null, true)]
+    [InlineData(1.93, null, false)]
+    [InlineData(2.28, 5, true)]
+    [InlineData(2.45, 5, false)]
+    [InlineData(2.10, 5, false)]
+    public void WhatLightCannotBeIsNone(double beam, int? open, bool counts)
+    {
+        Trial trial = Read(beam) with
+        {
+            Slots = open is { } n ? new SlotOutcome(SlotOutcome.StandardHeights, n) : null,
+        };
+        Assert.Equal(counts, BridgeReading.Of(trial) is not null);
+    }
+
     /// <summary>A log may have been written by hand.</summary>
     [Theory]
     [InlineData(0)]

@@ -40,6 +40,29 @@ public class BridgeTrendTests
         Assert.All(told, v => Assert.Equal(("bridge|cal|a|", "bridge|cal"), (v!.Series, v.Kin)));
     }
 
+    /// <summary>What moved alone is named, not growth that stood still.</summary>
+    [Fact]
+    public void ABridgeThatMovesAloneIsNamed()
+    {
+        double[] growth = [0.020, 0.022, 0.019, 0.021, 0.020, 0.018, 0.021, 0.020];
+        Trial[] prints =
+        [
+            .. growth.Select(
+                (g, i) =>
+                    Print(i, i < 7 ? 2.22 : 2.6) with
+                    {
+                        GrowthX = new GrowthReading(g, 0.0025, 0.0115),
+                        GrowthY = new GrowthReading(g, 0.0025, 0.0115),
+                    }
+            ),
+        ];
+        TrendAnswer answer = TrendAnswer.Of(Log(prints));
+        Assert.True(answer.Result.Change!.LightProbability < 0.5);
+        string said = answer.Findings.First(f => f.Rule == "trend-verdict").Message;
+        Assert.Contains("rint-through has moved by +0.3", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("rowth has moved", said, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ACombBesideItGoesOnAsItDoesAlone()
     {

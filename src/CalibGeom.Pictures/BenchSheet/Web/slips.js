@@ -13,9 +13,11 @@ function isEvidence(id) {
   return id === "plinth.thickness";
 }
 
-// Print-through, for which it is read, makes a bridge thicker by some tenths.
-function isFar(feature, off, rules) {
-  if (feature.id === "bridge.thickness") return off > rules.farBridgeMm;
+// Print-through, for which it is read, makes a bridge thicker by some tenths, and not thinner.
+function isFar(feature, value, rules) {
+  const more = value - feature.nominal;
+  if (feature.id === "bridge.thickness") return more > rules.farBridgeMm || more < -rules.thinBridgeMm;
+  const off = Math.abs(more);
   return off > rules.farShare * Math.abs(feature.nominal) && off > rules.farMm;
 }
 
@@ -40,8 +42,7 @@ function looksLike(feature, value, features, rules) {
 function findSlip(feature, value, features, rules, resolution) {
   if (feature.unit !== "mm" || closesWithLight(feature.id)) return null;
   if (isEvidence(feature.id) && looksLike(feature, value, features, rules) === "") return null;
-  const off = Math.abs(value - feature.nominal);
-  if (isFar(feature, off, rules)) {
+  if (isFar(feature, value, rules)) {
     const like = looksLike(feature, value, features, rules);
     return { rule: "reading-far-off", text: ("This is far from what was designed. " + like).trim() };
   }
