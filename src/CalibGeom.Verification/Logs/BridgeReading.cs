@@ -8,15 +8,6 @@ namespace CalibGeom.Verification.Logs;
 /// </summary>
 public sealed record BridgeReading
 {
-    // The ordinary caliper closes on a beam to the first, and its two faces are even to the second, mm.
-    private const double Repeatability = 0.008,
-        Form = 0.006;
-
-    /// <summary>
-    /// Standard uncertainty of what an ordinary caliper adds to all it reads, mm: 0.02 over the root of three.
-    /// </summary>
-    internal const double CaliperBias = 0.0115;
-
     private BridgeReading(double value, double uncertainty, string instrument) =>
         (Value, Uncertainty, Instrument) = (value, uncertainty, instrument);
 
@@ -58,7 +49,11 @@ public sealed record BridgeReading
         double[] through = [.. read.Select(mm => mm - nominal).Where(off => !SlipRules.IsNoBridge(off))];
         if (through.Length == 0)
             return null;
-        double deviation = Math.Sqrt(Repeatability * Repeatability / through.Length + Form * Form);
+        double form = PredictionOptions.Default.FormError,
+            deviation = Math.Sqrt(
+                Readings.Instrument.DefaultRepeatability * Readings.Instrument.DefaultRepeatability / through.Length
+                    + form * form
+            );
         return Contradicts(trial.Slots, through.Average(), deviation)
             ? null
             : new BridgeReading(through.Average(), deviation, trial.Instrument);
@@ -67,7 +62,12 @@ public sealed record BridgeReading
     // Where both were read the comb counts, as in a prediction.
     private static bool Contradicts(SlotOutcome? comb, double through, double deviation)
     {
-        double reach = 2 * Math.Sqrt(deviation * deviation + CaliperBias * CaliperBias);
+        double reach =
+            2
+            * Math.Sqrt(
+                deviation * deviation
+                    + Readings.Instrument.DefaultOutsideError * Readings.Instrument.DefaultOutsideError
+            );
         return comb is not null && (through + reach < comb.HighestClosed || through - reach > comb.LowestOpen);
     }
 

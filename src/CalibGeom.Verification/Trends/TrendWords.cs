@@ -1,5 +1,6 @@
 using System.Globalization;
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Uncertainty;
 
 namespace CalibGeom.Verification.Trends;
 
@@ -209,14 +210,14 @@ internal sealed class TrendWords
     {
         TrendChange c = result.Change!;
         return c.LightProbability >= 0.5 ? Share(c.Light)
-            : c.Growth is { } g && (c.PrintThrough is not { } z || Clearly(g) >= Clearly(z))
+            : c.Growth is { } g
+            && AsLight(g, result.Options.LightEffect) >= AsLight(c.PrintThrough, result.Options.PenetrationDepth)
                 ? $"growth has moved by {Mm(g)}"
             : $"print-through has moved by {Mm(c.PrintThrough ?? default)}";
     }
 
-    // By how many widths of its interval it moved: what moved alone is named, not what stood still.
-    private static double Clearly(Amount amount) =>
-        Math.Abs(amount.Value) / Math.Max(1e-9, amount.High - amount.Low) * (Math.Abs(amount.Value) < 0.0005 ? 0 : 1);
+    // How much light each would be: what moved alone is named, not what stood still.
+    private static double AsLight(Amount? moved, LogNormalPrior effect) => Math.Abs(moved?.Value ?? 0) / effect.Median;
 
     private string Why() =>
         result.Change is not null ? $"{Moved()} is read, which is no more likely a change than chance."

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 
 namespace CalibGeom.Verification.Tuning;
@@ -34,7 +35,7 @@ internal sealed class BridgeLikelihood
         double sum = 0;
         foreach ((int Print, double Value, double Weight)[] caliper in calipers)
         {
-            double weights = 1 / (BridgeReading.CaliperBias * BridgeReading.CaliperBias),
+            double weights = 1 / (Instrument.DefaultOutsideError * Instrument.DefaultOutsideError),
                 left = 0,
                 squares = 0;
             foreach ((int print, double value, double weight) in caliper)

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 using MathNet.Numerics.Distributions;
 
@@ -124,7 +125,7 @@ internal sealed record NewestState(int From, double Chance, bool Doubted)
         {
             // As by another caliper: what one adds to all it reads is not told apart from how deep light passes.
             double own = bridge.Uncertainty,
-                bias = BridgeReading.CaliperBias;
+                bias = Instrument.DefaultOutsideError;
             yield return 2
                 * Normal.CDF(0, 1, -Math.Abs(bridge.Value - z.Mean) / Math.Sqrt(u * u + own * own + bias * bias));
         }

@@ -42,22 +42,19 @@ internal sealed class LaneRays(TriangleMesh mesh)
     }
 
     /// <summary>The highest place of the mesh above or below a point; minus infinity where there is none.</summary>
-    internal double Highest(double x, double y)
-    {
-        double highest = double.NegativeInfinity;
-        foreach (Triangle3D t in triangles)
-        {
-            if (
+    internal double Highest(double x, double y) => Heights(x, y).DefaultIfEmpty(double.NegativeInfinity).Max();
+
+    /// <summary>The heights at which an upright line passes through the mesh.</summary>
+    internal IEnumerable<double> Heights(double x, double y) =>
+        triangles
+            .Where(t =>
                 Math.Min(t.A.X, Math.Min(t.B.X, t.C.X)) <= x
                 && x <= Math.Max(t.A.X, Math.Max(t.B.X, t.C.X))
                 && Math.Min(t.A.Y, Math.Min(t.B.Y, t.C.Y)) <= y
                 && y <= Math.Max(t.A.Y, Math.Max(t.B.Y, t.C.Y))
-                && Crossing(t, new Vector3D(x, y, 0), new Vector3D(0, 0, 1)) is { } z
             )
-                highest = Math.Max(highest, z);
-        }
-        return highest;
-    }
+            .Select(t => Crossing(t, new Vector3D(x, y, 0), new Vector3D(0, 0, 1)))
+            .OfType<double>();
 
     /// <summary>Whether no side of the double cone that all lines lie in has the triangle beyond it.</summary>
     private static bool MayMeet(

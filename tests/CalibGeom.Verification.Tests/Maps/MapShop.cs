@@ -43,6 +43,24 @@ internal static class MapShop
         return (x, y) => Math.Log(1 - share) * (1 - (Raw(x, y) - low) / range);
     }
 
+    /// <summary>Coupons without scatter, with stated uncertainties of growth and, where told, print-through.</summary>
+    internal static MapPoint[] Exact(
+        int count,
+        Func<double, double, double> light,
+        double growthUncertainty,
+        double? throughUncertainty = null
+    )
+    {
+        IEnumerable<GaugeValue> At(double l)
+        {
+            yield return new GaugeValue(Gauge.Growth, "x", 0.02 + 0.035 * l, growthUncertainty);
+            yield return new GaugeValue(Gauge.Growth, "y", 0.01 + 0.035 * l, growthUncertainty);
+            if (throughUncertainty is { } u)
+                yield return new GaugeValue(Gauge.PrintThrough, "z", 0.3 + 0.12 * l, u);
+        }
+        return [.. Places(count).Select((p, i) => new MapPoint($"A{i + 1}", p.X, p.Y, At(light(p.X, p.Y))))];
+    }
+
     /// <summary>
     /// Coupons with two boxes measured once by the default caliper (growth to 0.0025 mm along each axis, or to what is
     /// given) and, where asked for, a bridge read once (repeatability 0.008 mm, form 0.006 mm), which differs by

@@ -7,22 +7,7 @@ namespace CalibGeom.Verification.Tests.Maps;
 public class WeakestPlacesTests
 {
     private static MapResult Exact(Func<double, double, double> light, int coupons = 9) =>
-        LightMap.Run([
-            .. MapShop
-                .Places(coupons)
-                .Select(
-                    (p, i) =>
-                        new MapPoint(
-                            $"A{i + 1}",
-                            p.X,
-                            p.Y,
-                            [
-                                new GaugeValue(Gauge.Growth, "x", 0.02 + 0.035 * light(p.X, p.Y), 0.0005),
-                                new GaugeValue(Gauge.Growth, "y", 0.01 + 0.035 * light(p.X, p.Y), 0.0005),
-                            ]
-                        )
-                ),
-        ]);
+        LightMap.Run(MapShop.Exact(coupons, light, 0.0005));
 
     private static string Said(MapResult map) => MapWords.Check(map).Single(f => f.Rule == "map-weakest").Message;
 

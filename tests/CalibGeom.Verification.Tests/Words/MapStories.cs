@@ -1,6 +1,5 @@
 using CalibGeom.Verification.Maps;
 using CalibGeom.Verification.Tests.Maps;
-using CalibGeom.Verification.Trends;
 
 namespace CalibGeom.Verification.Tests.Words;
 
@@ -34,23 +33,8 @@ internal static class MapStories
             MapWords.Check(
                 LightMap.Run([
                     .. MapShop
-                        .Places(coupons)
-                        .Select(
-                            (p, i) =>
-                                new MapPoint(
-                                    $"A{i + 1}",
-                                    p.X,
-                                    p.Y,
-                                    [
-                                        new GaugeValue(Gauge.Growth, "x", 0.02 + 0.035 * light(p.X, p.Y), 0.002),
-                                        new GaugeValue(Gauge.Growth, "y", 0.01 + 0.035 * light(p.X, p.Y), 0.002),
-                                        new GaugeValue(Gauge.PrintThrough, "z", 0.3 + 0.12 * light(p.X, p.Y), 0.01),
-                                    ]
-                                )
-                                {
-                                    Thickness = thickness?.Invoke(p.X, p.Y) + 0.002 * (i % 2),
-                                }
-                        ),
+                        .Exact(coupons, light, 0.002, 0.01)
+                        .Select((p, i) => p with { Thickness = thickness?.Invoke(p.X, p.Y) + 0.002 * (i % 2) }),
                 ])
             )
         );

@@ -1,4 +1,5 @@
 using CalibGeom.Verification.Logs;
+using CalibGeom.Verification.Readings;
 using CalibGeom.Verification.Trends;
 using CalibGeom.Verification.Tuning.Policy;
 using CalibGeom.Verification.Uncertainty;
@@ -74,7 +75,7 @@ internal static class MachineWords
             return false;
         double thicker = bridge.Value - before.Value,
             between = TrendOptions.Default.BetweenThroughs,
-            bias = before.Instrument == bridge.Instrument ? 0 : BridgeReading.CaliperBias,
+            bias = before.Instrument == bridge.Instrument ? 0 : Instrument.DefaultOutsideError,
             limit =
                 Surely
                 * Math.Sqrt(

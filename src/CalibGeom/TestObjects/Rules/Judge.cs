@@ -1,3 +1,5 @@
+using CalibGeom.TestObjects.Specs;
+
 namespace CalibGeom.TestObjects.Rules;
 
 /// <summary>Makes findings of values held against limits.</summary>
@@ -62,6 +64,28 @@ internal static class Judge
             yield return Finding(rule, Severity.Warning, subject, what, value, warning, unit, remedy);
     }
 
+    /// <summary>
+    /// An error among the base layers, a warning less than 2 mm above them: their light must not reach it.
+    /// </summary>
+    internal static IEnumerable<Finding> AboveBaseLayers(
+        string rule,
+        string subject,
+        string what,
+        double height,
+        string spoilt,
+        ProcessSpec process
+    ) =>
+        AtLeast(
+            rule,
+            subject,
+            $"{what} above the base layers",
+            height - process.BaseLayers * process.LayerHeight,
+            0,
+            AwayFromBaseLayers,
+            "mm",
+            $"Use fewer base layers or a thicker plinth: base exposure must not reach {spoilt}."
+        );
+
     /// <summary>A note with a value.</summary>
     internal static Finding Note(
         string rule,
@@ -110,6 +134,9 @@ internal static class Judge
 
     /// <summary>What a roof may span without supports, mm: common practice, no source.</summary>
     private const double LongestBridge = 3;
+
+    /// <summary>How far above the base layers what answers to exposure keeps, mm.</summary>
+    private const double AwayFromBaseLayers = 2.0;
 
     private const double Slack = 1e-9;
 

@@ -12,11 +12,6 @@ internal sealed class BridgePart(BridgeSpec spec, double plinthTop) : ITestPart
     /// <summary>The places along the beam where its thickness is taken, as shares of the opening.</summary>
     private static readonly double[] Shares = [-0.25, 0, 0.25];
 
-    /// <summary>
-    /// How far the beam's underside keeps above the base layers, mm: their light must not reach it.
-    /// </summary>
-    private const double AboveBaseLayers = 2.0;
-
     private readonly double under = Grid.Snap(plinthTop + Proportions.BridgeOpeningHeight);
 
     public string Name => KnownFeatures.Bridge;
@@ -74,15 +69,13 @@ internal sealed class BridgePart(BridgeSpec spec, double plinthTop) : ITestPart
 
     private IEnumerable<Finding> InLayers(ProcessSpec process) =>
         [
-            .. Judge.AtLeast(
+            .. Judge.AboveBaseLayers(
                 "bridge-near-plate",
                 KnownFeatures.BridgeThickness,
-                "The beam's underside above the base layers",
-                under - process.BaseLayers * process.LayerHeight,
-                0,
-                AboveBaseLayers,
-                "mm",
-                "Use fewer base layers or a thicker plinth: base exposure must not reach the beam."
+                "The beam's underside",
+                under,
+                "the beam",
+                process
             ),
             SizeNotes.Layers(KnownFeatures.BridgeThickness, spec.Thickness, process.LayerHeight),
         ];

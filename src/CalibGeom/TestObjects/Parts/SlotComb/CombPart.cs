@@ -11,9 +11,6 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
     private const double LeastSlot = 0.05,
         GoodSlot = 0.1;
 
-    /// <summary>How far the tunnels' floor keeps above the base layers, mm: their light must not reach it.</summary>
-    private const double AboveBaseLayers = 2.0;
-
     private readonly CombShape shape = new(spec, plinthTop);
 
     public string Name => KnownFeatures.SlotsOpen.Item;
@@ -81,15 +78,13 @@ internal sealed class CombPart(SlotsSpec spec, double plinthTop) : ITestPart
 
     private IEnumerable<Finding> InLayers(ProcessSpec process) =>
         [
-            .. Judge.AtLeast(
+            .. Judge.AboveBaseLayers(
                 "slots-near-plate",
                 KnownFeatures.SlotsOpen,
-                "The tunnels' floor above the base layers",
-                shape.Floor - process.BaseLayers * process.LayerHeight,
-                0,
-                AboveBaseLayers,
-                "mm",
-                "Use fewer base layers or a thicker plinth: base exposure must not reach the tunnels."
+                "The tunnels' floor",
+                shape.Floor,
+                "the tunnels",
+                process
             ),
             .. SizeNotes.Layers("slots.heights", "The lowest tunnel", spec.Heights, process.LayerHeight),
         ];
